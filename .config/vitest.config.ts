@@ -1,0 +1,12 @@
+import { defineConfig } from 'vitest/config';
+
+export default defineConfig({
+  test: {
+    root: new URL('..', import.meta.url).pathname,
+    include: ['tests/**/*.test.ts'],
+    // One real browser and one LibreOffice at a time: the machine has two cores.
+    maxWorkers: 2,
+    testTimeout: 60_000,
+    hookTimeout: 120_000,
+  },
+});

@@ -1,0 +1,106 @@
+/**
+ * A workbook as plain data: what the workbench's page shows and what it asks the server to save.
+ * Rows and columns count from 0; ranges are inclusive. Knows nothing of soap.
+ */
+import type { Cell } from '../../workbook/port.ts';
+
+export interface RangeImage {
+  readonly startRow: number;
+  readonly startColumn: number;
+  readonly endRow: number;
+  readonly endColumn: number;
+}
+
+export interface CellImage {
+  readonly row: number;
+  readonly column: number;
+  /** The value, or for a formula its cached value; an error shows as its text ("#N/A"). */
+  readonly value: Cell;
+  /** The formula as a person types it, with "=" and "POUR.NAME" (not the stored `_xldudf_` form). */
+  readonly formula?: string;
+  /** Index into `WorkbookImage.styles`. */
+  readonly style: number;
+}
+
+export interface StyleImage {
+  readonly numberFormat: string;
+  readonly bold: boolean;
+  readonly italic: boolean;
+  readonly fontSize?: number;
+  /** "#RRGGBB" */
+  readonly color?: string;
+  readonly fill?: string;
+  readonly horizontal?: 'left' | 'center' | 'right';
+  readonly wrap: boolean;
+}
+
+export interface TableImage {
+  readonly name: string;
+  /** Header row included. */
+  readonly range: RangeImage;
+  readonly headers: readonly string[];
+}
+
+/** A drop-down of allowed texts. */
+export interface ListValidationImage {
+  readonly range: RangeImage;
+  /** Either literal choices or a reference such as "=Materials[Material]" resolved to cells. */
+  readonly choices: readonly string[] | { readonly sheet: string; readonly range: RangeImage };
+}
+
+export interface SheetImage {
+  readonly name: string;
+  readonly hidden: boolean;
+  readonly frozenRows: number;
+  readonly frozenColumns: number;
+  /** Pixels by column index, where set. */
+  readonly columnWidths: Readonly<Record<number, number>>;
+  readonly cells: readonly CellImage[];
+  readonly merges: readonly RangeImage[];
+  readonly tables: readonly TableImage[];
+  readonly validations: readonly ListValidationImage[];
+}
+
+export interface NameImage {
+  readonly name: string;
+  readonly sheet: string;
+  readonly range: RangeImage;
+}
+
+export interface WorkbookImage {
+  readonly fileName: string;
+  /** Changes whenever the bytes on disk change; a save names the version it started from. */
+  readonly version: string;
+  readonly sheets: readonly SheetImage[];
+  readonly names: readonly NameImage[];
+  readonly styles: readonly StyleImage[];
+  /** What the file holds that the page cannot show, in plain words ("2 charts on Costing"); kept on save. */
+  readonly notShown: readonly string[];
+}
+
+/** One cell to write. `formula` undefined leaves a plain value; a formula carries its latest result in `value`. */
+export interface CellEdit {
+  readonly row: number;
+  readonly column: number;
+  readonly value: Cell;
+  readonly formula?: string;
+}
+
+export interface SheetEdits {
+  readonly sheet: string;
+  readonly cells: readonly CellEdit[];
+  /** Tables whose range grew or shrank. */
+  readonly tables: readonly TableImage[];
+}
+
+export interface SaveRequest {
+  /** The version the page loaded or last saved. */
+  readonly baseVersion: string;
+  readonly edits: readonly SheetEdits[];
+}
+
+export type SaveAnswer =
+  | { readonly kind: 'saved'; readonly version: string }
+  /** The file changed outside meanwhile: nothing was written. */
+  | { readonly kind: 'changed outside'; readonly version: string }
+  | { readonly kind: 'refused'; readonly sentence: string };
