@@ -18,6 +18,11 @@ export interface CellImage {
   readonly value: Cell;
   /** The formula as a person types it, with "=" and "POUR.NAME" (not the stored `_xldudf_` form). */
   readonly formula?: string;
+  /**
+   * For a formula whose result spills: the range its cached result fills, its own cell first. The
+   * other cells of that range are not listed in `cells`: the page computes them afresh.
+   */
+  readonly spill?: RangeImage;
   /** Index into `WorkbookImage.styles`. */
   readonly style: number;
 }
@@ -84,6 +89,8 @@ export interface CellEdit {
   readonly column: number;
   readonly value: Cell;
   readonly formula?: string;
+  /** For a formula whose result spills: its rows, the formula's own cell first. */
+  readonly spill?: readonly (readonly Cell[])[];
 }
 
 export interface SheetEdits {
