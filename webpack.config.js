@@ -1,0 +1,112 @@
+import { fileURLToPath } from 'node:url';
+import MiniCssExtractPlugin from 'mini-css-extract-plugin';
+
+/**
+ * Five bundles, each by its own name: `webpack` builds all, `webpack --env only=page,server` some.
+ *
+ * | name      | writes                         | runs in                                     |
+ * | functions | dist/functions.js              | any JavaScript engine with CustomFunctions  |
+ * | taskpane  | dist/taskpane.js, .html        | Excel's shared runtime                      |
+ * | page      | dist/workbench/page/           | the workbench's page                        |
+ * | server    | dist/workbench/server.js       | Node                                        |
+ * | tools     | dist/build/*.js                | Node, by `npm run build` itself             |
+ */
+const here = (path) => fileURLToPath(new URL(path, import.meta.url));
+
+/** What all bundles share: types are checked by `tsc`, so webpack only strips them. */
+const shared = (name) => ({
+  name,
+  mode: 'production',
+  devtool: 'source-map',
+  context: here('.'),
+  module: {
+    rules: [
+      {
+        test: /\.ts$/,
+        loader: 'ts-loader',
+        options: {
+          transpileOnly: true,
+          compilerOptions: { noEmit: false, allowImportingTsExtensions: false },
+        },
+      },
+      { test: /\.css$/, use: [MiniCssExtractPlugin.loader, 'css-loader'] },
+      { test: /\.html$/, type: 'asset/resource', generator: { filename: '[name][ext]' } },
+    ],
+  },
+  plugins: [new MiniCssExtractPlugin()],
+  performance: { hints: false },
+  stats: 'errors-warnings',
+  cache: {
+    type: 'filesystem',
+    name,
+    cacheDirectory: here('node_modules/.cache/webpack'),
+    buildDependencies: { config: [here('webpack.config.js'), here('tsconfig.json')] },
+  },
+});
+
+/** A page's bundle: the HTML beside it is copied as it is and names the script and style sheet. */
+const forBrowser = (name, entry, path) => ({
+  ...shared(name),
+  target: ['web', 'es2022'],
+  entry,
+  output: { path: here(path), filename: '[name].js', chunkFilename: '[name].js', publicPath: '' },
+});
+
+/** An ES module for plain Node; `import.meta.url` stays the bundle's own address. */
+const forNode = (name, entry, path, externals = []) => {
+  const config = shared(name);
+  return {
+    ...config,
+    target: 'node20',
+    entry,
+    externals,
+    experiments: { outputModule: true },
+    output: { path: here(path), filename: '[name].js', module: true, chunkFormat: 'module' },
+    optimization: { minimize: false },
+    module: { ...config.module, parser: { javascript: { importMeta: false, url: false } } },
+  };
+};
+
+const bundles = {
+  functions: () => ({
+    ...shared('functions'),
+    // No platform: neither `window` nor `require` may slip into the script.
+    target: 'es2022',
+    entry: { functions: './src/hosts/excel/associate.ts' },
+    output: { path: here('dist'), filename: '[name].js', chunkFormat: false },
+  }),
+  taskpane: () =>
+    forBrowser(
+      'taskpane',
+      { taskpane: ['./src/hosts/excel/start.ts', './src/hosts/excel/taskpane.html'] },
+      'dist',
+    ),
+  page: () =>
+    forBrowser(
+      'page',
+      { start: ['./src/hosts/workbench/page/start.ts', './src/hosts/workbench/page/index.html'] },
+      'dist/workbench/page',
+    ),
+  server: () =>
+    forNode('server', { server: './src/hosts/workbench/server/serve.ts' }, 'dist/workbench'),
+  tools: () =>
+    forNode(
+      'tools',
+      { finish: './src/build/finish.ts', starter: './src/build/starter.ts' },
+      'dist/build',
+      // The metadata generator brings the whole TypeScript compiler; it stays where npm put it.
+      { 'custom-functions-metadata': 'module custom-functions-metadata' },
+    ),
+};
+
+/** Builds the bundles named in `--env only=…`, or all. */
+export default (env = {}) => {
+  const names = env.only ? env.only.split(',') : Object.keys(bundles);
+  const unknown = names.filter((name) => !(name in bundles));
+  if (unknown.length > 0) {
+    throw new Error(
+      `No bundle named ${unknown.join(', ')}; there are ${Object.keys(bundles).join(', ')}.`,
+    );
+  }
+  return names.map((name) => bundles[name]());
+};
