@@ -1,0 +1,122 @@
+import { one } from '../kernel/exact.ts';
+import { didYouMean, nameKey } from '../kernel/names.ts';
+import { answer, type Result, wrong } from '../kernel/result.ts';
+import type { Book, Design, Item, Material, Mold, Named, Soap } from './book.ts';
+
+/** The tables that names are looked up in; a book under construction has them too. */
+export type Catalogue = Pick<Book, 'materials' | 'molds' | 'colours' | 'designs'>;
+
+const LEFTOVER = ' leftover';
+const TIMES = ' × ';
+
+export const leftoverName = (soap: Soap): string => `${soap.name}${LEFTOVER}`;
+export const spareName = (soap: Soap, mold: Mold): string => `${soap.name}${TIMES}${mold.name}`;
+
+export const findMaterial = (book: Catalogue, name: string): Result<Material> =>
+  find(book.materials, name, 'a material in Materials');
+export const findMold = (book: Catalogue, name: string): Result<Mold> =>
+  find(book.molds, name, 'a mold in Molds');
+export const findDesign = (book: Catalogue, name: string): Result<Design> =>
+  find(book.designs, name, 'a design in Designs');
+
+/** A colour, or a base taken as soap just as it is. */
+export function findSoap(book: Catalogue, name: string): Result<Soap> {
+  const colour = book.colours.get(nameKey(name));
+  if (colour !== undefined) return answer(colour);
+  const material = book.materials.get(nameKey(name));
+  if (material?.kind === 'base') return answer(soapOfBase(material));
+  if (material !== undefined) {
+    return wrong(
+      `"${material.name}" is a ${material.kind}, not a colour in Colours or a base in Materials.`,
+    );
+  }
+  const bases = [...book.materials.values()].filter(({ kind }) => kind === 'base');
+  const known = [...book.colours.values(), ...bases].map((soap) => soap.name);
+  return wrong(
+    `"${name}" is not a colour in Colours or a base in Materials.${didYouMean(name, known)}`,
+  );
+}
+
+/** Uncoloured soap: the base and nothing else. */
+export function soapOfBase(base: Material): Soap {
+  const ingredient = { kind: 'material', material: base } as const;
+  return {
+    name: base.name,
+    lines: [{ ingredient, amount: one, measure: 'parts', g: one }],
+    recipeG: one,
+    base,
+  };
+}
+
+/** Any stock item by name: a material, "Teal leftover", "Teal × Small tiles", or a design's bars. */
+export function findItem(book: Catalogue, name: string): Result<Item> {
+  const key = nameKey(name);
+  const material = book.materials.get(key);
+  if (material !== undefined) return answer(itemOfMaterial(material));
+  const design = book.designs.get(key);
+  if (design !== undefined) return answer(itemOfBars(design));
+  const made = findLeftover(book, key) ?? findSpare(book, key);
+  if (made !== undefined) return answer(made);
+  return wrong(
+    `"${name}" is not a stock item: not in Materials or Designs, nor a colour's "leftover" or "colour × mold".${didYouMean(name, itemNames(book))}`,
+  );
+}
+
+export const itemOfMaterial = (material: Material): Item => ({
+  kind: 'material',
+  name: material.name,
+  unit: material.unit,
+  material,
+});
+export const itemOfBars = (design: Design): Item => ({
+  kind: 'bars',
+  name: design.name,
+  unit: 'each',
+  design,
+});
+export const itemOfLeftover = (soap: Soap): Item => ({
+  kind: 'leftover',
+  name: leftoverName(soap),
+  unit: 'g',
+  soap,
+});
+export const itemOfSpare = (soap: Soap, mold: Mold): Item => ({
+  kind: 'spare',
+  name: spareName(soap, mold),
+  unit: 'each',
+  soap,
+  mold,
+});
+
+function findLeftover(book: Catalogue, key: string): Item | undefined {
+  if (!key.endsWith(LEFTOVER)) return undefined;
+  const soap = findSoap(book, key.slice(0, -LEFTOVER.length));
+  return soap.ok ? itemOfLeftover(soap.value) : undefined;
+}
+
+function findSpare(book: Catalogue, key: string): Item | undefined {
+  // A colour's own name may hold the sign, so every place where it stands is tried.
+  for (let at = key.indexOf(TIMES); at >= 0; at = key.indexOf(TIMES, at + 1)) {
+    const soap = findSoap(book, key.slice(0, at));
+    const mold = book.molds.get(nameKey(key.slice(at + TIMES.length)));
+    if (soap.ok && mold !== undefined) return itemOfSpare(soap.value, mold);
+  }
+  return undefined;
+}
+
+function* itemNames(book: Catalogue): Iterable<string> {
+  for (const material of book.materials.values()) yield material.name;
+  for (const design of book.designs.values()) yield design.name;
+  for (const colour of book.colours.values()) yield leftoverName(colour);
+}
+
+function find<T>(
+  things: Named<T & { readonly name: string }>,
+  name: string,
+  what: string,
+): Result<T> {
+  const found = things.get(nameKey(name));
+  if (found !== undefined) return answer(found);
+  const known = [...things.values()].map((thing) => thing.name);
+  return wrong(`"${name}" is not ${what}.${didYouMean(name, known)}`);
+}

@@ -1,0 +1,47 @@
+/** The form in which two spellings of one name are equal: outer and repeated spaces and case dropped. */
+export function nameKey(name: string): string {
+  return name.normalize('NFC').trim().replace(/\s+/gu, ' ').toLowerCase();
+}
+
+/** Orders names as a person would: "Tide 2" before "Tide 10". Same on every machine. */
+export const compareNames: (a: string, b: string) => number = new Intl.Collator('en', {
+  numeric: true,
+  sensitivity: 'base',
+}).compare;
+
+/** ` Did you mean "Teal"?` for the nearest known name, or "" where none is near. */
+export function didYouMean(name: string, known: Iterable<string>): string {
+  const nearest = nearestName(name, known);
+  return nearest === undefined ? '' : ` Did you mean "${nearest}"?`;
+}
+
+/** The known name fewest single-letter edits away, if few enough to be a slip. */
+export function nearestName(name: string, known: Iterable<string>): string | undefined {
+  const wanted = nameKey(name);
+  let best: string | undefined;
+  let bestEdits = Math.max(2, Math.floor(wanted.length / 3)) + 1;
+  for (const candidate of known) {
+    const edits = editDistance(wanted, nameKey(candidate), bestEdits);
+    if (edits < bestEdits) {
+      best = candidate;
+      bestEdits = edits;
+    }
+  }
+  return best;
+}
+
+/** Edits (insert, delete, replace) from one text to another; gives up at `limit`. */
+function editDistance(from: string, to: string, limit: number): number {
+  if (Math.abs(from.length - to.length) >= limit) return limit;
+  let previous = Array.from({ length: to.length + 1 }, (_, index) => index);
+  for (let i = 1; i <= from.length; i += 1) {
+    const current = [i];
+    for (let j = 1; j <= to.length; j += 1) {
+      const replaced = (previous[j - 1] ?? 0) + (from[i - 1] === to[j - 1] ? 0 : 1);
+      current.push(Math.min(replaced, (previous[j] ?? 0) + 1, (current[j - 1] ?? 0) + 1));
+    }
+    if (Math.min(...current) >= limit) return limit;
+    previous = current;
+  }
+  return previous[to.length] ?? limit;
+}

@@ -1,0 +1,167 @@
+import { type Day, readDay } from '../domain/kernel/day.ts';
+import { didYouMean, nameKey } from '../domain/kernel/names.ts';
+import type { Cell } from './port.ts';
+
+/** What is wrong with a cell, as the end of a sentence that begins with the cell. */
+export class Trouble {
+  readonly says: string;
+
+  constructor(says: string) {
+    this.says = says;
+  }
+}
+
+/** How a host should show a column. */
+export type ColumnFormat = 'text' | 'number' | 'whole' | 'money' | 'percent' | 'date';
+
+/** One column of a table: its header, how its cells are read, and what the maker should know of it. */
+export interface Column<T> {
+  readonly header: string;
+  /** The table is not recognised without this header. */
+  readonly required: boolean;
+  readonly format: ColumnFormat;
+  readonly help: string;
+  /** Allowed texts, for a drop-down. */
+  readonly choices?: readonly string[];
+  readonly read: (cell: Cell) => T | Trouble;
+}
+
+/** More than any soap workshop weighs or pays, and exact in a cell's 15 digits. */
+const LARGEST_NUMBER = 1e12;
+
+const isBlank = (cell: Cell): boolean =>
+  cell === '' || (typeof cell === 'string' && cell.trim() === '');
+
+const must = <T>(column: Column<T | undefined>): Column<T> => ({
+  ...column,
+  required: true,
+  read: (cell) => column.read(cell) ?? new Trouble('is blank. Fill it in'),
+});
+
+/** Marks a column as one that its table is recognised by, and whose cells may not be blank. */
+export const required = must;
+
+/** Marks a column as one that its table is recognised by, though its cells may be blank. */
+export const requiredHeader = <T>(column: Column<T>): Column<T> => ({ ...column, required: true });
+
+/** A name or free text; a number typed as a name is taken as its text. */
+export function text(header: string, help: string): Column<string | undefined> {
+  return {
+    header,
+    required: false,
+    format: 'text',
+    help,
+    read: (cell) => (isBlank(cell) ? undefined : String(cell).trim()),
+  };
+}
+
+/** One of a few words, in any case. */
+export function choice<T extends string>(
+  header: string,
+  choices: readonly T[],
+  help: string,
+): Column<T | undefined> {
+  const byKey = new Map<string, T>(choices.map((word) => [nameKey(word), word]));
+  return {
+    header,
+    required: false,
+    format: 'text',
+    help,
+    choices,
+    read: (cell) => {
+      if (isBlank(cell)) return undefined;
+      return (
+        byKey.get(nameKey(String(cell))) ??
+        new Trouble(
+          `is "${String(cell)}".${didYouMean(String(cell), choices)} Use one of: ${choices.join(', ')}`,
+        )
+      );
+    },
+  };
+}
+
+export interface NumberLimits {
+  readonly min?: number;
+  /** Exclusive lower limit. */
+  readonly above?: number;
+  readonly max?: number;
+  /** Exclusive upper limit. */
+  readonly below?: number;
+  readonly whole?: boolean;
+  readonly format?: ColumnFormat;
+}
+
+/** A number within limits. Text that looks like a number is refused, since the sheet would not add it up. */
+export function number(
+  header: string,
+  limits: NumberLimits,
+  help: string,
+): Column<number | undefined> {
+  return {
+    header,
+    required: false,
+    format: limits.format ?? (limits.whole === true ? 'whole' : 'number'),
+    help,
+    read: (cell) => {
+      if (typeof cell !== 'number') {
+        return isBlank(cell)
+          ? undefined
+          : new Trouble(`is "${String(cell)}", which is not a number. Type a plain number`);
+      }
+      return outOfLimits(cell, limits) ?? cell;
+    },
+  };
+}
+
+function outOfLimits(value: number, limits: NumberLimits): Trouble | undefined {
+  if (!Number.isFinite(value)) return new Trouble('is not a number. Type a plain number');
+  if (Math.abs(value) > LARGEST_NUMBER) return new Trouble(`is ${value}, which is too large`);
+  if (limits.whole === true && !Number.isInteger(value)) {
+    return new Trouble(`is ${value}. Type a whole number`);
+  }
+  if (limits.min !== undefined && value < limits.min) {
+    return new Trouble(`is ${value}. Type ${limits.min} or more`);
+  }
+  if (limits.above !== undefined && value <= limits.above) {
+    return new Trouble(`is ${value}. Type more than ${limits.above}`);
+  }
+  if (limits.max !== undefined && value > limits.max) {
+    return new Trouble(`is ${value}. Type at most ${limits.max}`);
+  }
+  if (limits.below !== undefined && value >= limits.below) {
+    return new Trouble(`is ${value}. Type less than ${limits.below}`);
+  }
+  return undefined;
+}
+
+/** An amount of money, 0 or more, in the Settings' currency. */
+export const money = (header: string, help: string): Column<number | undefined> =>
+  number(header, { min: 0, format: 'money' }, help);
+
+/** A serial number or ISO text. */
+export function date(header: string, help: string): Column<Day | undefined> {
+  return {
+    header,
+    required: false,
+    format: 'date',
+    help,
+    read: (cell) => {
+      if (isBlank(cell)) return undefined;
+      return (
+        readDay(cell) ??
+        new Trouble(`is "${String(cell)}", which is not a date. Type it like 2026-11-25`)
+      );
+    },
+  };
+}
+
+/** Any cell as it stands; the setting's own rule reads it. */
+export function anything(header: string, help: string): Column<Cell | undefined> {
+  return {
+    header,
+    required: false,
+    format: 'text',
+    help,
+    read: (cell) => (isBlank(cell) ? undefined : cell),
+  };
+}

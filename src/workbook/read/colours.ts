@@ -1,0 +1,173 @@
+import type { Ingredient, RecipeLine } from '../../domain/book/book.ts';
+import { findSoap } from '../../domain/book/find.ts';
+import { type Exact, exact, sum } from '../../domain/kernel/exact.ts';
+import { compareNames, didYouMean, nameKey } from '../../domain/kernel/names.ts';
+import { answer, type Result, wrong } from '../../domain/kernel/result.ts';
+import { soapDensity } from '../../domain/recipe/density.ts';
+import { convertNoting, noted, type Reading } from './context.ts';
+import { quoted } from './findings.ts';
+import type { Rows } from './rows.ts';
+
+type ColourRow = Rows<'colours'>[number];
+
+/** Reads recipes; a blend is read after the colours it is made of, and a circle of blends is named. */
+export function readColours(rows: Rows<'colours'>, reading: Reading): void {
+  const recipes = new Map<string, ColourRow[]>();
+  for (const row of rows) {
+    const key = nameKey(row.colour);
+    recipes.set(key, [...(recipes.get(key) ?? []), row]);
+  }
+  const failed = new Set<string>();
+  for (const key of recipes.keys()) readColour(key, [], { recipes, failed, reading });
+}
+
+interface Recipes {
+  readonly recipes: ReadonlyMap<string, readonly ColourRow[]>;
+  /** Colours that could not be read; what uses them is not blamed as well. */
+  readonly failed: Set<string>;
+  readonly reading: Reading;
+}
+
+function readColour(key: string, path: readonly string[], context: Recipes): void {
+  const { recipes, failed, reading } = context;
+  const rows = recipes.get(key);
+  if (rows === undefined || reading.colours.has(key) || failed.has(key)) return;
+  const name = rows.map((row) => row.colour).reduce((a, b) => (a <= b ? a : b));
+  const first = rows[0];
+  if (path.includes(name)) {
+    const circle = [...path.slice(path.indexOf(name)), name].join(' → ');
+    reading.findings.add(
+      'Colours',
+      first?.row,
+      'Ingredient',
+      `makes a circle of blends: ${circle}. A colour can't be made from itself`,
+    );
+    failed.add(key);
+    return;
+  }
+  if (reading.materials.has(key)) {
+    reading.findings.add(
+      'Colours',
+      first?.row,
+      'Colour',
+      `is ${quoted(name)}, which is also a material. Give one another name`,
+    );
+  }
+  for (const row of rows) readColour(nameKey(row.ingredient), [...path, name], context);
+  const sound = rows.every((row) => !failed.has(nameKey(row.ingredient)));
+  const lines = sound && !failed.has(key) ? readLines(name, rows, reading) : undefined;
+  if (lines === undefined) {
+    failed.add(key);
+    reading.findings.excuse('Colours', name);
+    return;
+  }
+  reading.colours.set(key, {
+    name,
+    lines,
+    recipeG: sum(lines.map((line) => line.g)),
+    base: undefined,
+  });
+}
+
+function readLines(
+  name: string,
+  rows: readonly ColourRow[],
+  reading: Reading,
+): RecipeLine[] | undefined {
+  const inParts = rows.filter((row) => row.measure === 'parts');
+  if (inParts.length > 0 && inParts.length < rows.length) {
+    reading.findings.add(
+      'Colours',
+      inParts[0]?.row,
+      'Measure',
+      `is parts, but other lines of ${name} are not. Use parts in all of its lines or in none`,
+    );
+    return undefined;
+  }
+  const seen = new Set<string>();
+  const lines: RecipeLine[] = [];
+  for (const row of rows) {
+    if (seen.has(nameKey(row.ingredient))) {
+      reading.findings.add(
+        'Colours',
+        row.row,
+        'Ingredient',
+        `is ${quoted(row.ingredient)}, which ${name} has already. Add the two amounts into one line`,
+      );
+    }
+    seen.add(nameKey(row.ingredient));
+    const line = readLine(row, reading);
+    if (line !== undefined) lines.push(line);
+  }
+  return lines.length === rows.length ? lines.sort(weighOutOrder) : undefined;
+}
+
+function readLine(row: ColourRow, reading: Reading): RecipeLine | undefined {
+  const ingredient = findIngredient(row.ingredient, reading);
+  const place = { table: 'Colours', row: row.row } as const;
+  if (!ingredient.ok) {
+    if (!reading.findings.excused('Materials', row.ingredient))
+      noted(reading, { ...place, column: 'Ingredient' }, ingredient);
+    return undefined;
+  }
+  const amount = exact(row.amount);
+  const g = noted(
+    reading,
+    { ...place, column: 'Measure' },
+    lineG(ingredient.value, amount, row.measure, reading),
+  );
+  return g === undefined
+    ? undefined
+    : { ingredient: ingredient.value, amount, measure: row.measure, g };
+}
+
+function findIngredient(name: string, reading: Reading): Result<Ingredient> {
+  const material = reading.materials.get(nameKey(name));
+  if (material !== undefined) return answer({ kind: 'material', material });
+  const soap = findSoap(reading, name);
+  if (soap.ok) return answer({ kind: 'soap', soap: soap.value });
+  const known = [...reading.materials.values(), ...reading.colours.values()].map(
+    (thing) => thing.name,
+  );
+  return wrong(
+    `"${name}" is not a material in Materials or a colour in Colours.${didYouMean(name, known)}`,
+  );
+}
+
+function lineG(
+  ingredient: Ingredient,
+  amount: Exact,
+  measure: ColourRow['measure'],
+  reading: Reading,
+): Result<Exact> {
+  if (ingredient.kind === 'soap') {
+    if (measure === 'drops') return wrong(`a colour is weighed, not dropped. Use g, ml or parts`);
+    if (measure !== 'ml') return answer(amount);
+    const density = soapDensity(ingredient.soap);
+    return density.ok ? answer(amount.times(density.value)) : density;
+  }
+  const { material } = ingredient;
+  if (material.unit === 'each')
+    return wrong(`${material.name} is counted in each and can't be melted in.`);
+  // Parts are by weight, so one part counts as one gram of the recipe.
+  return measure === 'parts'
+    ? answer(amount)
+    : convertNoting(reading, amount, measure, 'g', material);
+}
+
+/** Bases first, then blended colours, then what is added; heaviest first; so row order never matters. */
+function weighOutOrder(a: RecipeLine, b: RecipeLine): number {
+  return (
+    rank(a) - rank(b) ||
+    b.g.comparedTo(a.g) ||
+    compareNames(ingredientName(a.ingredient), ingredientName(b.ingredient))
+  );
+}
+
+function rank({ ingredient }: RecipeLine): number {
+  if (ingredient.kind === 'soap') return 1;
+  return ingredient.material.kind === 'base' ? 0 : 2;
+}
+
+const ingredientName = (ingredient: Ingredient): string =>
+  ingredient.kind === 'soap' ? ingredient.soap.name : ingredient.material.name;

@@ -1,0 +1,66 @@
+import type { Catalogue } from '../../domain/book/find.ts';
+import type { Design, Material, Mold, Soap } from '../../domain/book/book.ts';
+import type { Exact } from '../../domain/kernel/exact.ts';
+import { exact } from '../../domain/kernel/exact.ts';
+import type { Result } from '../../domain/kernel/result.ts';
+import { bridgeOf, convert } from '../../domain/measure/convert.ts';
+import type { Measure } from '../../domain/measure/units.ts';
+import type { Findings } from './findings.ts';
+
+/** A book while it is being read: the names found so far, and what was wrong or assumed. */
+export interface Reading extends Catalogue {
+  readonly materials: Map<string, Material>;
+  readonly molds: Map<string, Mold>;
+  readonly colours: Map<string, Soap>;
+  readonly designs: Map<string, Design>;
+  readonly findings: Findings;
+  readonly assumptions: Set<string>;
+}
+
+/** Where a value stands, for findings. */
+export interface Place {
+  readonly table: string;
+  readonly row: number;
+  readonly column: string;
+}
+
+/** The answer of a look-up, or undefined with its sentence noted as a finding at the place. */
+export function noted<T>(reading: Reading, place: Place, result: Result<T>): T | undefined {
+  if (result.ok) return result.value;
+  const { sentence } = result.failure;
+  reading.findings.add(
+    place.table,
+    place.row,
+    place.column,
+    sentence.startsWith('"')
+      ? `is ${sentence}`.replace(/^is ("[^"]*") is /u, 'is $1, which is ')
+      : `can't be used: ${sentence}`,
+  );
+  return undefined;
+}
+
+/** A blank optional number, or the exact decimal of the cell. */
+export const optional = (cell: number | undefined): Exact | undefined =>
+  cell === undefined ? undefined : exact(cell);
+
+/** Converts an amount of a material, noting where its density had to be assumed. */
+export function convertNoting(
+  reading: Reading,
+  amount: Exact,
+  from: Measure,
+  to: Measure,
+  material: Material,
+): Result<Exact> {
+  const crosses = from !== to && from !== 'each' && to !== 'each';
+  const usesMass = from === 'g' || to === 'g';
+  if (
+    crosses &&
+    usesMass &&
+    bridgeOf(material, from === 'drops' || to === 'drops')?.densityAssumed === true
+  ) {
+    reading.assumptions.add(
+      `${material.name} is taken to weigh 1 g per ml: weigh 10 ml of it and fill in Density g/ml in Materials.`,
+    );
+  }
+  return convert(amount, from, to, material);
+}

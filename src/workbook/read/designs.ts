@@ -1,0 +1,187 @@
+import type { Design, Layer, Mold, Soap } from '../../domain/book/book.ts';
+import { findMaterial, findMold, findSoap } from '../../domain/book/find.ts';
+import { type Exact, exact, hundred, one, sum, zero } from '../../domain/kernel/exact.ts';
+import { compareNames, didYouMean, nameKey } from '../../domain/kernel/names.ts';
+import { answer, type Result, then, wrong } from '../../domain/kernel/result.ts';
+import { soapDensity } from '../../domain/recipe/density.ts';
+import { convertNoting, noted, optional, type Reading } from './context.ts';
+import { quoted } from './findings.ts';
+import type { Rows } from './rows.ts';
+
+type LayerRow = Rows<'layers'>[number];
+
+/** What each part may be counted in. */
+const measuresOf: Readonly<Record<LayerRow['part'], readonly LayerRow['per'][]>> = {
+  tiles: ['each'],
+  embed: ['each'],
+  pour: ['g', 'ml'],
+  scent: ['g', 'ml', 'drops', '%'],
+  paint: ['g', 'ml', 'drops', 'each'],
+  pack: ['g', 'ml', 'drops', 'each'],
+};
+
+/** Reads designs with their layers; a layer of an unknown design is a finding. */
+export function readDesigns(
+  designRows: Rows<'designs'>,
+  layerRows: Rows<'layers'>,
+  reading: Reading,
+): void {
+  const layersOf = new Map<string, LayerRow[]>();
+  for (const row of layerRows) {
+    const key = nameKey(row.design);
+    layersOf.set(key, [...(layersOf.get(key) ?? []), row]);
+  }
+  for (const row of designRows) {
+    const key = nameKey(row.design);
+    if (reading.materials.has(key)) {
+      reading.findings.add(
+        'Designs',
+        row.row,
+        'Design',
+        `is ${quoted(row.design)}, which is also a material. Give one another name`,
+      );
+    }
+    const layers = readLayers(layersOf.get(key) ?? [], reading);
+    reading.designs.set(key, readDesign(row, layers, reading));
+    layersOf.delete(key);
+  }
+  const known = designRows.map((row) => row.design);
+  for (const row of [...layersOf.values()].flat()) {
+    if (reading.findings.excused('Designs', row.design)) continue;
+    reading.findings.add(
+      'Layers',
+      row.row,
+      'Design',
+      `is ${quoted(row.design)}, which is not a design in Designs.${didYouMean(row.design, known)}`,
+    );
+  }
+}
+
+function readDesign(row: Rows<'designs'>[number], layers: Layer[], reading: Reading): Design {
+  const place = { table: 'Designs', row: row.row, column: 'Bar mold' };
+  return {
+    name: row.design,
+    barMold:
+      row.barMold === undefined ? undefined : moldThatMakes(row.barMold, 'bars', place, reading),
+    labourMinutes: optional(row.labourMinutes) ?? zero,
+    setupMinutes: optional(row.setupMinutes) ?? zero,
+    yieldShare: row.yieldPercent === undefined ? one : exact(row.yieldPercent).div(hundred),
+    price: optional(row.price),
+    netG: optional(row.netG),
+    handsOffHours: optional(row.handsOffHours) ?? zero,
+    layers,
+  };
+}
+
+function readLayers(rows: readonly LayerRow[], reading: Reading): Layer[] {
+  const ordered = [...rows].sort(
+    (a, b) =>
+      compareNames(a.layer, b.layer) ||
+      compareNames(a.part, b.part) ||
+      compareNames(a.item, b.item) ||
+      a.perBar - b.perBar,
+  );
+  const measured = ordered.filter((row) => {
+    const allowed = measuresOf[row.part];
+    if (allowed.includes(row.per)) return true;
+    reading.findings.add(
+      'Layers',
+      row.row,
+      'Per',
+      `is ${quoted(row.per)}, but ${row.part} is counted in ${allowed.join(', ')}`,
+    );
+    return false;
+  });
+  const shapedOrPoured = measured.map((row) => readSoapLayer(row, reading));
+  const pourG = sum(shapedOrPoured.map((layer) => (layer?.part === 'pour' ? layer.gPerBar : zero)));
+  return measured
+    .map((row, index) => shapedOrPoured[index] ?? readAddedLayer(row, pourG, reading))
+    .filter((layer) => layer !== undefined);
+}
+
+function readSoapLayer(row: LayerRow, reading: Reading): Layer | undefined {
+  if (row.part !== 'tiles' && row.part !== 'embed' && row.part !== 'pour') return undefined;
+  const soap = knownItem(row, findSoap(reading, row.item), reading);
+  if (row.part === 'pour') {
+    if (soap === undefined) return undefined;
+    const gPerBar = noted(
+      reading,
+      { table: 'Layers', row: row.row, column: 'Per' },
+      pouredG(soap, exact(row.perBar), row.per),
+    );
+    return gPerBar === undefined ? undefined : { part: row.part, layer: row.layer, soap, gPerBar };
+  }
+  const place = { table: 'Layers', row: row.row, column: 'Mold' };
+  if (row.mold === undefined) {
+    reading.findings.add(
+      'Layers',
+      row.row,
+      'Mold',
+      `is blank. Name the mold that shapes ${row.item}`,
+    );
+    return undefined;
+  }
+  const mold = moldThatMakes(row.mold, row.part === 'tiles' ? 'tiles' : 'embeds', place, reading);
+  if (soap === undefined || mold === undefined) return undefined;
+  return { part: row.part, layer: row.layer, soap, mold, perBar: exact(row.perBar) };
+}
+
+function pouredG(soap: Soap, amount: Exact, per: LayerRow['per']): Result<Exact> {
+  return per === 'g'
+    ? answer(amount)
+    : then(soapDensity(soap), (density) => answer(amount.times(density)));
+}
+
+function readAddedLayer(row: LayerRow, pourG: Exact, reading: Reading): Layer | undefined {
+  if (row.part !== 'scent' && row.part !== 'paint' && row.part !== 'pack') return undefined;
+  const material = knownItem(row, findMaterial(reading, row.item), reading);
+  if (material === undefined) return undefined;
+  if (row.part === 'scent' && material.kind !== 'fragrance') {
+    reading.findings.add(
+      'Layers',
+      row.row,
+      'Item',
+      `is ${quoted(row.item)}, which is a ${material.kind}. A scent is a fragrance`,
+    );
+    return undefined;
+  }
+  const amount = exact(row.perBar);
+  const quantity =
+    row.per === '%'
+      ? pourG.isZero()
+        ? wrong('% needs pour lines in this design to take a share of.')
+        : convertNoting(reading, amount.div(hundred).times(pourG), 'g', material.unit, material)
+      : convertNoting(reading, amount, row.per, material.unit, material);
+  const quantityPerBar = noted(reading, { table: 'Layers', row: row.row, column: 'Per' }, quantity);
+  return quantityPerBar === undefined
+    ? undefined
+    : { part: row.part, layer: row.layer, material, quantityPerBar };
+}
+
+/** The item, or undefined; an item whose own row has findings is not blamed a second time. */
+function knownItem<T>(row: LayerRow, found: Result<T>, reading: Reading): T | undefined {
+  if (
+    !found.ok &&
+    ['Materials', 'Colours'].some((table) => reading.findings.excused(table, row.item))
+  )
+    return undefined;
+  return noted(reading, { table: 'Layers', row: row.row, column: 'Item' }, found);
+}
+
+function moldThatMakes(
+  name: string,
+  makes: Mold['makes'],
+  place: { readonly table: string; readonly row: number; readonly column: string },
+  reading: Reading,
+): Mold | undefined {
+  if (reading.findings.excused('Molds', name)) return undefined;
+  const mold = noted(reading, place, findMold(reading, name));
+  if (mold === undefined || mold.makes === makes) return mold;
+  reading.findings.add(
+    place.table,
+    place.row,
+    place.column,
+    `is ${quoted(name)}, which makes ${mold.makes}. Name a mold that makes ${makes}`,
+  );
+  return undefined;
+}

@@ -1,0 +1,63 @@
+import { exact, zero } from '../../domain/kernel/exact.ts';
+import { nameKey } from '../../domain/kernel/names.ts';
+import type { Material, Mold } from '../../domain/book/book.ts';
+import { type Reading, optional } from './context.ts';
+import type { Rows } from './rows.ts';
+
+export function readMaterials(rows: Rows<'materials'>, reading: Reading): void {
+  for (const row of rows) {
+    const material: Material = {
+      name: row.material,
+      kind: row.kind,
+      unit: row.unit,
+      densityGPerMl: optional(row.densityGPerMl),
+      dropsPerMl: optional(row.dropsPerMl),
+      packSize: optional(row.packSize),
+      packPrice: optional(row.packPrice),
+      leadDays: optional(row.leadDays),
+      leadDaysSd: optional(row.leadDaysSd),
+      servicePercent: optional(row.servicePercent),
+      leastPacks: optional(row.leastPacks),
+      maxPercent: optional(row.maxPercent),
+      inci: row.inci ?? '',
+      allergens: row.allergens ?? '',
+      supplier: row.supplier ?? '',
+    };
+    reading.materials.set(nameKey(row.material), material);
+    if (material.kind === 'base' && material.unit === 'each') {
+      reading.findings.add(
+        'Materials',
+        row.row,
+        'Unit',
+        `is "each", but ${row.material} is a base, which is weighed. Use g or ml`,
+      );
+    }
+  }
+}
+
+export function readMolds(rows: Rows<'molds'>, reading: Reading): void {
+  for (const row of rows) {
+    if (row.fillG === undefined && row.makes !== 'bars') {
+      reading.findings.add(
+        'Molds',
+        row.row,
+        'Fill g',
+        'is blank. Weigh one full fill and type its grams',
+      );
+      reading.findings.excuse('Molds', row.mold);
+      continue;
+    }
+    const mold: Mold = {
+      name: row.mold,
+      makes: row.makes,
+      cavities: exact(row.cavities),
+      fillG: optional(row.fillG) ?? zero,
+      scrapeG: optional(row.scrapeG) ?? zero,
+      sections: optional(row.sections),
+      price: optional(row.price),
+      lifeFills: optional(row.lifeFills),
+      setMinutes: optional(row.setMinutes),
+    };
+    reading.molds.set(nameKey(row.mold), mold);
+  }
+}

@@ -1,0 +1,73 @@
+import { nameKey } from '../../domain/kernel/names.ts';
+import type { Cell } from '../port.ts';
+import { type TableKind, tableKinds, tables } from '../schema.ts';
+import type { Findings } from './findings.ts';
+
+/** Rows of cells with the headers first, as a host hands a table to a function. */
+export type TableRange = readonly (readonly Cell[])[];
+
+/** A range known to be one of the tables: where each of its columns stands. */
+export interface RecognisedTable {
+  readonly kind: TableKind;
+  /** Position in the range for each column key of the schema; missing keys are absent. */
+  readonly position: ReadonlyMap<string, number>;
+  readonly range: TableRange;
+}
+
+/**
+ * Tells which table a range is by its headers, wherever they stand. The kind with most of its
+ * headers present wins, so that a table with one required header missing is named, not mistaken.
+ */
+export function recogniseTable(
+  range: TableRange,
+  ordinal: number,
+  findings: Findings,
+): RecognisedTable | undefined {
+  const headers = (range[0] ?? []).map((cell) => nameKey(String(cell)));
+  const best = tableKinds
+    .map((kind) => matchKind(kind, headers))
+    .reduce((a, b) =>
+      b.found > a.found || (b.found === a.found && b.missing.length < a.missing.length) ? b : a,
+    );
+  if (best.found === 0) {
+    findings.add(
+      `Range ${ordinal}`,
+      undefined,
+      undefined,
+      'is none of the tables: its first row must hold the headers of one',
+    );
+    return undefined;
+  }
+  for (const header of best.missing) {
+    findings.add(
+      tables[best.kind].name,
+      undefined,
+      undefined,
+      `has no column "${header}". Add it, or give BOOK the whole table with its headers`,
+    );
+  }
+  for (const header of best.twice) {
+    findings.add(
+      tables[best.kind].name,
+      undefined,
+      undefined,
+      `has the column "${header}" twice. Rename one`,
+    );
+  }
+  if (best.missing.length + best.twice.length > 0) return undefined;
+  return { kind: best.kind, position: best.position, range };
+}
+
+function matchKind(kind: TableKind, headers: readonly string[]) {
+  const position = new Map<string, number>();
+  const missing: string[] = [];
+  const twice: string[] = [];
+  for (const [key, column] of Object.entries(tables[kind].columns)) {
+    const wanted = nameKey(column.header);
+    const at = headers.indexOf(wanted);
+    if (at >= 0) position.set(key, at);
+    else if (column.required) missing.push(column.header);
+    if (at >= 0 && headers.includes(wanted, at + 1)) twice.push(column.header);
+  }
+  return { kind, position, missing, twice, found: position.size };
+}

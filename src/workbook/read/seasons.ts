@@ -1,0 +1,120 @@
+import type { Batch, Design, Fair, PlanLine, Sale } from '../../domain/book/book.ts';
+import { findDesign } from '../../domain/book/find.ts';
+import { didYouMean, nameKey } from '../../domain/kernel/names.ts';
+import { noted, type Reading } from './context.ts';
+import { quoted } from './findings.ts';
+import type { Rows } from './rows.ts';
+
+export function readBatches(rows: Rows<'batches'>, reading: Reading): Map<string, Batch> {
+  const batches = new Map<string, Batch>();
+  for (const row of rows) {
+    const design = designOf('Batches', row, reading);
+    if (design === undefined) continue;
+    batches.set(nameKey(row.batch), {
+      batch: row.batch,
+      poured: row.poured,
+      design,
+      bars: row.bars,
+      good: row.good,
+      seconds: row.seconds,
+      minutes: row.minutes,
+      materialCost: row.materialCost,
+      costPerBar: row.costPerBar,
+      readyOn: row.readyOn,
+      state: row.state ?? '',
+      by: row.by ?? '',
+      note: row.note ?? '',
+    });
+  }
+  return batches;
+}
+
+export function readFairs(rows: Rows<'fairs'>): Map<string, Fair> {
+  return new Map(
+    rows.map((row) => [
+      nameKey(row.fair),
+      {
+        fair: row.fair,
+        opens: row.opens,
+        stallFee: row.stallFee ?? 0,
+        travel: row.travel ?? 0,
+        otherCost: row.otherCost ?? 0,
+        hours: row.hours,
+      },
+    ]),
+  );
+}
+
+export function readPlan(
+  rows: Rows<'plan'>,
+  fairs: ReadonlyMap<string, Fair>,
+  reading: Reading,
+): PlanLine[] {
+  return rows.flatMap((row) => {
+    const design = designOf('Plan', row, reading);
+    checkFair('Plan', row, fairs, reading);
+    if (design === undefined) return [];
+    return [
+      {
+        planLine: row.planLine,
+        design,
+        bars: row.bars,
+        readyBy: row.readyBy,
+        fair: row.fair ?? '',
+      },
+    ];
+  });
+}
+
+export function readSales(
+  rows: Rows<'sales'>,
+  fairs: ReadonlyMap<string, Fair>,
+  reading: Reading,
+): Sale[] {
+  return rows.flatMap((row) => {
+    const design = designOf('Sales', row, reading);
+    checkFair('Sales', row, fairs, reading);
+    if (design === undefined) return [];
+    return [
+      {
+        sale: row.sale,
+        soldOn: row.soldOn,
+        design,
+        bars: row.bars,
+        priceEach: row.priceEach,
+        fair: row.fair ?? '',
+        fees: row.fees ?? 0,
+      },
+    ];
+  });
+}
+
+function designOf(
+  table: string,
+  row: { readonly row: number; readonly design: string },
+  reading: Reading,
+): Design | undefined {
+  if (reading.findings.excused('Designs', row.design)) return undefined;
+  return noted(reading, { table, row: row.row, column: 'Design' }, findDesign(reading, row.design));
+}
+
+function checkFair(
+  table: string,
+  row: { readonly row: number; readonly fair: string | undefined },
+  fairs: ReadonlyMap<string, Fair>,
+  reading: Reading,
+): void {
+  if (
+    row.fair === undefined ||
+    fairs.has(nameKey(row.fair)) ||
+    reading.findings.excused('Fairs', row.fair)
+  )
+    return;
+  const known = [...fairs.values()].map(({ fair }) => fair);
+  reading.findings.add(
+    table,
+    row.row,
+    'Fair',
+    `is ${quoted(row.fair)}, which is not a fair in Fairs.${didYouMean(row.fair, known)}`,
+  );
+}

@@ -1,0 +1,231 @@
+import { layerParts, materialKinds, moldUses, moveReasons } from '../domain/book/words.ts';
+import { stockUnits } from '../domain/measure/units.ts';
+import {
+  anything,
+  choice,
+  type Column,
+  date,
+  money,
+  number,
+  required,
+  requiredHeader,
+  text,
+} from './column.ts';
+
+/**
+ * The tables of the workbook: the single truth for reading, writing, the starter workbook and the
+ * documentation. Functions find a table by its required headers, never by position or name.
+ */
+
+type Columns = Readonly<Record<string, Column<unknown>>>;
+
+export interface TableSpec<C extends Columns = Columns> {
+  readonly name: string;
+  /** The header that no other table begins with. */
+  readonly mark: string;
+  readonly help: string;
+  readonly columns: C;
+}
+
+/** A row as read: its cells by column, and where it stands (1 is the first row under the headers). */
+export type RowOf<S> =
+  S extends TableSpec<infer C>
+    ? { readonly row: number } & {
+        readonly [K in keyof C]: C[K] extends Column<infer T> ? T : never;
+      }
+    : never;
+
+const table = <C extends Columns>(
+  name: string,
+  mark: string,
+  help: string,
+  columns: C,
+): TableSpec<C> => ({ name, mark, help, columns });
+
+const recipeMeasures = ['g', 'ml', 'drops', 'parts'] as const;
+const layerMeasures = ['each', 'g', 'ml', 'drops', '%'] as const;
+
+export const tables = {
+  settings: table('Settings', 'Setting', 'Choices that hold for the whole workbook.', {
+    setting: required(text('Setting', 'Name of the setting.')),
+    value: requiredHeader(anything('Value', 'Its value; blank takes the default.')),
+    note: text('Note', 'Anything you like.'),
+  }),
+  materials: table('Materials', 'Kind', 'Everything you buy to make and pack a bar.', {
+    material: required(text('Material', 'A name of your own, each once.')),
+    kind: required(choice('Kind', materialKinds, 'What it is.')),
+    unit: required(choice('Unit', stockUnits, 'What you count it in.')),
+    densityGPerMl: number('Density g/ml', { above: 0, max: 25 }, 'Grams in one millilitre.'),
+    dropsPerMl: number(
+      'Drops per ml',
+      { above: 0, max: 1000 },
+      'Count 50 drops into a spoon to find yours; 20 is assumed.',
+    ),
+    packSize: number('Pack size', { above: 0 }, 'How much one pack holds, in the unit.'),
+    packPrice: money('Pack price', 'What one pack costs now.'),
+    leadDays: number('Lead days', { min: 0, max: 3650 }, 'Days from ordering to having it.'),
+    leadDaysSd: number(
+      'Lead days SD',
+      { min: 0, max: 3650 },
+      'How much that varies (standard deviation).',
+    ),
+    servicePercent: number(
+      'Service %',
+      { above: 0, below: 100, format: 'percent' },
+      'How often stock should last until the order comes.',
+    ),
+    leastPacks: number('Least packs', { min: 0, whole: true }, 'Fewest packs the supplier sells.'),
+    maxPercent: number(
+      'Max %',
+      { min: 0, max: 100, format: 'percent' },
+      "Most of it allowed in the finished bar by weight, as the supplier's document says.",
+    ),
+    inci: text('INCI', 'Label name, or several with percents: Aqua 40; Glycerin 30.'),
+    allergens: text('Allergens', 'Share of this material: Eugenol 80; Linalool 0.3.'),
+    supplier: text('Supplier', 'Who you buy it from.'),
+  }),
+  lots: table('Lots', 'Received', 'One line for each purchase received.', {
+    lot: required(text('Lot', 'A number of your own, each once.')),
+    material: required(text('Material', 'As in Materials.')),
+    received: required(date('Received', 'Day it came.')),
+    quantity: required(number('Quantity', { above: 0 }, "How much came, in the material's unit.")),
+    paid: required(money('Paid', 'What you paid for it, without freight.')),
+    freight: money('Freight', 'Its share of carriage and duty.'),
+    bestBefore: date('Best before', 'Used first when earliest.'),
+    supplier: text('Supplier', 'Who it came from.'),
+  }),
+  moves: table('Moves', 'Entry', 'The ledger: lines are added, never changed.', {
+    entry: required(text('Entry', 'Unique id of the line.')),
+    when: required(date('When', 'Day it happened.')),
+    reason: required(choice('Reason', moveReasons, 'Why stock moved.')),
+    material: required(
+      text('Material', 'A material, "Teal leftover", "Teal × Small tiles" or a design.'),
+    ),
+    quantity: required(number('Quantity', {}, 'Minus takes away, plus puts back.')),
+    lot: text('Lot', 'The lot it came from, or the batch for soap and bars.'),
+    value: number(
+      'Value',
+      { format: 'money' },
+      'What it was worth, with the sign of the quantity.',
+    ),
+    batch: text('Batch', 'The batch it belongs to.'),
+    by: text('By', 'Who wrote it.'),
+    note: text('Note', 'For a reversal, the Entry it takes back.'),
+  }),
+  molds: table('Molds', 'Makes', 'Tile, embed and bar molds.', {
+    mold: required(text('Mold', 'A name of your own, each once.')),
+    makes: required(choice('Makes', moldUses, 'What comes out of it.')),
+    cavities: required(number('Cavities', { above: 0, whole: true }, 'Pieces from one fill.')),
+    fillG: requiredHeader(
+      number('Fill g', { min: 0 }, 'Grams of soap in one fill of all cavities.'),
+    ),
+    scrapeG: number(
+      'Scrape g',
+      { min: 0 },
+      'Grams scraped off each fill; it comes back as leftover.',
+    ),
+    sections: number('Sections', { above: 0, whole: true }, 'How many of it you own.'),
+    price: money('Price', 'What the mold cost.'),
+    lifeFills: number('Life fills', { above: 0 }, 'Fills it lasts.'),
+    setMinutes: number('Set minutes', { min: 0 }, 'Minutes until it can be emptied.'),
+  }),
+  colours: table('Colours', 'Colour', 'Recipes: one line for each ingredient of a colour.', {
+    colour: required(text('Colour', 'A name of your own.')),
+    ingredient: required(text('Ingredient', 'A material, or another colour for a blend.')),
+    amount: required(number('Amount', { above: 0 }, 'How much of it in the recipe.')),
+    measure: required(choice('Measure', recipeMeasures, 'g, ml, drops, or parts by weight.')),
+  }),
+  designs: table('Designs', 'Design', 'One line for each kind of bar.', {
+    design: required(text('Design', 'A name of your own, each once.')),
+    barMold: text('Bar mold', 'The mold the bar is filled in.'),
+    labourMinutes: number('Labour minutes', { min: 0 }, 'Minutes of work for each bar.'),
+    setupMinutes: number('Setup minutes', { min: 0 }, 'Minutes of work for each batch.'),
+    yieldPercent: number(
+      'Yield %',
+      { above: 0, max: 100, format: 'percent' },
+      'Good bars of those started; blank is 100.',
+    ),
+    price: money('Price', 'What you ask for one bar.'),
+    netG: number('Net g', { above: 0 }, 'Net weight on the label.'),
+    handsOffHours: number(
+      'Hands-off hours',
+      { min: 0 },
+      'Hours from the pour until it can be sold.',
+    ),
+  }),
+  layers: table('Layers', 'Layer', 'What one bar is made of.', {
+    design: required(text('Design', 'As in Designs.')),
+    layer: required(text('Layer', 'Its number or name, in the order you make it.')),
+    part: required(choice('Part', layerParts, 'How it gets into the bar.')),
+    item: required(text('Item', 'A colour, a base or a material.')),
+    mold: text('Mold', 'The tile or embed mold.'),
+    perBar: required(number('Per bar', { above: 0 }, 'How much in one bar.')),
+    per: required(choice('Per', layerMeasures, 'What that is counted in.')),
+  }),
+  batches: table('Batches', 'Poured', 'One line for each pour.', {
+    batch: required(text('Batch', 'Unique id.')),
+    poured: required(date('Poured', 'Day of the pour.')),
+    design: required(text('Design', 'As in Designs.')),
+    bars: required(number('Bars', { above: 0, whole: true }, 'Bars started.')),
+    good: number('Good', { min: 0, whole: true }, 'Good bars.'),
+    seconds: number(
+      'Seconds',
+      { min: 0, whole: true },
+      'Bars not good enough to sell at full price.',
+    ),
+    minutes: number('Minutes', { min: 0 }, 'Minutes it really took.'),
+    materialCost: number(
+      'Material cost',
+      { format: 'money' },
+      'Materials that stayed in the bars.',
+    ),
+    costPerBar: number('Cost per bar', { format: 'money' }, 'Full cost of one good bar.'),
+    readyOn: date('Ready on', 'First day it can be sold.'),
+    state: text('State', 'posted, or undone.'),
+    by: text('By', 'Who poured it.'),
+    note: text('Note', 'Anything you like.'),
+  }),
+  plan: table('Plan', 'Plan line', 'Bars you mean to make.', {
+    planLine: required(text('Plan line', 'Unique id.')),
+    design: required(text('Design', 'As in Designs.')),
+    bars: required(number('Bars', { above: 0, whole: true }, 'Good bars wanted.')),
+    readyBy: required(date('Ready by', 'Day they must be ready.')),
+    fair: text('Fair', 'As in Fairs.'),
+  }),
+  fairs: table('Fairs', 'Opens', 'Fairs and markets.', {
+    fair: required(text('Fair', 'A name of your own, each once.')),
+    opens: required(date('Opens', 'First day.')),
+    stallFee: money('Stall fee', 'What the stall costs.'),
+    travel: money('Travel', 'Getting there and back.'),
+    otherCost: money('Other cost', 'Anything else for this fair.'),
+    hours: number('Hours', { min: 0 }, 'Your hours at the stall and on the road.'),
+  }),
+  sales: table('Sales', 'Sale', 'Bars sold.', {
+    sale: required(text('Sale', 'Unique id.')),
+    soldOn: required(date('Sold on', 'Day of the sale.')),
+    design: required(text('Design', 'As in Designs.')),
+    bars: required(number('Bars', { above: 0, whole: true }, 'How many.')),
+    priceEach: required(
+      money('Price each', 'What the buyer paid for one, as the Settings say of tax.'),
+    ),
+    fair: text('Fair', 'As in Fairs.'),
+    fees: money('Fees', 'Card or market fees on it.'),
+  }),
+} as const;
+
+export type TableKind = keyof typeof tables;
+export const tableKinds = Object.keys(tables) as readonly TableKind[];
+
+/** Columns whose ids must be unique in their table, in any case of letters. */
+export const uniqueColumn: Partial<Readonly<Record<TableKind, string>>> = {
+  settings: 'setting',
+  materials: 'material',
+  lots: 'lot',
+  moves: 'entry',
+  molds: 'mold',
+  designs: 'design',
+  batches: 'batch',
+  plan: 'planLine',
+  fairs: 'fair',
+  sales: 'sale',
+};
