@@ -1,0 +1,108 @@
+import { nameKey } from '../../domain/kernel/names.ts';
+import type { Cell, RowToWrite } from '../../workbook/port.ts';
+import { asWritten, sameCell } from './cell-text.ts';
+import { columnOf, type Located, Refusal, type Target, textOf } from './change-plan.ts';
+
+/** Rows to add below a table, in its own column order. */
+export interface NewRows {
+  readonly target: Target;
+  readonly idColumn: string;
+  readonly ids: readonly string[];
+  /** null leaves a column to the table itself, such as one it calculates. */
+  readonly values: readonly (readonly (Cell | null)[])[];
+}
+
+/** One cell to set, and what stands there now. */
+export interface NewCell {
+  readonly target: Target;
+  readonly row: number;
+  readonly column: number;
+  readonly before: Cell;
+  readonly value: Cell;
+}
+
+/** What is left to write of a change. */
+export interface Work {
+  readonly rows: readonly NewRows[];
+  readonly cells: readonly NewCell[];
+}
+
+/** Cells of one row as they stand in the sheet. */
+export type StandingRow = (target: Target, row: number) => readonly Cell[];
+
+/**
+ * Works out what is left to write, or that all of it stands already, or that an id is taken by a
+ * different row.
+ */
+export function workLeft(
+  located: Located,
+  targets: ReadonlyMap<string, Target>,
+  standing: StandingRow,
+): Work | Refusal | 'already there' {
+  const rows: NewRows[] = [];
+  for (const { append, at } of located.appends) {
+    const target = targets.get(nameKey(append.table));
+    if (target === undefined) continue;
+    const taken = append.rows.find(
+      (row, index) => differing(row, target, standing, at[index]) !== undefined,
+    );
+    if (taken !== undefined) return new Refusal(whyTaken(target.name, append.idColumn, taken));
+    const missing = append.rows.filter((_, index) => at[index] === undefined);
+    if (missing.length > 0) {
+      rows.push({
+        target,
+        idColumn: append.idColumn,
+        ids: missing.map((row) => textOf(row[append.idColumn])),
+        values: missing.map((row) => inColumnOrder(target, row)),
+      });
+    }
+  }
+  // Cells are set before rows are added, so rows that all stand mean that the cells were set too.
+  const rowsAllStand = located.appends.length > 0 && rows.length === 0;
+  const cells = rowsAllStand ? [] : cellsLeft(located, targets, standing);
+  return rows.length === 0 && cells.length === 0 ? 'already there' : { rows, cells };
+}
+
+function cellsLeft(
+  located: Located,
+  targets: ReadonlyMap<string, Target>,
+  standing: StandingRow,
+): NewCell[] {
+  return located.updates.flatMap(({ update, at }) => {
+    const target = targets.get(nameKey(update.table));
+    if (target === undefined) return [];
+    return Object.entries(update.set).flatMap(([header, value]) => {
+      const column = columnOf(target, header);
+      if (column === undefined) return [];
+      const before = standing(target, at)[column] ?? '';
+      return sameCell(value, before) ? [] : [{ target, row: at, column, before, value }];
+    });
+  });
+}
+
+/** The first header whose cell in the sheet is not the one to write; undefined for a row not there. */
+function differing(
+  row: RowToWrite,
+  target: Target,
+  standing: StandingRow,
+  at: number | undefined,
+): string | undefined {
+  if (at === undefined) return undefined;
+  const cells = standing(target, at);
+  return Object.entries(row).find(([header, cell]) => {
+    const column = columnOf(target, header);
+    return column !== undefined && !sameCell(cell, cells[column] ?? '');
+  })?.[0];
+}
+
+const whyTaken = (table: string, idColumn: string, row: RowToWrite): string =>
+  `${table} already has a different row with ${idColumn} "${textOf(row[idColumn])}". Nothing was written; look at that row first, then start again.`;
+
+function inColumnOrder(target: Target, row: RowToWrite): (Cell | null)[] {
+  const cells = target.headers.map((): Cell | null => null);
+  for (const [header, cell] of Object.entries(row)) {
+    const column = columnOf(target, header);
+    if (column !== undefined) cells[column] = asWritten(cell);
+  }
+  return cells;
+}

@@ -1,0 +1,78 @@
+import '../../../taskpane/index.ts';
+import type { HostPort } from '../../workbook/port.ts';
+import type { Run } from './apply-change.ts';
+import { excelPort } from './excel-port.ts';
+import { healBook } from './heal-book.ts';
+import { sentenceOfFault } from './host-fault.ts';
+import { themeOf } from './theme.ts';
+import { passingStore } from './workbook-memory.ts';
+
+/** The newest requirement set the port uses (Range.setDirty); the manifest asks for the same. */
+const EXCEL_API = '1.9';
+
+const run: Run = (batch) => Excel.run(batch);
+
+/** Starts the pane inside Excel, which also keeps the worksheet functions running. */
+async function start(): Promise<void> {
+  const { host } = await Office.onReady();
+  if (host !== Office.HostType.Excel) {
+    notice('This pane works inside Excel. Without Excel, use the workbench (npm start).');
+    return;
+  }
+  if (!Office.context.requirements.isSetSupported('ExcelApi', EXCEL_API)) {
+    notice('This Excel is too old for Pour Ledger: update it, or use Excel on the web.');
+    return;
+  }
+  showTheme();
+  const pane = document.querySelector('pour-pane') as (HTMLElement & { port: HostPort }) | null;
+  if (pane === null) throw new Error('taskpane.html has no <pour-pane>.');
+  pane.port = excelPort({
+    run,
+    workbookKey: `${Office.context.partitionKey ?? ''}|${Office.context.document.url ?? ''}`,
+    store: storeHere(),
+    isReadOnly: () => Office.context.document.mode === Office.DocumentMode.ReadOnly,
+    now: () => new Date(),
+    onDeaf: (sentence) =>
+      notice(`${sentence} Until then the pane does not notice changes made in the sheet: reload it.`),
+  });
+  await wakeWorkbook();
+}
+
+/** Brings the book handles back, and has Excel start the add-in together with this workbook. */
+async function wakeWorkbook(): Promise<void> {
+  try {
+    const isOurs = await healBook(run);
+    if (!isOurs) return;
+    const before = await Office.addin.getStartupBehavior();
+    if (before !== Office.StartupBehavior.load) {
+      await Office.addin.setStartupBehavior(Office.StartupBehavior.load);
+    }
+  } catch (problem) {
+    notice(
+      `${sentenceOfFault(problem)} If cells show #N/A, press Enter in the cell named Book once.`,
+    );
+  }
+}
+
+function showTheme(): void {
+  const prefersDark = matchMedia('(prefers-color-scheme: dark)').matches;
+  const theme = themeOf(Office.context.officeTheme, prefersDark);
+  document.documentElement.dataset['theme'] = theme;
+  document.documentElement.style.colorScheme = theme;
+}
+
+function storeHere(): Pick<Storage, 'getItem' | 'setItem' | 'removeItem'> {
+  try {
+    return localStorage;
+  } catch {
+    // Some browsers forbid storage to pages inside pages; the pane then forgets when it closes.
+    return passingStore();
+  }
+}
+
+function notice(sentence: string): void {
+  const place = document.getElementById('notice');
+  if (place !== null) place.textContent = sentence;
+}
+
+start().catch((problem: unknown) => notice(sentenceOfFault(problem)));
