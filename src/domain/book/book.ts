@@ -66,6 +66,8 @@ export interface RecipeLine {
   readonly measure: 'g' | 'ml' | 'drops' | 'parts';
   /** The amount in grams. */
   readonly g: Exact;
+  /** Stock units of the ingredient in one gram of it. */
+  readonly stockPerG: Exact;
 }
 
 export interface Mold {

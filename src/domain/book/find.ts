@@ -40,12 +40,10 @@ export function findSoap(book: Catalogue, name: string): Result<Soap> {
 /** Uncoloured soap: the base and nothing else. */
 export function soapOfBase(base: Material): Soap {
   const ingredient = { kind: 'material', material: base } as const;
-  return {
-    name: base.name,
-    lines: [{ ingredient, amount: one, measure: 'parts', g: one }],
-    recipeG: one,
-    base,
-  };
+  const density = base.densityGPerMl ?? one;
+  const stockPerG = base.unit === 'ml' ? one.div(density) : one;
+  const line = { ingredient, amount: one, measure: 'g', g: one, stockPerG } as const;
+  return { name: base.name, lines: [line], recipeG: one, base };
 }
 
 /** Any stock item by name: a material, "Teal leftover", "Teal × Small tiles", or a design's bars. */

@@ -1,6 +1,6 @@
 import type { Ingredient, RecipeLine } from '../../domain/book/book.ts';
 import { findSoap } from '../../domain/book/find.ts';
-import { type Exact, exact, sum } from '../../domain/kernel/exact.ts';
+import { type Exact, exact, one, sum } from '../../domain/kernel/exact.ts';
 import { compareNames, didYouMean, nameKey } from '../../domain/kernel/names.ts';
 import { answer, type Result, wrong } from '../../domain/kernel/result.ts';
 import { soapDensity } from '../../domain/recipe/density.ts';
@@ -111,14 +111,15 @@ function readLine(row: ColourRow, reading: Reading): RecipeLine | undefined {
     return undefined;
   }
   const amount = exact(row.amount);
-  const g = noted(
+  const measured = { ...place, column: 'Measure' };
+  const g = noted(reading, measured, lineG(ingredient.value, amount, row.measure, reading));
+  const stockPerG = noted(
     reading,
-    { ...place, column: 'Measure' },
-    lineG(ingredient.value, amount, row.measure, reading),
+    measured,
+    stockUnitsPerG(ingredient.value, row.measure, reading),
   );
-  return g === undefined
-    ? undefined
-    : { ingredient: ingredient.value, amount, measure: row.measure, g };
+  if (g === undefined || stockPerG === undefined) return undefined;
+  return { ingredient: ingredient.value, amount, measure: row.measure, g, stockPerG };
 }
 
 function findIngredient(name: string, reading: Reading): Result<Ingredient> {
@@ -147,12 +148,26 @@ function lineG(
     return density.ok ? answer(amount.times(density.value)) : density;
   }
   const { material } = ingredient;
-  if (material.unit === 'each')
-    return wrong(`${material.name} is counted in each and can't be melted in.`);
   // Parts are by weight, so one part counts as one gram of the recipe.
   return measure === 'parts'
     ? answer(amount)
     : convertNoting(reading, amount, measure, 'g', material);
+}
+
+function stockUnitsPerG(
+  ingredient: Ingredient,
+  measure: ColourRow['measure'],
+  reading: Reading,
+): Result<Exact> {
+  if (ingredient.kind === 'soap') return answer(one);
+  const { material } = ingredient;
+  if (material.unit === 'each')
+    return wrong(`${material.name} is counted in each and can't be melted in.`);
+  if (material.unit === 'g') return answer(one);
+  // Counting drops lets a blank density be assumed, and one bridge must serve the line both ways.
+  return measure === 'drops'
+    ? answer(one.div(material.densityGPerMl ?? one))
+    : convertNoting(reading, one, 'g', 'ml', material);
 }
 
 /** Bases first, then blended colours, then what is added; heaviest first; so row order never matters. */

@@ -1,0 +1,205 @@
+import type { Book, Design, Ingredient, Material, Mold, RecipeLine, Soap } from '../book/book.ts';
+import { leftoverName, spareName } from '../book/find.ts';
+import { type Exact, exact, least, one, roundUpTo, sum, zero } from '../kernel/exact.ts';
+import { answer, type Result, wrong } from '../kernel/result.ts';
+import { pouringOrder } from './pouring-order.ts';
+
+/** Everything that a number of bars of a design needs, before any stock is looked at for shortage. */
+export interface MeltPlan {
+  readonly design: Design;
+  /** Good bars wanted. */
+  readonly bars: number;
+  /** Bars to start so that as many come out good. */
+  readonly barsToStart: Exact;
+  /** One melt for each soap, in pouring order. */
+  readonly melts: readonly Melt[];
+  /** Scent, paint and packaging, in stock units. */
+  readonly added: readonly MaterialNeed[];
+}
+
+/** One melting of one soap: for its own tiles, embeds and pours and for the blends made from it. */
+export interface Melt {
+  readonly soap: Soap;
+  readonly shapes: readonly Shaping[];
+  readonly pouredG: Exact;
+  readonly blendedG: Exact;
+  /** Fills with their scrape, pours and blends. */
+  readonly neededG: Exact;
+  /** `neededG` rounded up to the scale step. */
+  readonly meltG: Exact;
+  /** Leftover soap of this colour melted first; part of `meltG`. */
+  readonly remeltG: Exact;
+  readonly ingredients: readonly WeighedIngredient[];
+  /** What remains of the melt, with the scrape. */
+  readonly leftoverG: Exact;
+}
+
+/** Whole fills of one mold with one soap. */
+export interface Shaping {
+  readonly mold: Mold;
+  readonly piecesNeeded: Exact;
+  /** Taken from spare pieces on hand. */
+  readonly piecesFromSpares: Exact;
+  readonly fills: Exact;
+  readonly soapG: Exact;
+  readonly scrapeG: Exact;
+  /** Pieces poured beyond need. */
+  readonly sparePieces: Exact;
+}
+
+export interface WeighedIngredient {
+  readonly ingredient: Ingredient;
+  /** In the recipe's measure; parts are weighed in g. */
+  readonly amount: Exact;
+  readonly measure: 'g' | 'ml' | 'drops';
+  readonly g: Exact;
+  /** In the ingredient's stock unit. */
+  readonly quantity: Exact;
+}
+
+export interface MaterialNeed {
+  readonly material: Material;
+  /** In the material's stock unit. */
+  readonly quantity: Exact;
+}
+
+/** Leftover soap and spare pieces on hand, by item name; nothing of a name is 0. */
+export type OnHandByName = (itemName: string) => Exact;
+
+/** Plans as if no leftovers or spares were there. */
+export const noLeftovers: OnHandByName = () => zero;
+
+/** More than a lifetime of bars; a slip of the finger beyond it would only fill the screen with noughts. */
+const MOST_BARS = 1_000_000;
+
+/** Works out the melts for whole bars (contract §3). Fails unless `bars` is a whole number from 1. */
+export function planMelts(
+  design: Design,
+  bars: number,
+  settings: Book['settings'],
+  onHand: OnHandByName,
+): Result<MeltPlan> {
+  if (!Number.isInteger(bars) || bars < 1)
+    return wrong(`Bars is ${bars}. Give a whole number, 1 or more.`);
+  if (bars > MOST_BARS) return wrong(`Bars is ${bars}. Give at most ${MOST_BARS}.`);
+  if (design.layers.length === 0)
+    return wrong(`${design.name} has no lines in Layers. Add what one bar is made of.`);
+  const barsToStart = exact(bars).div(design.yieldShare).ceil();
+  const order = pouringOrder(design);
+  const blended = new Map<string, Exact>();
+  const melts: Melt[] = [];
+  // Blends first: what they take of a colour is added to it before that colour is rounded up.
+  for (const soap of [...order].reverse()) {
+    const shapes = planShapes(design, soap, barsToStart, onHand);
+    const pouredG = sum(
+      design.layers.map((layer) =>
+        layer.part === 'pour' && layer.soap.name === soap.name
+          ? layer.gPerBar.times(barsToStart)
+          : zero,
+      ),
+    );
+    const melt = planMelt(
+      { soap, shapes, pouredG, blendedG: blended.get(soap.name) ?? zero },
+      settings.scaleStepG,
+      onHand,
+    );
+    for (const { ingredient, g } of melt.ingredients) {
+      if (ingredient.kind !== 'soap') continue;
+      blended.set(ingredient.soap.name, (blended.get(ingredient.soap.name) ?? zero).plus(g));
+    }
+    melts.unshift(melt);
+  }
+  return answer({ design, bars, barsToStart, melts, added: planAdded(design, barsToStart) });
+}
+
+function planShapes(design: Design, soap: Soap, bars: Exact, onHand: OnHandByName): Shaping[] {
+  const byMold = new Map<Mold, Exact>();
+  for (const layer of design.layers) {
+    if ((layer.part !== 'tiles' && layer.part !== 'embed') || layer.soap.name !== soap.name)
+      continue;
+    byMold.set(layer.mold, (byMold.get(layer.mold) ?? zero).plus(layer.perBar.times(bars)));
+  }
+  return [...byMold].map(([mold, piecesNeeded]) => {
+    const piecesFromSpares = least(piecesNeeded, onHand(spareName(soap, mold)));
+    const toPour = piecesNeeded.minus(piecesFromSpares);
+    const fills = toPour.div(mold.cavities).ceil();
+    return {
+      mold,
+      piecesNeeded,
+      piecesFromSpares,
+      fills,
+      soapG: soapForFills(mold, fills),
+      scrapeG: fills.times(mold.scrapeG),
+      sparePieces: fills.times(mold.cavities).minus(toPour),
+    };
+  });
+}
+
+/** Grams of soap that go into whole fills of a mold, the scrape with them. */
+export function soapForFills(mold: Mold, fills: Exact): Exact {
+  return fills.times(mold.fillG.plus(mold.scrapeG));
+}
+
+function planMelt(
+  { soap, shapes, pouredG, blendedG }: Pick<Melt, 'soap' | 'shapes' | 'pouredG' | 'blendedG'>,
+  scaleStepG: Exact,
+  onHand: OnHandByName,
+): Melt {
+  const neededG = sum(shapes.map((shape) => shape.soapG))
+    .plus(pouredG)
+    .plus(blendedG);
+  const meltG = roundUpTo(neededG, scaleStepG);
+  const remeltG = least(meltG, onHand(leftoverName(soap)));
+  const scrapeG = sum(shapes.map((shape) => shape.scrapeG));
+  return {
+    soap,
+    shapes,
+    pouredG,
+    blendedG,
+    neededG,
+    meltG,
+    remeltG,
+    ingredients: weighOut(soap, meltG.minus(remeltG)),
+    leftoverG: meltG.minus(neededG).plus(scrapeG),
+  };
+}
+
+/** A recipe scaled to the grams wanted. */
+export function weighOut(soap: Soap, g: Exact): WeighedIngredient[] {
+  return g.isZero() ? [] : soap.lines.map((line) => scaleLine(line, g.div(soap.recipeG)));
+}
+
+function scaleLine(line: RecipeLine, factor: Exact): WeighedIngredient {
+  const g = line.g.times(factor);
+  return {
+    ingredient: line.ingredient,
+    amount: line.amount.times(factor),
+    measure: line.measure === 'parts' ? 'g' : line.measure,
+    g,
+    quantity: g.times(line.stockPerG),
+  };
+}
+
+function planAdded(design: Design, bars: Exact): MaterialNeed[] {
+  const byMaterial = new Map<Material, Exact>();
+  for (const layer of design.layers) {
+    if (!('material' in layer)) continue;
+    const quantity = layer.quantityPerBar.times(bars);
+    byMaterial.set(layer.material, (byMaterial.get(layer.material) ?? zero).plus(quantity));
+  }
+  return [...byMaterial].map(([material, quantity]) => ({ material, quantity }));
+}
+
+/** Share by weight of base-kind materials in a soap, through all its blends: 0 to 1. */
+export function baseShare(soap: Soap): Exact {
+  const baseG = sum(
+    soap.lines.map(({ ingredient, g }) =>
+      ingredient.kind === 'soap'
+        ? g.times(baseShare(ingredient.soap))
+        : ingredient.material.kind === 'base'
+          ? g
+          : zero,
+    ),
+  );
+  return soap.base === undefined ? baseG.div(soap.recipeG) : one;
+}

@@ -1,0 +1,99 @@
+import type { Book, Material } from '../book/book.ts';
+import { itemOfMaterial } from '../book/find.ts';
+import type { Day } from '../kernel/day.ts';
+import { Exact, exact, hundred, zero } from '../kernel/exact.ts';
+import { answer, notYet, type Result, then, wrong } from '../kernel/result.ts';
+import { onHand } from '../stock/on-hand.ts';
+import { dailyUse } from './daily-use.ts';
+import { normalQuantile } from './normal-quantile.ts';
+
+export interface LeadTimeDemand {
+  /** 0 < service < 100. */
+  readonly servicePercent: Exact;
+  readonly meanDailyUse: Exact;
+  readonly sdDailyUse: Exact;
+  readonly leadDays: Exact;
+  readonly sdLeadDays: Exact;
+}
+
+/**
+ * Stock held against chance over the lead time: z·√(L·σd² + d²·σL²), the textbook form for daily
+ * use and lead time that both vary and don't depend on each other.
+ */
+export function safetyStock({
+  servicePercent,
+  meanDailyUse,
+  sdDailyUse,
+  leadDays,
+  sdLeadDays,
+}: LeadTimeDemand): Result<Exact> {
+  if (servicePercent.lte(0) || servicePercent.gte(hundred)) {
+    return wrong(`Service % is ${servicePercent.toString()}. Give more than 0 and less than 100.`);
+  }
+  const negative = [meanDailyUse, sdDailyUse, leadDays, sdLeadDays].find((value) =>
+    value.isNegative(),
+  );
+  if (negative !== undefined)
+    return wrong(`${negative.toString()} is below 0: use, lead days and their SDs are 0 or more.`);
+  const z = new Exact(normalQuantile(servicePercent.div(hundred).toNumber()));
+  const variance = leadDays
+    .times(sdDailyUse.pow(2))
+    .plus(meanDailyUse.pow(2).times(sdLeadDays.pow(2)));
+  return answer(z.times(variance.sqrt()));
+}
+
+/** Stock at which to order: mean use over the lead time plus safety stock, in stock units. */
+export function reorderPoint(book: Book, material: Material, asOf: Day): Result<Exact> {
+  const { leadDays } = material;
+  if (leadDays === undefined) {
+    return notYet(
+      `Fill in Lead days for ${material.name} in Materials: days from ordering to having it.`,
+    );
+  }
+  return then(dailyUse(book, itemOfMaterial(material), asOf), ({ mean, sd }) => {
+    const safety = safetyStock({
+      servicePercent: material.servicePercent ?? book.settings.servicePercent,
+      meanDailyUse: mean,
+      sdDailyUse: sd,
+      leadDays,
+      sdLeadDays: material.leadDaysSd ?? zero,
+    });
+    return then(safety, (stock) => answer(mean.times(leadDays).plus(stock)));
+  });
+}
+
+/**
+ * Packs to order now: none while stock is above the reorder point; at or below it, as many as bring
+ * stock back over it, and never fewer than the supplier's least. Fails where there is no pack size.
+ */
+export function packsToOrder(book: Book, material: Material, asOf: Day): Result<Exact> {
+  return then(reorderPoint(book, material, asOf), (point) => {
+    const stock = onHand(book, itemOfMaterial(material), asOf);
+    if (stock.gt(point) || (point.isZero() && stock.isZero())) return answer(zero);
+    if (material.packSize === undefined)
+      return notYet(`Fill in Pack size for ${material.name} in Materials.`);
+    const short = point.minus(stock).div(material.packSize);
+    return answer(Exact.max(short.ceil(), material.leastPacks ?? zero, exact(1)));
+  });
+}
+
+/** Economic order quantity √(2·D·S ÷ H) (F. W. Harris, 1913). */
+export function orderSize(
+  yearlyUse: Exact,
+  costPerOrder: Exact,
+  yearlyHoldingPerUnit: Exact,
+): Result<Exact> {
+  if (yearlyUse.isNegative() || costPerOrder.isNegative() || yearlyHoldingPerUnit.isNegative()) {
+    return wrong('Yearly use, cost per order and holding cost are 0 or more.');
+  }
+  if (yearlyHoldingPerUnit.isZero()) {
+    return {
+      ok: false,
+      failure: {
+        kind: 'divides by nothing',
+        sentence: 'With no holding cost there is no best order size: the larger the cheaper.',
+      },
+    };
+  }
+  return answer(yearlyUse.times(costPerOrder).times(2).div(yearlyHoldingPerUnit).sqrt());
+}
