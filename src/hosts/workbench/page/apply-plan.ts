@@ -1,0 +1,168 @@
+import type { Append, Cell, Change, RowToWrite, Update } from '../../../workbook/port.ts';
+
+/** A table as the plan sees it: rows count from the first body row. */
+export interface PlanTable {
+  readonly name: string;
+  readonly headers: readonly string[];
+  readonly rows: readonly (readonly Cell[])[];
+  /** Whether a body cell holds a formula, which a written value would destroy. */
+  isFormula(row: number, column: number): boolean;
+}
+
+/** One value to write, by body row and column of a table. */
+export interface PlannedWrite {
+  readonly table: string;
+  readonly row: number;
+  readonly column: number;
+  readonly value: Cell;
+}
+
+export type Plan =
+  | { readonly kind: 'write'; readonly writes: readonly PlannedWrite[] }
+  | { readonly kind: 'already there' }
+  | { readonly kind: 'refused'; readonly sentence: string };
+
+/** Works out every cell a change writes, or why nothing may be written. Touches nothing. */
+export function planOf(tables: readonly PlanTable[], change: Change): Plan {
+  try {
+    const appended = change.appends.map((append) => planAppend(tableOf(tables, append), append));
+    const wanted = change.appends.reduce((sum, { rows }) => sum + rows.length, 0);
+    const missing = appended.reduce((sum, { rowCount }) => sum + rowCount, 0);
+    if (wanted > 0 && missing === 0) return { kind: 'already there' };
+    const updated = change.updates.map((update) => planUpdate(tableOf(tables, update), update));
+    return {
+      kind: 'write',
+      writes: [...appended.flatMap(({ writes }) => writes), ...updated.flat()],
+    };
+  } catch (thrown) {
+    if (thrown instanceof Refusal) return { kind: 'refused', sentence: thrown.message };
+    throw thrown;
+  }
+}
+
+class Refusal extends Error {}
+
+interface Appended {
+  readonly rowCount: number;
+  readonly writes: readonly PlannedWrite[];
+}
+
+function planAppend(table: PlanTable, append: Append): Appended {
+  const idColumn = columnOf(table, append.idColumn);
+  const firstFree = 1 + table.rows.findLastIndex((row) => row.some((cell) => cell !== ''));
+  const seen = new Map<string, RowToWrite>();
+  const writes: PlannedWrite[] = [];
+  for (const row of append.rows) {
+    const cells = cellsOf(table, row);
+    const id = idOf(table, append.idColumn, cells.get(idColumn));
+    const standing = table.rows.filter((there) => sameText(there[idColumn], id));
+    if (standing.length > 0) checkSame(table, append.idColumn, id, standing, cells);
+    else if (seen.has(id)) checkSameRow(table, append.idColumn, id, seen.get(id), row);
+    else {
+      const at = firstFree + seen.size;
+      seen.set(id, row);
+      for (const [column, value] of cells) {
+        if (value !== '') writes.push({ table: table.name, row: at, column, value });
+      }
+    }
+  }
+  return { rowCount: seen.size, writes };
+}
+
+function planUpdate(table: PlanTable, update: Update): PlannedWrite[] {
+  const idColumn = columnOf(table, update.idColumn);
+  const where = `${table.name}, ${update.idColumn} ${update.id}`;
+  const found = table.rows.flatMap((row, index) =>
+    sameText(row[idColumn], update.id) ? [index] : [],
+  );
+  const [row] = found;
+  if (row === undefined) throw new Refusal(`${where}: there is no such row any more. Read again.`);
+  if (found.length > 1) {
+    throw new Refusal(`${where} stands in ${String(found.length)} rows: keep one, then try again.`);
+  }
+  return [...cellsOf(table, update.set)].map(([column, value]) => {
+    if (table.isFormula(row, column)) {
+      throw new Refusal(
+        `${where}: the cell under ${headerAt(table, column)} holds a formula, which is not overwritten.`,
+      );
+    }
+    return { table: table.name, row, column, value };
+  });
+}
+
+function tableOf(tables: readonly PlanTable[], { table }: Append | Update): PlanTable {
+  const found = tables.find(({ name }) => sameText(name, table));
+  if (!found) throw new Refusal(`The workbook has no table named ${table}.`);
+  return found;
+}
+
+function columnOf(table: PlanTable, header: string): number {
+  const column = table.headers.findIndex((there) => sameText(there, header));
+  if (column < 0) {
+    throw new Refusal(`The table ${table.name} has no column ${header}: add it, then try again.`);
+  }
+  return column;
+}
+
+function cellsOf(table: PlanTable, row: RowToWrite): Map<number, Cell> {
+  const cells = new Map<number, Cell>();
+  for (const [header, value] of Object.entries(row)) {
+    if (typeof value === 'number' && !Number.isFinite(value)) {
+      throw new Refusal(`${table.name}, ${header}: ${String(value)} is no number to write.`);
+    }
+    cells.set(columnOf(table, header), value);
+  }
+  return cells;
+}
+
+function idOf(table: PlanTable, header: string, value: Cell | undefined): string {
+  const id = normal(value);
+  if (id === '') throw new Refusal(`${table.name}: a row to add has no ${header}.`);
+  return id;
+}
+
+function checkSame(
+  table: PlanTable,
+  idColumn: string,
+  id: string,
+  standing: readonly (readonly Cell[])[],
+  cells: ReadonlyMap<number, Cell>,
+): void {
+  for (const [column, value] of cells) {
+    const there = standing[0]?.[column] ?? '';
+    if (sameCell(there, value)) continue;
+    throw new Refusal(
+      `${table.name}, ${idColumn} ${id} is there already with another ${headerAt(table, column)}: ` +
+        `${String(there)}, not ${String(value)}. Nothing was written.`,
+    );
+  }
+}
+
+function checkSameRow(
+  table: PlanTable,
+  idColumn: string,
+  id: string,
+  first: RowToWrite | undefined,
+  second: RowToWrite,
+): void {
+  const headers = new Set([...Object.keys(first ?? {}), ...Object.keys(second)]);
+  for (const header of headers) {
+    if (sameCell(first?.[header] ?? '', second[header] ?? '')) continue;
+    throw new Refusal(`${table.name}: two rows to add share the ${idColumn} ${id} but differ.`);
+  }
+}
+
+const headerAt = (table: PlanTable, column: number): string => table.headers[column] ?? '';
+
+const normal = (value: Cell | undefined): string =>
+  String(value ?? '')
+    .trim()
+    .toLowerCase();
+
+const sameText = (left: Cell | undefined, right: Cell | undefined): boolean =>
+  normal(left) === normal(right);
+
+const sameCell = (left: Cell, right: Cell): boolean =>
+  typeof left === 'string' && typeof right === 'string'
+    ? left.trim() === right.trim()
+    : left === right || normal(left) === normal(right);

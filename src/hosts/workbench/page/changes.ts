@@ -1,0 +1,115 @@
+import type { CellEdit, SheetEdits, TableImage, WorkbookImage } from '../../xlsx/image.ts';
+import type { Content, Grid, Place } from './grid.ts';
+import type { LiveTables } from './live-tables.ts';
+import { sheetIdAt } from './snapshot.ts';
+
+/** What must be written to the file: cells typed or written, formulas whose answer moved, tables. */
+export interface Changes {
+  /** Whether anyone changed a cell since the last save; new formula answers alone do not count. */
+  readonly isWaiting: boolean;
+  /** Takes what is waiting. Give it back with `returned` when it could not be saved. */
+  take(): Taken;
+  onChange(listener: () => void): void;
+}
+
+export interface Taken {
+  readonly edits: readonly SheetEdits[];
+  /** The file holds it now. */
+  saved(): void;
+  /** The file does not hold it: it waits again. */
+  returned(): void;
+}
+
+/** Follows the grid from the state that the image describes. */
+export function createChanges(grid: Grid, tables: LiveTables, image: WorkbookImage): Changes {
+  let dirty = new Map<string, Place>();
+  const answers = answersOf(image);
+  const typedFormulas = new Set<string>();
+  const listeners = new Set<() => void>();
+  grid.onEdit((cells) => {
+    for (const cell of cells) dirty.set(keyOf(cell), cell);
+    for (const listener of listeners) listener();
+  });
+  return {
+    get isWaiting() {
+      return dirty.size > 0 || tables.changed().length > 0;
+    },
+    onChange(listener) {
+      listeners.add(listener);
+    },
+    take() {
+      const taken = dirty;
+      dirty = new Map();
+      const cells = new Map<string, { readonly place: Place; readonly content: Content }>();
+      for (const [key, place] of taken) {
+        const content = grid.read(place);
+        if (content.formula === undefined) answers.delete(key);
+        else typedFormulas.add(key);
+        cells.set(key, { place, content });
+      }
+      for (const place of grid.formulas()) {
+        const key = keyOf(place);
+        const content = grid.read(place);
+        if (answers.get(key) === answerOf(content)) continue;
+        if (isUnknownHere(content) && !typedFormulas.has(key)) continue;
+        cells.set(key, { place, content });
+      }
+      const grown = tables.all().filter(({ name }) => tables.changed().includes(name));
+      const images = grown.map((table) => ({ sheetId: table.sheetId, image: tables.image(table) }));
+      return {
+        edits: editsOf(grid, [...cells.values()], images),
+        saved() {
+          tables.markSaved(images.map((table) => table.image));
+          for (const [key, { content }] of cells) {
+            if (content.formula !== undefined) answers.set(key, answerOf(content));
+          }
+        },
+        returned() {
+          dirty = new Map([...taken, ...dirty]);
+        },
+      };
+    },
+  };
+}
+
+/**
+ * A function the grid does not know shows #NAME? here but has a good answer in the file, which is
+ * kept as it is.
+ */
+const isUnknownHere = (content: Content): boolean => content.value === '#NAME?';
+
+const keyOf = ({ sheetId, row, column }: Place): string =>
+  `${sheetId}!${String(row)}!${String(column)}`;
+
+const answerOf = ({ value, formula, spill }: Content): string =>
+  JSON.stringify([formula, spill ?? value]);
+
+/** The cached answers the file holds. A spilling one is written afresh: its rows are not listed. */
+function answersOf(image: WorkbookImage): Map<string, string> {
+  const answers = new Map<string, string>();
+  image.sheets.forEach((sheet, index) => {
+    for (const { row, column, value, formula, spill } of sheet.cells) {
+      if (formula === undefined || spill !== undefined) continue;
+      answers.set(keyOf({ sheetId: sheetIdAt(index), row, column }), answerOf({ value, formula }));
+    }
+  });
+  return answers;
+}
+
+function editsOf(
+  grid: Grid,
+  cells: readonly { readonly place: Place; readonly content: Content }[],
+  tables: readonly { readonly sheetId: string; readonly image: TableImage }[],
+): SheetEdits[] {
+  const sheets = new Map<string, { cells: CellEdit[]; tables: TableImage[] }>();
+  const sheetOf = (sheetId: string) => {
+    const sheet = sheets.get(sheetId) ?? { cells: [], tables: [] };
+    sheets.set(sheetId, sheet);
+    return sheet;
+  };
+  for (const { place, content } of cells) {
+    sheetOf(place.sheetId).cells.push({ row: place.row, column: place.column, ...content });
+  }
+  for (const { sheetId, image } of tables) sheetOf(sheetId).tables.push(image);
+  return [...sheets].map(([sheetId, edits]) => ({ sheet: grid.sheetName(sheetId), ...edits }));
+}

@@ -1,0 +1,112 @@
+import { ICommandService, type Injector } from '@univerjs/presets';
+import { SetSuperTableMutation } from '@univerjs/preset-sheets-core';
+import type { Cell, TableData } from '../../../workbook/port.ts';
+import type { RangeImage, TableImage, WorkbookImage } from '../../xlsx/image.ts';
+import { rowsOf, type Grid, type Place } from './grid.ts';
+import { sheetIdAt, UNIT_ID } from './snapshot.ts';
+
+/** A table where it stands now. */
+export interface LiveTable {
+  readonly name: string;
+  readonly sheetId: string;
+  /** Header row included. */
+  readonly range: RangeImage;
+}
+
+/** The workbook's tables, followed as they grow, and known to the formula engine by name. */
+export interface LiveTables {
+  all(): readonly LiveTable[];
+  headers(table: LiveTable): readonly string[];
+  read(table: LiveTable): TableData;
+  image(table: LiveTable): TableImage;
+  /** Makes a table end at `endRow`; formulas that name it see the new rows. */
+  resize(name: string, endRow: number): void;
+  /** Names of the tables whose range is not the one last saved. */
+  changed(): readonly string[];
+  markSaved(images: readonly TableImage[]): void;
+}
+
+/** Starts from the image's tables and tells the engine their names. */
+export function createLiveTables(injector: Injector, grid: Grid, image: WorkbookImage): LiveTables {
+  const commands = injector.get(ICommandService);
+  const tables = new Map<string, LiveTable>();
+  const savedEnd = new Map<string, number>();
+  const headers = ({ sheetId, range }: LiveTable) =>
+    (rowsOf({ ...range, endRow: range.startRow }, reader(grid, sheetId))[0] ?? []).map(String);
+  const register = (table: LiveTable) => {
+    tables.set(table.name, table);
+    commands.syncExecuteCommand(SetSuperTableMutation.id, {
+      unitId: UNIT_ID,
+      tableName: table.name,
+      reference: {
+        sheetId: table.sheetId,
+        range: { ...table.range },
+        titleMap: new Map(headers(table).map((header, index) => [header, index])),
+      },
+    });
+  };
+  image.sheets.forEach((sheet, index) => {
+    for (const { name, range } of sheet.tables) {
+      savedEnd.set(name, range.endRow);
+      register({ name, range, sheetId: sheetIdAt(index) });
+    }
+  });
+  grid.onEdit((cells) => {
+    for (const table of [...tables.values()]) {
+      if (cells.some((cell) => isHeaderOf(table, cell))) register(table);
+      const endRow = endAfterTyping(grid, table, cells);
+      if (endRow > table.range.endRow) register({ ...table, range: { ...table.range, endRow } });
+    }
+  });
+  return {
+    all: () => [...tables.values()],
+    headers,
+    read: (table) => ({
+      name: table.name,
+      headers: headers(table),
+      rows: rowsOf(bodyOf(table.range), reader(grid, table.sheetId)),
+    }),
+    image: (table) => ({ name: table.name, range: table.range, headers: headers(table) }),
+    resize(name, endRow) {
+      const table = tables.get(name);
+      if (!table) throw new Error(`There is no table ${name}.`);
+      register({ ...table, range: { ...table.range, endRow } });
+    },
+    changed: () =>
+      [...tables.values()]
+        .filter(({ name, range }) => savedEnd.get(name) !== range.endRow)
+        .map(({ name }) => name),
+    markSaved(images) {
+      for (const { name, range } of images) savedEnd.set(name, range.endRow);
+    },
+  };
+}
+
+/** A table's body: its range without the header row. */
+export const bodyOf = (range: RangeImage): RangeImage => ({
+  ...range,
+  startRow: range.startRow + 1,
+});
+
+const reader =
+  (grid: Grid, sheetId: string) =>
+  (row: number, column: number): Cell =>
+    grid.read({ sheetId, row, column }).value;
+
+const isWithinColumns = ({ sheetId, range }: LiveTable, cell: Place): boolean =>
+  cell.sheetId === sheetId && cell.column >= range.startColumn && cell.column <= range.endColumn;
+
+const isHeaderOf = (table: LiveTable, cell: Place): boolean =>
+  isWithinColumns(table, cell) && cell.row === table.range.startRow;
+
+/** Typing or pasting right below a table makes it longer, as in Excel. */
+function endAfterTyping(grid: Grid, table: LiveTable, cells: readonly Place[]): number {
+  const typed = new Set(
+    cells
+      .filter((cell) => isWithinColumns(table, cell) && grid.read(cell).value !== '')
+      .map(({ row }) => row),
+  );
+  let end = table.range.endRow;
+  while (typed.has(end + 1)) end += 1;
+  return end;
+}

@@ -1,0 +1,31 @@
+import { ICommandService, type FUniver, type Injector } from '@univerjs/presets';
+import { SetFormulaCalculationResultMutation } from '@univerjs/preset-sheets-core';
+import type { Failures } from './failures.ts';
+import type { Grid } from './grid.ts';
+import { messageOf } from './message-line.ts';
+
+/** Says why the selected cell shows an error, whenever the selection or the answers move. */
+export function followSelection(
+  api: FUniver,
+  injector: Injector,
+  grid: Grid,
+  failures: Failures,
+  say: (sentence: string) => void,
+): void {
+  const update = () => {
+    const sheet = api.getActiveWorkbook()?.getActiveSheet();
+    const range = sheet?.getActiveRange();
+    if (!sheet || !range) return;
+    const place = {
+      sheetId: sheet.getSheetId(),
+      row: range.getRow(),
+      column: range.getColumn(),
+    };
+    say(messageOf(place, grid.read(place), failures));
+  };
+  api.addEvent(api.Event.SelectionChanged, update);
+  api.addEvent(api.Event.ActiveSheetChanged, update);
+  injector.get(ICommandService).onCommandExecuted(({ id }) => {
+    if (id === SetFormulaCalculationResultMutation.id) void grid.settled().then(update);
+  });
+}

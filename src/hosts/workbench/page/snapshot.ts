@@ -1,0 +1,139 @@
+import {
+  BooleanNumber,
+  CellValueType,
+  DataValidationErrorStyle,
+  DataValidationRenderMode,
+  LocaleType,
+  type ICellData,
+  type IWorkbookData,
+  type IWorksheetData,
+} from '@univerjs/presets';
+import { serializeRangeWithSheet } from '@univerjs/preset-sheets-core';
+import type { Cell } from '../../../workbook/port.ts';
+import type {
+  CellImage,
+  ListValidationImage,
+  RangeImage,
+  SheetImage,
+  WorkbookImage,
+} from '../../xlsx/image.ts';
+import { gridStyles, TEXT_SUFFIX } from './grid-styles.ts';
+
+/** The one workbook's id inside the grid. */
+export const UNIT_ID = 'book';
+
+/** The grid's id of the image's sheet number `index`. */
+export const sheetIdAt = (index: number): string => `sheet-${String(index)}`;
+
+/** Turns a workbook image into the grid's own snapshot: values, formulas, looks, names, lists. */
+export function snapshotOf(image: WorkbookImage): IWorkbookData {
+  const ids = image.sheets.map((_, index) => sheetIdAt(index));
+  return {
+    id: UNIT_ID,
+    name: image.fileName,
+    appVersion: '',
+    locale: LocaleType.EN_US,
+    styles: gridStyles(image.styles),
+    sheetOrder: ids,
+    sheets: Object.fromEntries(
+      image.sheets.map((sheet, index) => [sheetIdAt(index), sheetOf(sheet, sheetIdAt(index))]),
+    ),
+    resources: [
+      { name: 'SHEET_DEFINED_NAME_PLUGIN', data: JSON.stringify(namesOf(image)) },
+      { name: 'SHEET_DATA_VALIDATION_PLUGIN', data: JSON.stringify(listsOf(image)) },
+    ],
+  };
+}
+
+/** A plain value as the grid holds it. Text that could be read again as something else is pinned. */
+export function plainCell(value: Cell): ICellData {
+  if (typeof value === 'number') return { v: value, t: CellValueType.NUMBER };
+  if (typeof value === 'boolean') return { v: value ? 1 : 0, t: CellValueType.BOOLEAN };
+  return { v: value, t: CellValueType.STRING };
+}
+
+/** Whether the grid would turn this text into a formula when someone opens and leaves the cell. */
+export const looksLikeFormula = (value: Cell): boolean =>
+  typeof value === 'string' && value.trimStart().startsWith('=');
+
+function cellOf(cell: CellImage): ICellData {
+  if (cell.formula !== undefined) {
+    return { ...plainCell(cell.value), f: cell.formula, s: String(cell.style) };
+  }
+  if (cell.value === '') return { s: String(cell.style) };
+  const style = looksLikeFormula(cell.value) ? `${String(cell.style)}${TEXT_SUFFIX}` : cell.style;
+  return { ...plainCell(cell.value), s: String(style) };
+}
+
+/** Room below and right of what the file holds, so that one can go on typing. */
+const SPARE_ROWS = 200;
+const SPARE_COLUMNS = 8;
+
+function sheetOf(sheet: SheetImage, id: string): Partial<IWorksheetData> {
+  const cellData: Record<number, Record<number, ICellData>> = {};
+  let lastRow = 0;
+  let lastColumn = 0;
+  for (const cell of sheet.cells) {
+    (cellData[cell.row] ??= {})[cell.column] = cellOf(cell);
+    lastRow = Math.max(lastRow, cell.spill?.endRow ?? cell.row);
+    lastColumn = Math.max(lastColumn, cell.spill?.endColumn ?? cell.column);
+  }
+  return {
+    id,
+    name: sheet.name,
+    hidden: sheet.hidden ? BooleanNumber.TRUE : BooleanNumber.FALSE,
+    rowCount: lastRow + 1 + SPARE_ROWS,
+    columnCount: Math.max(lastColumn + 1 + SPARE_COLUMNS, 26),
+    cellData,
+    columnData: Object.fromEntries(
+      Object.entries(sheet.columnWidths).map(([column, pixels]) => [column, { w: pixels }]),
+    ),
+    mergeData: sheet.merges.map((range) => ({ ...range })),
+    freeze: {
+      xSplit: sheet.frozenColumns,
+      ySplit: sheet.frozenRows,
+      startRow: sheet.frozenRows > 0 ? sheet.frozenRows : -1,
+      startColumn: sheet.frozenColumns > 0 ? sheet.frozenColumns : -1,
+    },
+  };
+}
+
+const namesOf = (image: WorkbookImage) =>
+  Object.fromEntries(
+    image.names.map((name, index) => [
+      `name-${String(index)}`,
+      {
+        id: `name-${String(index)}`,
+        name: name.name,
+        formulaOrRefString: absolute(name.sheet, name.range),
+        localSheetId: 'AllDefaultWorkbook',
+      },
+    ]),
+  );
+
+const absolute = (sheet: string, range: RangeImage): string =>
+  // 3 = both row and column absolute, as names always are.
+  serializeRangeWithSheet(sheet, { ...range, startAbsoluteRefType: 3, endAbsoluteRefType: 3 });
+
+const listsOf = (image: WorkbookImage) =>
+  Object.fromEntries(
+    image.sheets.map((sheet, index) => [
+      sheetIdAt(index),
+      sheet.validations.map((list, rule) => listRule(list, `list-${String(rule)}`)),
+    ]),
+  );
+
+const listRule = (list: ListValidationImage, uid: string) => ({
+  uid,
+  type: 'list',
+  formula1:
+    'sheet' in list.choices
+      ? `=${absolute(list.choices.sheet, list.choices.range)}`
+      : list.choices.join(','),
+  ranges: [{ ...list.range }],
+  allowBlank: true,
+  // A hint only: the functions say themselves what they cannot read, with the nearest name.
+  errorStyle: DataValidationErrorStyle.WARNING,
+  renderMode: DataValidationRenderMode.ARROW,
+  showDropDown: true,
+});

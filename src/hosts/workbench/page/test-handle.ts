@@ -1,0 +1,64 @@
+import type { FUniver } from '@univerjs/presets';
+import type { Cell } from '../../../workbook/port.ts';
+import type { Failures } from './failures.ts';
+import type { Grid } from './grid.ts';
+
+/**
+ * The grid draws on a canvas, so tests cannot find cells in the page. This is their window on it:
+ * it reads, it selects, and it types as a person would; it can do nothing a person could not.
+ */
+export interface TestHandle {
+  /** The values shown in an A1 range of a sheet, row by row. */
+  values(sheet: string, range: string): readonly (readonly Cell[])[];
+  /** The formula in a cell, "" when it has none. */
+  formula(sheet: string, cell: string): string;
+  /** The sentences behind a cell's error. */
+  failures(sheet: string, cell: string): readonly string[];
+  /** Shows a sheet and selects a cell; typing on the keyboard then goes into it. */
+  select(sheet: string, cell: string): void;
+  /** Resolves once every formula has answered. */
+  settled(): Promise<void>;
+}
+
+declare global {
+  interface Window {
+    pourLedgerWorkbench?: TestHandle;
+  }
+}
+
+/** Puts the handle on the window. */
+export function offerTestHandle(api: FUniver, grid: Grid, failures: Failures): void {
+  const rangeOf = (sheet: string, range: string) => {
+    const found = api.getActiveWorkbook()?.getSheetByName(sheet);
+    if (!found) throw new Error(`There is no sheet ${sheet}.`);
+    return { sheet: found, range: found.getRange(range) };
+  };
+  const placeOf = (sheet: string, cell: string) => {
+    const { sheet: found, range } = rangeOf(sheet, cell);
+    return { sheetId: found.getSheetId(), row: range.getRow(), column: range.getColumn() };
+  };
+  window.pourLedgerWorkbench = {
+    values(sheet, range) {
+      const { sheet: found, range: area } = rangeOf(sheet, range);
+      return Array.from({ length: area.getHeight() }, (_, row) =>
+        Array.from(
+          { length: area.getWidth() },
+          (__, column) =>
+            grid.read({
+              sheetId: found.getSheetId(),
+              row: area.getRow() + row,
+              column: area.getColumn() + column,
+            }).value,
+        ),
+      );
+    },
+    formula: (sheet, cell) => grid.read(placeOf(sheet, cell)).formula ?? '',
+    failures: (sheet, cell) => failures.of(placeOf(sheet, cell)),
+    select(sheet, cell) {
+      const { sheet: found, range } = rangeOf(sheet, cell);
+      api.getActiveWorkbook()?.setActiveSheet(found);
+      range.activate();
+    },
+    settled: () => grid.settled(),
+  };
+}

@@ -1,0 +1,144 @@
+import type { Applied, Change, HostMemory, HostPort } from '../../../workbook/port.ts';
+import { planOf, type PlannedWrite, type PlanTable } from './apply-plan.ts';
+import type { CellWrite, Grid } from './grid.ts';
+import { bodyOf, type LiveTable, type LiveTables } from './live-tables.ts';
+import type { Saver } from './saver.ts';
+
+/** What the port works on. */
+export interface PortParts {
+  readonly grid: Grid;
+  readonly tables: LiveTables;
+  readonly saver: Saver;
+  /** Keeps the pane's memory of one workbook apart from another's. */
+  readonly fileName: string;
+}
+
+/** The pane's way to the workbook in the grid; what it applies is in the file before it resolves. */
+export function createUniverPort(parts: PortParts): HostPort {
+  const { grid, tables } = parts;
+  let queue: Promise<unknown> = Promise.resolve();
+  return {
+    load: () => Promise.resolve(tables.all().map((table) => tables.read(table))),
+    apply(change) {
+      const next = queue.then(() => applyOne(parts, change));
+      queue = next.catch(() => undefined);
+      return next;
+    },
+    onChange(listener) {
+      let isOn = true;
+      grid.onEdit((cells) => {
+        if (isOn && cells.some((cell) => tables.all().some((table) => isInside(table, cell)))) {
+          listener();
+        }
+      });
+      return () => {
+        isOn = false;
+      };
+    },
+    memory: memoryOf(`pour-ledger:${parts.fileName}:`),
+    today: () => isoDate(new Date()),
+    newToken: () => tokenOf(crypto.getRandomValues(new Uint8Array(8))),
+    userName: () => '',
+  };
+}
+
+async function applyOne({ grid, tables, saver }: PortParts, change: Change): Promise<Applied> {
+  if (saver.state.kind === 'changed outside') return refused(OUTSIDE);
+  const plan = planOf(
+    tables.all().map((table) => planTable(grid, tables, table)),
+    change,
+  );
+  if (plan.kind !== 'write') return plan;
+  const growths = growthsOf(tables, plan.writes);
+  const blocked = growths.find(({ table, endRow }) => !isFreeBelow(grid, table, endRow));
+  if (blocked) {
+    return refused(
+      `The table ${blocked.table.name} cannot grow: the cells below it are not empty. ` +
+        'Move what stands there, then try again.',
+    );
+  }
+  const undo = grid.write(plan.writes.map((write) => cellWrite(tables, write)));
+  for (const { table, endRow } of growths) tables.resize(table.name, endRow);
+  const answer = await saver.saveNow();
+  if (answer.kind === 'saved') return { kind: 'applied' };
+  for (const { table } of growths) tables.resize(table.name, table.range.endRow);
+  undo();
+  return refused(answer.kind === 'refused' ? answer.sentence : OUTSIDE);
+}
+
+const OUTSIDE =
+  'The file was changed outside the workbench. Load the new version first; nothing was written.';
+
+const refused = (sentence: string): Applied => ({ kind: 'refused', sentence });
+
+function planTable(grid: Grid, tables: LiveTables, table: LiveTable): PlanTable {
+  const { startRow, startColumn } = bodyOf(table.range);
+  return {
+    ...tables.read(table),
+    isFormula: (row, column) =>
+      grid.read({ sheetId: table.sheetId, row: startRow + row, column: startColumn + column })
+        .formula !== undefined,
+  };
+}
+
+interface Growth {
+  readonly table: LiveTable;
+  readonly endRow: number;
+}
+
+function growthsOf(tables: LiveTables, writes: readonly PlannedWrite[]): Growth[] {
+  return tables.all().flatMap((table) => {
+    const rows = writes.filter((write) => write.table === table.name).map(({ row }) => row);
+    const endRow = bodyOf(table.range).startRow + Math.max(-1, ...rows);
+    return endRow > table.range.endRow ? [{ table, endRow }] : [];
+  });
+}
+
+function isFreeBelow(grid: Grid, { sheetId, range }: LiveTable, endRow: number): boolean {
+  // One row more than needed: a filled row right below would look like part of the table.
+  return grid.isBlank(sheetId, { ...range, startRow: range.endRow + 1, endRow: endRow + 1 });
+}
+
+function cellWrite(tables: LiveTables, write: PlannedWrite): CellWrite {
+  const table = tables.all().find(({ name }) => name === write.table);
+  if (!table) throw new Error(`There is no table ${write.table}.`);
+  const { startRow, startColumn } = bodyOf(table.range);
+  return {
+    sheetId: table.sheetId,
+    row: startRow + write.row,
+    column: startColumn + write.column,
+    value: write.value,
+    ...(startRow + write.row > table.range.endRow ? { likeRow: table.range.endRow } : {}),
+  };
+}
+
+const isInside = (
+  { sheetId, range }: LiveTable,
+  cell: { readonly sheetId: string; readonly row: number; readonly column: number },
+): boolean =>
+  cell.sheetId === sheetId &&
+  cell.row >= range.startRow &&
+  cell.row <= range.endRow &&
+  cell.column >= range.startColumn &&
+  cell.column <= range.endColumn;
+
+const memoryOf = (prefix: string): HostMemory => ({
+  get: (key) => localStorage.getItem(prefix + key) ?? undefined,
+  set: (key, value) => {
+    localStorage.setItem(prefix + key, value);
+  },
+  delete: (key) => {
+    localStorage.removeItem(prefix + key);
+  },
+});
+
+const isoDate = (date: Date): string =>
+  [date.getFullYear(), date.getMonth() + 1, date.getDate()]
+    .map((part) => String(part).padStart(2, '0'))
+    .join('-');
+
+/** 64 bits in letters and digits that are not mistaken for one another when read aloud. */
+const tokenOf = (bytes: Uint8Array): string =>
+  [...bytes].map((byte) => `${DIGITS[byte >> 4] ?? ''}${DIGITS[byte & 15] ?? ''}`).join('');
+
+const DIGITS = 'abcdefghkmnprstx';
