@@ -45,11 +45,17 @@ const shared = (name) => ({
 });
 
 /** A page's bundle: the HTML beside it is copied as it is and names the script and style sheet. */
-const forBrowser = (name, entry, path) => ({
+const forBrowser = (name, entry, path, clean = false) => ({
   ...shared(name),
   target: ['web', 'es2022'],
   entry,
-  output: { path: here(path), filename: '[name].js', chunkFilename: '[name].js', publicPath: '' },
+  output: {
+    path: here(path),
+    filename: '[name].js',
+    chunkFilename: '[name].js',
+    publicPath: '',
+    clean,
+  },
 });
 
 /** An ES module for plain Node; `import.meta.url` stays the bundle's own address. */
@@ -78,7 +84,13 @@ const bundles = {
   taskpane: () =>
     forBrowser(
       'taskpane',
-      { taskpane: ['./src/hosts/excel/start.ts', './src/hosts/excel/taskpane.html'] },
+      {
+        taskpane: [
+          './src/hosts/excel/start.ts',
+          './src/hosts/excel/taskpane.html',
+          './src/hosts/excel/support.html',
+        ],
+      },
       'dist',
     ),
   page: () =>
@@ -86,16 +98,20 @@ const bundles = {
       'page',
       { start: ['./src/hosts/workbench/page/start.ts', './src/hosts/workbench/page/index.html'] },
       'dist/workbench/page',
+      true,
     ),
   server: () =>
     forNode('server', { server: './src/hosts/workbench/server/serve.ts' }, 'dist/workbench'),
   tools: () =>
     forNode(
       'tools',
-      { finish: './src/build/finish.ts', starter: './src/build/starter.ts' },
+      { finish: './src/build/finish.ts', excel: './src/build/excel.ts' },
       'dist/build',
-      // The metadata generator brings the whole TypeScript compiler; it stays where npm put it.
-      { 'custom-functions-metadata': 'module custom-functions-metadata' },
+      // These bring a compiler and scripts of their own along; they stay where npm put them.
+      {
+        'custom-functions-metadata': 'module custom-functions-metadata',
+        'office-addin-dev-certs': 'module office-addin-dev-certs',
+      },
     ),
 };
 

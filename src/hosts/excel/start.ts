@@ -33,7 +33,9 @@ async function start(): Promise<void> {
     isReadOnly: () => Office.context.document.mode === Office.DocumentMode.ReadOnly,
     now: () => new Date(),
     onDeaf: (sentence) =>
-      notice(`${sentence} Until then the pane does not notice changes made in the sheet: reload it.`),
+      notice(
+        `${sentence} Until then the pane does not notice changes made in the sheet: reload it.`,
+      ),
   });
   await wakeWorkbook();
 }

@@ -1,0 +1,50 @@
+import { execFileSync } from 'node:child_process';
+import { cpSync, mkdirSync, readFileSync } from 'node:fs';
+import { createServer } from 'node:https';
+import { homedir } from 'node:os';
+import { dirname } from 'node:path';
+import { getHttpsServerOptions } from 'office-addin-dev-certs';
+import { inProject } from './folders.ts';
+import { LOCAL_HOST } from './manifest-host.ts';
+import { sideloading } from './sideload.ts';
+import { staticFiles } from './static-files.ts';
+
+/** `npm run excel`: serves dist/ to Excel on this machine and makes Excel find the add-in. */
+async function serveToExcel(): Promise<void> {
+  const manifest = inProject('dist/manifest.xml');
+  const text = readFileSync(manifest, 'utf8');
+  if (!text.includes(`"${LOCAL_HOST}/`)) {
+    throw new Error(`${manifest} names another host. Run this without POUR_LEDGER_HOST.`);
+  }
+  console.log('Excel loads add-ins over https only. A certificate for this machine is looked up;');
+  console.log('the first time it is made, and the system asks you to trust it.');
+  const { cert, key } = await getHttpsServerOptions();
+  const server = createServer({ cert, key }, staticFiles(inProject('dist')));
+  const port = Number(new URL(LOCAL_HOST).port);
+  await new Promise<void>((ready, failed) => {
+    server.once('error', failed).listen(port, '127.0.0.1', ready);
+  });
+  sideload(text, manifest);
+  console.log(`Serving ${LOCAL_HOST}/ until you press Ctrl+C.`);
+}
+
+function sideload(text: string, manifest: string): void {
+  const id = /<Id>([^<]+)<\/Id>/.exec(text)?.[1] ?? '';
+  const { copyTo, command, next } = sideloading(process.platform, homedir(), id, manifest);
+  if (copyTo !== undefined) {
+    mkdirSync(dirname(copyTo), { recursive: true });
+    cpSync(manifest, copyTo);
+    console.log(`Copied the manifest to ${copyTo}`);
+  }
+  if (command !== undefined) {
+    const [program, ...args] = command;
+    execFileSync(program, args, { stdio: 'ignore' });
+    console.log(`Registered the manifest: ${command.join(' ')}`);
+  }
+  for (const line of next) console.log(line);
+}
+
+serveToExcel().catch((problem: unknown) => {
+  console.error(problem instanceof Error ? problem.message : String(problem));
+  process.exitCode = 1;
+});

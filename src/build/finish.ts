@@ -1,0 +1,23 @@
+import { cpSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { inProject } from './folders.ts';
+import { functionsMetadata } from './functions-metadata.ts';
+import { LOCAL_HOST, manifestFor } from './manifest-host.ts';
+
+/**
+ * The build's last step, after webpack: functions.json, manifest.xml and the icons, in dist/. The
+ * environment's POUR_LEDGER_HOST says where dist/ will be served from.
+ */
+const host = process.env['POUR_LEDGER_HOST'] ?? LOCAL_HOST;
+
+writeFileSync(inProject('dist/functions.json'), await functionsMetadata(inProject('functions')));
+writeFileSync(
+  inProject('dist/manifest.xml'),
+  manifestFor(readFileSync(inProject('manifest.xml'), 'utf8'), host),
+);
+mkdirSync(inProject('dist/icons'), { recursive: true });
+for (const size of [16, 32, 64, 80, 128]) {
+  cpSync(
+    inProject(`src/hosts/excel/icons/icon-${size}.png`),
+    inProject(`dist/icons/icon-${size}.png`),
+  );
+}
