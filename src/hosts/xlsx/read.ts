@@ -1,0 +1,120 @@
+import { readTheme } from './colors.ts';
+import type { ListValidationImage, NameImage, SheetImage, WorkbookImage } from './image.ts';
+import { sheetNotShown, workbookNotShown } from './not-shown.ts';
+import { openPackage, type Package } from './package.ts';
+import { readSheet, type StoredSheet } from './read-sheet.ts';
+import { readStrings } from './read-strings.ts';
+import { plainStyle, readStyles } from './read-styles.ts';
+import { readTable, tableImage, type StoredTable } from './read-table.ts';
+import { refusedOr, type Refused } from './refusal.ts';
+import { resolveReference, type ReferenceScope } from './resolve-reference.ts';
+import { versionOf } from './version.ts';
+import { readWorkbookParts, type SheetPart, type WorkbookParts } from './workbook-parts.ts';
+
+export interface WorkbookRead {
+  readonly kind: 'read';
+  readonly workbook: WorkbookImage;
+}
+
+/** Reads the bytes of an .xlsx. Refuses, with a sentence, what is no workbook or no safe one. */
+export function readWorkbook(bytes: Uint8Array, fileName: string): WorkbookRead | Refused {
+  return refusedOr(() => ({ kind: 'read', workbook: workbookImage(bytes, fileName) }));
+}
+
+function workbookImage(bytes: Uint8Array, fileName: string): WorkbookImage {
+  const pack = openPackage(bytes);
+  const parts = readWorkbookParts(pack);
+  const { stringsPart, stylesPart, themePart } = parts;
+  const strings = stringsPart ? readStrings(stringsPart, pack.text(stringsPart)) : [];
+  const theme = readTheme(themePart, themePart ? pack.text(themePart) : '');
+  const styles = stylesPart ? readStyles(stylesPart, pack.text(stylesPart), theme) : [];
+  const sheets = parts.sheets
+    .filter((sheet) => sheet.kind === 'worksheet')
+    .map((sheet) => ({
+      sheet,
+      stored: readSheet(sheet.part, pack.text(sheet.part), strings, styles.length),
+      tables: sheetTables(pack, sheet),
+    }));
+  const scope = scopeOf(sheets, parts);
+  return {
+    fileName,
+    version: versionOf(bytes),
+    sheets: sheets.map(({ sheet, stored, tables }) => sheetImage(sheet, stored, tables, scope)),
+    names: nameImages(parts, scope),
+    styles: styles.length > 0 ? styles : [plainStyle],
+    notShown: [
+      ...sheets.flatMap(({ sheet, stored }) => sheetNotShown(pack, sheet, stored)),
+      ...sheets.flatMap(({ sheet, tables }) => headless(sheet, tables)),
+      ...workbookNotShown(parts),
+    ],
+  };
+}
+
+/** The tables of one sheet, in the order of its links. */
+export function sheetTables(pack: Package, sheet: SheetPart): readonly StoredTable[] {
+  return pack
+    .links(sheet.part)
+    .filter((link) => link.kind === 'table' && !link.outside)
+    .map((link) => readTable(link.target, pack.text(link.target)));
+}
+
+interface SheetRead {
+  readonly sheet: SheetPart;
+  readonly stored: StoredSheet;
+  readonly tables: readonly StoredTable[];
+}
+
+function scopeOf(sheets: readonly SheetRead[], parts: WorkbookParts): ReferenceScope {
+  const tables = sheets.flatMap(({ sheet, tables: own }) =>
+    own.map((table) => ({ sheet: sheet.name, table: tableImage(table) })),
+  );
+  return { tables, names: parts.names };
+}
+
+function sheetImage(
+  sheet: SheetPart,
+  stored: StoredSheet,
+  tables: readonly StoredTable[],
+  scope: ReferenceScope,
+): SheetImage {
+  const validations = stored.validations.flatMap(({ ranges, source }) => {
+    const choices = choicesOf(source, sheet.name, scope);
+    return choices ? ranges.map((range): ListValidationImage => ({ range, choices })) : [];
+  });
+  return {
+    name: sheet.name,
+    hidden: sheet.hidden,
+    frozenRows: stored.frozenRows,
+    frozenColumns: stored.frozenColumns,
+    columnWidths: stored.columnWidths,
+    cells: stored.cells,
+    merges: stored.merges,
+    tables: tables.filter((table) => table.hasHeaderRow).map(tableImage),
+    validations,
+  };
+}
+
+function choicesOf(source: string, sheet: string, scope: ReferenceScope) {
+  const literal = /^"((?:[^"]|"")*)"$/.exec(source)?.[1];
+  if (literal === undefined) return resolveReference(source, sheet, scope);
+  return literal
+    .replaceAll('""', '"')
+    .split(',')
+    .map((choice) => choice.trim());
+}
+
+function nameImages(parts: WorkbookParts, scope: ReferenceScope): readonly NameImage[] {
+  return parts.names
+    .filter((name) => !name.special)
+    .flatMap(({ name, refersTo }) => {
+      // Without a sheet of its own a name can only mean a full reference, so no default sheet.
+      const found = resolveReference(refersTo, '', scope);
+      return found && found.sheet !== '' ? [{ name, ...found }] : [];
+    });
+}
+
+function headless(sheet: SheetPart, tables: readonly StoredTable[]): readonly string[] {
+  return tables
+    .filter((table) => !table.hasHeaderRow)
+    .map((table) => `the table "${table.name}" on ${sheet.name}, which has no header row`);
+}

@@ -1,0 +1,120 @@
+import { columnName, parseCell } from './address.ts';
+import { MAX_CELLS, MAX_ROWS } from './limits.ts';
+import { Refusal } from './refusal.ts';
+import { walkXml, type Attributes } from './xml-walk.ts';
+
+/** A formula as stored, with its attributes (t, ref, si). */
+export interface StoredFormula {
+  readonly text: string;
+  readonly attributes: Attributes;
+}
+
+/** One `<c>` as stored, with its place in the sheet's text. */
+export interface StoredCell {
+  readonly row: number;
+  readonly column: number;
+  readonly attributes: Attributes;
+  /** What `<v>` holds, or the text of an inline string. */
+  readonly value: string | undefined;
+  readonly formula: StoredFormula | undefined;
+  readonly start: number;
+  readonly end: number;
+}
+
+/** One `<row>` with its place in the sheet's text. */
+export interface StoredRow {
+  readonly row: number;
+  readonly attributes: Attributes;
+  readonly start: number;
+  readonly openEnd: number;
+  readonly closeStart: number;
+  readonly end: number;
+}
+
+export interface SheetVisitor {
+  cell?(cell: StoredCell): void;
+  row?(row: StoredRow): void;
+  /** Elements outside `<sheetData>`, and `sheetData` itself. */
+  open?(name: string, attributes: Attributes, start: number, end: number): void;
+  close?(name: string, start: number, end: number): void;
+  text?(text: string): void;
+}
+
+type Capture = 'value' | 'formula' | undefined;
+
+/** Walks one worksheet part; cells and rows without an address take the next place, as the format allows. */
+export function walkSheet(part: string, source: string, visitor: SheetVisitor): void {
+  let row: { row: number; attributes: Attributes; start: number; openEnd: number } | undefined;
+  let cell: { column: number; attributes: Attributes; start: number } | undefined;
+  let [lastRow, lastColumn, inData, inPhonetic, cells] = [-1, -1, false, false, 0];
+  let capture: Capture;
+  let value: string | undefined;
+  let formula: { text: string; attributes: Attributes } | undefined;
+
+  const openCell = (attributes: Attributes, start: number) => {
+    cells += 1;
+    if (cells > MAX_CELLS) throw new Refusal(`The sheet in "${part}" holds too many cells.`);
+    lastColumn = columnOf(attributes['r'], row?.row ?? 0, lastColumn + 1);
+    cell = { column: lastColumn, attributes, start };
+    value = undefined;
+    formula = undefined;
+  };
+  const openRow = (attributes: Attributes, start: number, openEnd: number) => {
+    lastRow = rowOf(attributes['r'], lastRow);
+    row = { row: lastRow, attributes, start, openEnd };
+    lastColumn = -1;
+  };
+
+  walkXml(part, source, {
+    open(name, attributes, start, end) {
+      if (!inData) {
+        inData = name === 'sheetData';
+        visitor.open?.(name, attributes, start, end);
+      } else if (name === 'row') openRow(attributes, start, end);
+      else if (name === 'c') openCell(attributes, start);
+      else if (name === 'v' || name === 'is') {
+        value ??= '';
+        capture = name === 'v' ? 'value' : undefined;
+      } else if (name === 't') capture = inPhonetic ? undefined : 'value';
+      else if (name === 'rPh') inPhonetic = true;
+      else if (name === 'f') {
+        formula = { text: '', attributes };
+        capture = 'formula';
+      }
+    },
+    text(text) {
+      if (!inData) visitor.text?.(text);
+      else if (capture === 'value') value = (value ?? '') + text;
+      else if (capture === 'formula' && formula) formula.text += text;
+    },
+    close(name, start, end) {
+      if (!inData || name === 'sheetData') {
+        inData = false;
+        visitor.close?.(name, start, end);
+        return;
+      }
+      if (name === 'v' || name === 't' || name === 'f') capture = undefined;
+      if (name === 'rPh') inPhonetic = false;
+      if (name === 'row' && row) visitor.row?.({ ...row, closeStart: start, end });
+      if (name === 'c' && row && cell) {
+        visitor.cell?.({ ...cell, row: row.row, value, formula, end });
+      }
+    },
+  });
+}
+
+function rowOf(r: string | undefined, last: number): number {
+  const row = r === undefined ? last + 1 : Number(r) - 1;
+  if (!Number.isInteger(row) || row <= last || row >= MAX_ROWS) {
+    throw new Refusal(`This workbook holds a row "${r ?? row + 1}" that no sheet can have.`);
+  }
+  return row;
+}
+
+function columnOf(r: string | undefined, row: number, next: number): number {
+  const address = parseCell(r ?? `${columnName(next)}${row + 1}`);
+  if (!address || address.row !== row || address.column < next) {
+    throw new Refusal(`This workbook holds a cell "${r ?? ''}" that no sheet can have.`);
+  }
+  return address.column;
+}
