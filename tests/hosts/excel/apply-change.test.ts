@@ -254,7 +254,9 @@ function written(): WorkbookModel {
   const model = demoBook();
   model
     .table('Moves')
-    .rows.push(...[0, 1, 2].map((index) => [`p-${index}`, 46_001, 'Clear base', -1.1 * (index + 1), '']));
+    .rows.push(
+      ...[0, 1, 2].map((index) => [`p-${index}`, 46_001, 'Clear base', -1.1 * (index + 1), '']),
+    );
   const batches = model.table('Batches').rows;
   if (batches[0] !== undefined) batches[0][1] = 'sold out';
   batches.push(['b2', 'made', 12, 'worked out']);
