@@ -1,10 +1,8 @@
+import { NAMESPACE, spillingFunctions } from './add-in-functions.ts';
 import { rewriteCode } from './formula-mask.ts';
 import { futureFunctions, worksheetFutureFunctions } from './future-functions.ts';
 import { prefixParameters } from './formula-parameters.ts';
 import { Refusal } from './refusal.ts';
-
-/** The add-in's namespace: the only functions stored with the add-in prefix on save. */
-const NAMESPACE = 'POUR';
 
 /** A stored formula (no "=") as a person types it: "=POUR.BOOK(Lots[#All])", "=A1#", "=XLOOKUP(…)". */
 export function typedFormula(stored: string): string {
@@ -34,14 +32,17 @@ export function storedFormula(typed: string): string {
 export function mayFillCells(stored: string): boolean {
   let may = false;
   rewriteCode(stored, (code) => {
-    may = /_xldudf_|_xlfn\.(_xlws\.|ANCHORARRAY|LET|LAMBDA)/i.test(code) || FILLS.test(code);
+    const ours = code.matchAll(new RegExp(`_xldudf_${NAMESPACE}_(\\w+)\\(`, 'gi'));
+    may =
+      FILLS.test(code) ||
+      [...ours].some((call) => spillingFunctions.has(call[1]?.toUpperCase() ?? ''));
     return code;
   });
   return may;
 }
 
 const FILLS =
-  /_xlfn\.(UNIQUE|SORTBY|SEQUENCE|RANDARRAY|XLOOKUP|XMATCH|VSTACK|HSTACK|TOCOL|TOROW|WRAPROWS|WRAPCOLS|TAKE|DROP|EXPAND|CHOOSECOLS|CHOOSEROWS|BYROW|BYCOL|MAP|SCAN|MAKEARRAY|TEXTSPLIT)\(/i;
+  /_xlfn\.(_xlws\.\w+|ANCHORARRAY|LET|LAMBDA|UNIQUE|SORTBY|SEQUENCE|RANDARRAY|XLOOKUP|XMATCH|VSTACK|HSTACK|TOCOL|TOROW|WRAPROWS|WRAPCOLS|TAKE|DROP|EXPAND|CHOOSECOLS|CHOOSEROWS|BYROW|BYCOL|MAP|SCAN|MAKEARRAY|TEXTSPLIT)\(/i;
 
 function storeCode(code: string): string {
   return code

@@ -19,6 +19,7 @@ export const contentTypes = {
   sheetMetadata: `${SPREADSHEET}.sheetMetadata+xml`,
   drawing: 'application/vnd.openxmlformats-officedocument.drawing+xml',
   chart: 'application/vnd.openxmlformats-officedocument.drawingml.chart+xml',
+  extendedProperties: 'application/vnd.openxmlformats-officedocument.extended-properties+xml',
   coreProperties: 'application/vnd.openxmlformats-package.core-properties+xml',
 } as const;
 

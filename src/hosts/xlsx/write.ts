@@ -39,7 +39,7 @@ export function writeWorkbook(book: NewWorkbook): Uint8Array {
   parts.link('xl/workbook.xml', 'sheetMetadata', 'xl/metadata.xml');
   parts.add('xl/workbook.xml', 'workbook', workbookXml(book, sheetIds, active));
   parts.link('', 'officeDocument', 'xl/workbook.xml');
-  addTitle(parts, book.title);
+  addProperties(parts, book.title);
   return writeZip(parts.all().map(([name, xml]) => pack(name, new TextEncoder().encode(xml))));
 }
 
@@ -69,8 +69,8 @@ function workbookXml(book: NewWorkbook, sheetIds: readonly string[], active: num
   const names = definedNames(book);
   return (
     `${DECLARATION}<workbook xmlns="${MAIN}" xmlns:r="${OFFICE_LINKS}">` +
-    // LibreOffice and Excel keep the cached values of files that name Excel and a recent calculation
-    // engine, so that add-in functions show their last result where the add-in is missing.
+    // A recent calculation engine: cached values stay, so that add-in functions show their last
+    // result where the add-in is missing.
     '<fileVersion appName="xl" lastEdited="7" lowestEdited="7" rupBuild="22228"/><workbookPr defaultThemeVersion="124226"/>' +
     `<bookViews><workbookView xWindow="0" yWindow="0" windowWidth="24000" windowHeight="12000" activeTab="${active}"/></bookViews>` +
     `<sheets>${sheets.join('')}</sheets>${names ? `<definedNames>${names}</definedNames>` : ''}` +
@@ -106,7 +106,10 @@ function absolute(range: string): string {
   return range.replace(/([A-Z]+)(\d+)/g, '$$$1$$$2');
 }
 
-function addTitle(parts: PartSet, title: string | undefined): void {
+function addProperties(parts: PartSet, title: string | undefined): void {
+  // LibreOffice keeps cached texts of formulas only in files that name this application.
+  parts.add('docProps/app.xml', 'extendedProperties', APPLICATION);
+  parts.link('', 'extended-properties', 'docProps/app.xml');
   if (title === undefined) return;
   const core = 'http://schemas.openxmlformats.org/package/2006/metadata/core-properties';
   parts.add(
@@ -116,3 +119,5 @@ function addTitle(parts: PartSet, title: string | undefined): void {
   );
   parts.link('', 'coreProperties', 'docProps/core.xml');
 }
+
+const APPLICATION = `${DECLARATION}<Properties xmlns="http://schemas.openxmlformats.org/officeDocument/2006/extended-properties"><Application>Microsoft Excel</Application><AppVersion>16.0300</AppVersion></Properties>`;

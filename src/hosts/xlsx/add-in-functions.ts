@@ -1,0 +1,21 @@
+/** The add-in's namespace: the only functions stored with the add-in prefix on save. */
+export const NAMESPACE = 'POUR';
+
+/**
+ * The add-in's functions whose result may fill several cells (contract, section 5). The file marks
+ * them as dynamic arrays even while they hold one value. The others are stored as ordinary
+ * formulas: LibreOffice then keeps showing their last result, which it never does for arrays.
+ */
+export const spillingFunctions: ReadonlySet<string> = new Set([
+  'TILECOUNT',
+  'MELTSHEET',
+  'MATERIALS',
+  'STOCKLIST',
+  'COSTLINES',
+  'FORECAST',
+  'SUPPLIES',
+  'CALENDAR',
+  'FAIR',
+  'CHECKS',
+  'TRACE',
+]);
