@@ -1,3 +1,4 @@
+/* eslint-disable no-loss-of-precision -- the digits as published; the nearest double is what is meant. */
 /**
  * The standard normal quantile: the z that a share `p` of values stays under, 0 < p < 1.
  * Algorithm AS 241 (M. J. Wichura, Applied Statistics 37, 1988), about 16 digits. The one npm

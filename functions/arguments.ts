@@ -1,0 +1,95 @@
+import { type Day, readDay } from '../src/domain/kernel/day.ts';
+import { type Exact, exact } from '../src/domain/kernel/exact.ts';
+import type { Cell } from '../src/workbook/port.ts';
+import type { TableRange } from '../src/workbook/read/recognise.ts';
+import { today } from './clock.ts';
+import { CellFailure } from './failure.ts';
+
+/**
+ * Reads arguments as spreadsheets pass them: a scalar, a one-cell range as a 1×1 array, "" for a
+ * blank cell, undefined or null for one left out. Each reader throws a sentence that names the argument.
+ */
+
+/** The single cell of an argument; "" where it was left out. */
+export function cellArgument(argument: unknown, what: string): Cell {
+  const cell = Array.isArray(argument) ? onlyCell(argument, what) : argument;
+  if (cell === undefined || cell === null) return '';
+  if (typeof cell === 'number' || typeof cell === 'string' || typeof cell === 'boolean')
+    return cell;
+  throw new CellFailure('#VALUE!', `${what} must be one value.`);
+}
+
+function onlyCell(range: readonly unknown[], what: string): unknown {
+  const first: unknown = range[0];
+  if (range.length === 1 && Array.isArray(first) && first.length === 1) return first[0];
+  throw new CellFailure('#VALUE!', `${what} must be one cell, not a range of cells.`);
+}
+
+const isBlank = (cell: Cell): boolean => typeof cell === 'string' && cell.trim() === '';
+
+/** A name that must be given. */
+export function nameArgument(argument: unknown, what: string): string {
+  const name = optionalName(argument, what);
+  if (name === undefined) throw new CellFailure('#VALUE!', `${what} is blank. Give its name.`);
+  return name;
+}
+
+export function optionalName(argument: unknown, what: string): string | undefined {
+  const cell = cellArgument(argument, what);
+  return isBlank(cell) ? undefined : String(cell).trim();
+}
+
+/** A number that must be given. */
+export function numberArgument(argument: unknown, what: string): number {
+  const number = optionalNumber(argument, what);
+  if (number === undefined) throw new CellFailure('#VALUE!', `${what} is blank. Give a number.`);
+  return number;
+}
+
+export function optionalNumber(argument: unknown, what: string): number | undefined {
+  const cell = cellArgument(argument, what);
+  if (isBlank(cell)) return undefined;
+  if (typeof cell !== 'number' || !Number.isFinite(cell)) {
+    throw new CellFailure('#VALUE!', `${what} is "${String(cell)}", which is not a number.`);
+  }
+  return cell;
+}
+
+export const exactArgument = (argument: unknown, what: string): Exact =>
+  exact(numberArgument(argument, what));
+
+export function optionalExact(argument: unknown, what: string): Exact | undefined {
+  const number = optionalNumber(argument, what);
+  return number === undefined ? undefined : exact(number);
+}
+
+/** TRUE or FALSE; blank takes the default. */
+export function booleanArgument(argument: unknown, what: string, standard: boolean): boolean {
+  const cell = cellArgument(argument, what);
+  if (isBlank(cell)) return standard;
+  if (typeof cell === 'boolean') return cell;
+  if (cell === 0 || cell === 1) return cell === 1;
+  throw new CellFailure('#VALUE!', `${what} is "${String(cell)}". Give TRUE or FALSE.`);
+}
+
+/** A date as serial number or ISO text; blank is today. */
+export function dayArgument(argument: unknown, what: string): Day {
+  const cell = cellArgument(argument, what);
+  if (isBlank(cell)) return today();
+  const day = readDay(cell);
+  if (day === undefined) {
+    throw new CellFailure(
+      '#VALUE!',
+      `${what} is "${String(cell)}", which is not a date. Give one like 2026-11-25.`,
+    );
+  }
+  return day;
+}
+
+/** A range of cells; one value counts as a range of one. */
+export function rangeArgument(argument: unknown, what: string): TableRange {
+  if (!Array.isArray(argument)) return [[cellArgument(argument, what)]];
+  return argument.map((row: unknown) =>
+    (Array.isArray(row) ? row : [row]).map((cell: unknown) => cellArgument(cell, what)),
+  );
+}

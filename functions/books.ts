@@ -1,0 +1,41 @@
+import type { Book } from '../src/domain/book/book.ts';
+import { nameArgument } from './arguments.ts';
+import { CellFailure } from './failure.ts';
+
+/** Enough for the workbooks open side by side, and for the state before an edit. */
+const MOST_BOOKS = 4;
+
+/** Books by handle, the one used last at the end. */
+const books = new Map<string, Book>();
+
+export function remember(book: Book): void {
+  books.delete(book.handle);
+  books.set(book.handle, book);
+  for (const handle of books.keys()) {
+    if (books.size <= MOST_BOOKS) break;
+    books.delete(handle);
+  }
+}
+
+export function remembered(handle: string): Book | undefined {
+  const book = books.get(handle);
+  if (book !== undefined) remember(book);
+  return book;
+}
+
+/** The book that a function's `book` argument names. Throws #N/A where it is not in memory (yet). */
+export function bookArgument(argument: unknown): Book {
+  const handle = nameArgument(argument, 'book');
+  const book = remembered(handle);
+  if (book !== undefined) return book;
+  if (/^book [0-9a-f]{16}$/u.test(handle)) {
+    throw new CellFailure(
+      '#N/A',
+      'The book is not in memory yet: recalculate the cell named Book (F2, then Enter).',
+    );
+  }
+  throw new CellFailure(
+    '#VALUE!',
+    `"${handle}" is not a book. Give the cell named Book, which holds POUR.BOOK.`,
+  );
+}

@@ -1,0 +1,29 @@
+import { book, rangesOf } from './book.ts';
+import { costLines, costPerBar } from './cost.ts';
+import { basePerMold, canMake, materials, meltSheet, tileCount } from './make.ts';
+import { amount } from './measure.ts';
+import { orderSize, reorderPoint, safetyStock } from './reorder.ts';
+import { onHand, stockList, stockValue, unitCost } from './stock.ts';
+
+/** A worksheet function: raw cell arguments in, a cell or rows out; throws `CellFailure`. */
+export type WorksheetFunction = (...cellArguments: unknown[]) => unknown;
+
+/** Every worksheet function by its id in the namespace POUR. */
+export const functions: Readonly<Record<string, WorksheetFunction>> = {
+  BOOK: (...cellArguments) => book(rangesOf(cellArguments)),
+  BASEPERMOLD: basePerMold,
+  TILECOUNT: tileCount,
+  MELTSHEET: meltSheet,
+  MATERIALS: materials,
+  CANMAKE: canMake,
+  ONHAND: onHand,
+  STOCKVALUE: stockValue,
+  UNITCOST: unitCost,
+  STOCKLIST: stockList,
+  REORDERPOINT: reorderPoint,
+  SAFETYSTOCK: safetyStock,
+  ORDERSIZE: orderSize,
+  COSTPERBAR: costPerBar,
+  COSTLINES: costLines,
+  AMOUNT: amount,
+};

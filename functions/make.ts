@@ -1,0 +1,171 @@
+import {
+  findDesign,
+  findMold,
+  findSoap,
+  itemOfMaterial,
+  leftoverName,
+} from '../src/domain/book/find.ts';
+import { exact, notBelowZero, sum, toCell } from '../src/domain/kernel/exact.ts';
+import { nameKey } from '../src/domain/kernel/names.ts';
+import { answer, then, wrong } from '../src/domain/kernel/result.ts';
+import { canMake as canMakeBars } from '../src/domain/recipe/can-make.ts';
+import { leftoversOnHand } from '../src/domain/recipe/leftovers-on-hand.ts';
+import { materialNeeds } from '../src/domain/recipe/material-needs.ts';
+import { baseShare, type Melt, planMelts, soapForFills } from '../src/domain/recipe/melt-plan.ts';
+import { countTiles } from '../src/domain/recipe/tile-count.ts';
+import { onHand } from '../src/domain/stock/on-hand.ts';
+import { settle, settleNumber, type SpillAnswer } from './answer.ts';
+import {
+  booleanArgument,
+  nameArgument,
+  numberArgument,
+  optionalName,
+  optionalNumber,
+  rangeArgument,
+} from './arguments.ts';
+import { bookArgument } from './books.ts';
+import { today } from './clock.ts';
+
+/**
+ * Grams of soap for fills of a mold, with the soap scraped off; with a colour, grams of base in it.
+ * @customfunction BASEPERMOLD
+ * @param {any} mold Name of the mold, as in Molds.
+ * @param {any} book The cell named Book.
+ * @param {any} [fills] How many fills; 1 if blank.
+ * @param {any} [colour] A colour, to get only the grams of base in that soap.
+ * @returns {number} Grams.
+ */
+export function basePerMold(mold: any, book: any, fills?: any, colour?: any): number {
+  const pourBook = bookArgument(book);
+  const count = optionalNumber(fills, 'fills') ?? 1;
+  const soapName = optionalName(colour, 'colour');
+  const grams = then(findMold(pourBook, nameArgument(mold, 'mold')), (found) =>
+    Number.isInteger(count) && count >= 0
+      ? answer(soapForFills(found, exact(count)))
+      : wrong(`fills is ${count}. A mold is filled whole: give a whole number, 0 or more.`),
+  );
+  if (soapName === undefined) return settleNumber(grams);
+  return settleNumber(
+    then(grams, (g) =>
+      then(findSoap(pourBook, soapName), (soap) => answer(g.times(baseShare(soap)))),
+    ),
+  );
+}
+
+/**
+ * Counts the tiles of each colour in a mosaic pattern, most first; with a colour, its number of tiles.
+ * @customfunction TILECOUNT
+ * @param {any[][]} pattern Cells with a colour's name for each tile; blank cells are no tile.
+ * @param {any} [colour] A colour, to get its count alone.
+ * @returns {any[][]} Colour and Tiles, or one number.
+ */
+export function tileCount(pattern: any[][], colour?: any): any[][] {
+  const counts = countTiles(rangeArgument(pattern, 'pattern').flat().map(String));
+  const wanted = optionalName(colour, 'colour');
+  if (wanted !== undefined) {
+    const count = counts.find((found) => nameKey(found.colour) === nameKey(wanted));
+    return [[count?.tiles ?? 0]];
+  }
+  return [['Colour', 'Tiles'], ...counts.map(({ colour: name, tiles }) => [name, tiles])];
+}
+
+/**
+ * What to weigh out for a batch, colour by colour in pouring order, one row for each ingredient.
+ * @customfunction MELTSHEET
+ * @param {any} design Name of the design, as in Designs.
+ * @param {any} bars Good bars wanted.
+ * @param {any} book The cell named Book.
+ * @param {any} [useLeftovers] TRUE melts leftover soap first and lays spare tiles first; FALSE if blank.
+ * @returns {any[][]} Step, Colour, Fills, Needed g, Melt g, Ingredient, Amount, Unit, Spare tiles, Leftover g.
+ */
+export function meltSheet(design: any, bars: any, book: any, useLeftovers?: any): any[][] {
+  const plan = planArgument(design, bars, book, useLeftovers);
+  const header = [
+    'Step',
+    'Colour',
+    'Fills',
+    'Needed g',
+    'Melt g',
+    'Ingredient',
+    'Amount',
+    'Unit',
+    'Spare tiles',
+    'Leftover g',
+  ];
+  const melted = plan.melts.filter((melt) => !melt.meltG.isZero());
+  return [header, ...melted.flatMap((melt, index) => meltRows(melt, index + 1))];
+}
+
+function meltRows(melt: Melt, step: number): SpillAnswer {
+  const before = [
+    step,
+    melt.soap.name,
+    toCell(sum(melt.shapes.map((shape) => shape.fills))),
+    toCell(melt.neededG),
+    toCell(melt.meltG),
+  ];
+  const after = [
+    toCell(sum(melt.shapes.map((shape) => shape.sparePieces))),
+    toCell(melt.leftoverG),
+  ];
+  const remelt = melt.remeltG.isZero()
+    ? []
+    : [[leftoverName(melt.soap), toCell(melt.remeltG), 'g']];
+  const fresh = melt.ingredients.map(({ ingredient, amount, measure }) => [
+    ingredient.kind === 'soap' ? ingredient.soap.name : ingredient.material.name,
+    toCell(amount),
+    measure,
+  ]);
+  return [...remelt, ...fresh].map((ingredient) => [...before, ...ingredient, ...after]);
+}
+
+/**
+ * Materials that a batch takes from stock, what is on hand today, and what is short.
+ * @customfunction MATERIALS
+ * @param {any} design Name of the design, as in Designs.
+ * @param {any} bars Good bars wanted.
+ * @param {any} book The cell named Book.
+ * @param {any} [useLeftovers] TRUE melts leftover soap first and lays spare tiles first; FALSE if blank.
+ * @returns {any[][]} Material, Amount, Unit, On hand, Short.
+ */
+export function materials(design: any, bars: any, book: any, useLeftovers?: any): any[][] {
+  const plan = planArgument(design, bars, book, useLeftovers);
+  const pourBook = bookArgument(book);
+  const rows = materialNeeds(plan).map(({ material, quantity }) => {
+    const stock = onHand(pourBook, itemOfMaterial(material), today());
+    return [
+      material.name,
+      toCell(quantity),
+      material.unit,
+      toCell(stock),
+      toCell(notBelowZero(quantity.minus(stock))),
+    ];
+  });
+  return [['Material', 'Amount', 'Unit', 'On hand', 'Short'], ...rows];
+}
+
+/**
+ * The most whole good bars of a design that today's stock allows.
+ * @customfunction CANMAKE
+ * @param {any} design Name of the design, as in Designs.
+ * @param {any} book The cell named Book.
+ * @returns {number} Bars.
+ */
+export function canMake(design: any, book: any): number {
+  const pourBook = bookArgument(book);
+  return settle(
+    then(findDesign(pourBook, nameArgument(design, 'design')), (found) =>
+      canMakeBars(pourBook, found, today()),
+    ),
+  );
+}
+
+function planArgument(design: unknown, bars: unknown, book: unknown, useLeftovers: unknown) {
+  const pourBook = bookArgument(book);
+  const use = booleanArgument(useLeftovers, 'use leftovers', false);
+  const found = settle(findDesign(pourBook, nameArgument(design, 'design')));
+  const count = numberArgument(bars, 'bars');
+  return settle(
+    planMelts(found, count, pourBook.settings, leftoversOnHand(pourBook, today(), use)),
+  );
+}

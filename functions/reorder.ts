@@ -1,0 +1,75 @@
+import { findMaterial } from '../src/domain/book/find.ts';
+import { zero } from '../src/domain/kernel/exact.ts';
+import { then } from '../src/domain/kernel/result.ts';
+import {
+  orderSize as economicOrder,
+  reorderPoint as pointOf,
+  safetyStock as stockFor,
+} from '../src/domain/reorder/reorder-point.ts';
+import { settleNumber } from './answer.ts';
+import { dayArgument, exactArgument, nameArgument, optionalExact } from './arguments.ts';
+import { bookArgument } from './books.ts';
+
+/**
+ * Stock of a material at which to order: mean use over the lead time plus safety stock.
+ * @customfunction REORDERPOINT
+ * @param {any} material Name of the material, as in Materials.
+ * @param {any} book The cell named Book.
+ * @param {any} [asOf] Looks back from this day; today if blank.
+ * @returns {number} In the material's stock unit.
+ */
+export function reorderPoint(material: any, book: any, asOf?: any): number {
+  const pourBook = bookArgument(book);
+  const day = dayArgument(asOf, 'as of');
+  return settleNumber(
+    then(findMaterial(pourBook, nameArgument(material, 'material')), (found) =>
+      pointOf(pourBook, found, day),
+    ),
+  );
+}
+
+/**
+ * Stock to hold against chance over the lead time.
+ * @customfunction SAFETYSTOCK
+ * @param {any} servicePercent How often stock should last until the order comes, such as 95.
+ * @param {any} sdDailyUse Standard deviation of one day's use.
+ * @param {any} leadDays Days from ordering to having it.
+ * @param {any} [meanDailyUse] Mean use a day; needed where lead days vary.
+ * @param {any} [sdLeadDays] Standard deviation of the lead days; 0 if blank.
+ * @returns {number} In the unit of the use.
+ */
+export function safetyStock(
+  servicePercent: any,
+  sdDailyUse: any,
+  leadDays: any,
+  meanDailyUse?: any,
+  sdLeadDays?: any,
+): number {
+  return settleNumber(
+    stockFor({
+      servicePercent: exactArgument(servicePercent, 'service %'),
+      sdDailyUse: exactArgument(sdDailyUse, 'sd of daily use'),
+      leadDays: exactArgument(leadDays, 'lead days'),
+      meanDailyUse: optionalExact(meanDailyUse, 'mean daily use') ?? zero,
+      sdLeadDays: optionalExact(sdLeadDays, 'sd of lead days') ?? zero,
+    }),
+  );
+}
+
+/**
+ * The order size at which ordering and holding together cost least (economic order quantity).
+ * @customfunction ORDERSIZE
+ * @param {any} yearlyUse Units used in a year.
+ * @param {any} costPerOrder What placing one order costs.
+ * @param {any} holdingPerUnit What holding one unit for a year costs.
+ * @returns {number} Units in one order.
+ */
+export function orderSize(yearlyUse: any, costPerOrder: any, holdingPerUnit: any): number {
+  return settleNumber(
+    economicOrder(
+      exactArgument(yearlyUse, 'yearly use'),
+      exactArgument(costPerOrder, 'cost per order'),
+      exactArgument(holdingPerUnit, 'holding cost per unit'),
+    ),
+  );
+}

@@ -1,0 +1,119 @@
+import type { Book, Design, Material } from '../book/book.ts';
+import type { Day } from '../kernel/day.ts';
+import { type Exact, exact, sum, zero } from '../kernel/exact.ts';
+import { all, answer, type Result, then } from '../kernel/result.ts';
+import { splitAmount } from '../money/split.ts';
+import { type MeltPlan, noLeftovers, planMelts } from '../recipe/melt-plan.ts';
+import { fillsByMold, wearPerFill } from './mold-wear.ts';
+import { costOf, materialsPerG } from './unit-costs.ts';
+
+/** Where the cost of one good bar goes. Lines sum to `perBar` exactly. */
+export interface BarCost {
+  readonly perBar: Exact;
+  readonly lines: readonly CostLine[];
+}
+
+export interface CostLine {
+  readonly kind: 'material' | 'labour' | 'setup' | 'mold wear' | 'overhead' | 'lost bars';
+  readonly name: string;
+  readonly perBar: Exact;
+}
+
+/** A batch of a dozen where no number is given. */
+export const USUAL_BARS = 12;
+
+/** Costs are exact to this many decimals; the lines are split so that not one is lost. */
+const COST_DECIMALS = 10;
+
+/**
+ * Full cost of one good bar in a batch of `bars` good bars: material, labour, setup, mold wear and
+ * overhead of every bar started, over the good ones. Spare tiles and leftover soap carry their cost
+ * out of the bars (contract §5). In the Settings' currency.
+ */
+export function barCost(book: Book, design: Design, bars: number, asOf: Day): Result<BarCost> {
+  return then(planMelts(design, bars, book.settings, noLeftovers), (plan) =>
+    then(batchLines(book, plan, asOf), (lines) => answer(spread(lines, plan))),
+  );
+}
+
+interface BatchLine {
+  readonly kind: CostLine['kind'];
+  readonly name: string;
+  readonly cost: Exact;
+}
+
+/** Cost of the whole batch, a line each. */
+function batchLines(book: Book, plan: MeltPlan, asOf: Day): Result<BatchLine[]> {
+  const { design, barsToStart } = plan;
+  const { labourRatePerHour, overheadPerBar } = book.settings;
+  const perMinute = labourRatePerHour.div(60);
+  const materials = then(costOf(book, materialsInBars(plan), asOf), (lines) =>
+    answer(
+      lines.map(({ material, cost }): BatchLine => ({
+        kind: 'material',
+        name: material.name,
+        cost,
+      })),
+    ),
+  );
+  const wear = all(
+    [...fillsByMold(plan)].map(([mold, fills]) =>
+      then(wearPerFill(mold), (perFill) =>
+        answer<BatchLine>({
+          kind: 'mold wear',
+          name: `${mold.name} wear`,
+          cost: perFill.times(fills),
+        }),
+      ),
+    ),
+  );
+  return then(materials, (materialLines) =>
+    then(wear, (wearLines) =>
+      answer<BatchLine[]>([
+        ...materialLines,
+        {
+          kind: 'labour',
+          name: 'Labour',
+          cost: design.labourMinutes.times(barsToStart).times(perMinute),
+        },
+        { kind: 'setup', name: 'Setup', cost: design.setupMinutes.times(perMinute) },
+        ...wearLines,
+        { kind: 'overhead', name: 'Overhead', cost: overheadPerBar.times(barsToStart) },
+      ]),
+    ),
+  );
+}
+
+/** Materials that end up in the bars, in stock units: no spares, no leftovers, no scrape. */
+function materialsInBars(plan: MeltPlan): Map<Material, Exact> {
+  const quantities = new Map<Material, Exact>();
+  const add = (material: Material, quantity: Exact): void => {
+    quantities.set(material, (quantities.get(material) ?? zero).plus(quantity));
+  };
+  for (const { soap, shapes, pouredG } of plan.melts) {
+    const shapedG = sum(
+      shapes.map(({ mold, piecesNeeded }) => piecesNeeded.times(mold.fillG).div(mold.cavities)),
+    );
+    const inBarsG = shapedG.plus(pouredG);
+    for (const [material, perG] of materialsPerG(soap)) add(material, perG.times(inBarsG));
+  }
+  for (const { material, quantity } of plan.added) add(material, quantity);
+  return quantities;
+}
+
+/** Per bar started, with what the lost bars took as a line of its own. */
+function spread(lines: readonly BatchLine[], { bars, barsToStart }: MeltPlan): BarCost {
+  const total = sum(lines.map((line) => line.cost));
+  const perBar = total.div(exact(bars)).toDecimalPlaces(COST_DECIMALS);
+  const perBarStarted = lines.map((line) => line.cost.div(barsToStart));
+  const lost = total.div(exact(bars)).minus(total.div(barsToStart));
+  const parts = splitAmount(perBar, [...perBarStarted, lost], COST_DECIMALS);
+  const named: readonly Omit<CostLine, 'perBar'>[] = [
+    ...lines,
+    { kind: 'lost bars', name: 'Lost bars' },
+  ];
+  return {
+    perBar,
+    lines: named.map(({ kind, name }, index) => ({ kind, name, perBar: parts[index] ?? zero })),
+  };
+}

@@ -1,0 +1,24 @@
+import type { Mold } from '../book/book.ts';
+import { type Exact, zero } from '../kernel/exact.ts';
+import { answer, notYet, type Result } from '../kernel/result.ts';
+import type { MeltPlan } from '../recipe/melt-plan.ts';
+
+/** Price ÷ Life fills; a mold without a price costs nothing to use. */
+export function wearPerFill(mold: Mold): Result<Exact> {
+  if (mold.price === undefined) return answer(zero);
+  if (mold.lifeFills === undefined) {
+    return notYet(`Fill in Life fills for ${mold.name} in Molds: how many fills it lasts.`);
+  }
+  return answer(mold.price.div(mold.lifeFills));
+}
+
+/** Fills of every mold that a plan uses, the bar mold with them. */
+export function fillsByMold(plan: MeltPlan): Map<Mold, Exact> {
+  const fills = new Map<Mold, Exact>();
+  for (const shape of plan.melts.flatMap((melt) => melt.shapes)) {
+    fills.set(shape.mold, (fills.get(shape.mold) ?? zero).plus(shape.fills));
+  }
+  const { barMold } = plan.design;
+  if (barMold !== undefined) fills.set(barMold, plan.barsToStart.div(barMold.cavities).ceil());
+  return fills;
+}
