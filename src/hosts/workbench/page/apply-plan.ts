@@ -152,7 +152,7 @@ function checkSameRow(
   }
 }
 
-const headerAt = (table: PlanTable, column: number): string => table.headers[column] ?? '';
+const headerAt = (table: PlanTable, column: number): string => (table.headers[column] ?? '').trim();
 
 const normal = (value: Cell | undefined): string =>
   String(value ?? '')

@@ -31,7 +31,7 @@ export function mountGrid(container: string, image: WorkbookImage): GridHost {
     presets: [
       UniverSheetsCorePreset({
         container,
-        header: false,
+        header: true,
         toolbar: false,
         contextMenu: false,
         footer: {
@@ -41,7 +41,7 @@ export function mountGrid(container: string, image: WorkbookImage): GridHost {
           zoomSlider: false,
           addSheetButtonConfig: { show: false },
         },
-        formula: { initialFormulaComputing: CalculationMode.NO_CALCULATION },
+        formula: { initialFormulaComputing: CalculationMode.FORCED },
         sheets: { disableForceStringAlert: true, disableForceStringMark: true },
         disableTextFormatAlert: true,
         disableTextFormatMark: true,

@@ -107,7 +107,8 @@ export function createGrid(injector: Injector): Grid {
       if (formula === undefined) return { value: valueAt(place) };
       const range =
         model.getArrayFormulaRange()[UNIT_ID]?.[place.sheetId]?.[place.row]?.[place.column];
-      if (!range || isOneCell(range)) return { value: valueAt(place), formula };
+      const value = valueAt(place);
+      if (!range || isOneCell(range) || value === '#SPILL!') return { value, formula };
       const spill = rowsOf(range, (row, column) =>
         valueAt({ sheetId: place.sheetId, row, column }),
       );

@@ -36,7 +36,6 @@ export async function openWorkbench(
     frame.showSaving(saver);
     frame.offerUndo(injector);
     followSelection(api, injector, grid, failures, frame.say);
-    api.getFormula().executeCalculation();
     await grid.settled();
     frame.mountPane(makePane(createUniverPort({ grid, tables, saver, fileName: image.fileName })));
     offerTestHandle(api, grid, failures);

@@ -12,6 +12,7 @@ export function followSelection(
   failures: Failures,
   say: (sentence: string) => void,
 ): void {
+  let last = '';
   const update = () => {
     const sheet = api.getActiveWorkbook()?.getActiveSheet();
     const range = sheet?.getActiveRange();
@@ -21,7 +22,12 @@ export function followSelection(
       row: range.getRow(),
       column: range.getColumn(),
     };
-    say(messageOf(place, grid.read(place), failures));
+    const message = messageOf(place, grid.read(place), failures);
+    // A notice of the page's own stays until the selection or its message moves.
+    const now = JSON.stringify([place, message]);
+    if (now === last) return;
+    last = now;
+    say(message);
   };
   api.addEvent(api.Event.SelectionChanged, update);
   api.addEvent(api.Event.ActiveSheetChanged, update);

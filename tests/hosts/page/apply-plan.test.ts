@@ -1,0 +1,98 @@
+import { describe, expect, it } from 'vitest';
+import { planOf, type PlanTable } from '../../../src/hosts/workbench/page/apply-plan.ts';
+import type { Change, RowToWrite, Update } from '../../../src/workbook/port.ts';
+
+const moves: PlanTable = {
+  name: 'Moves',
+  headers: ['Entry', ' Quantity ', 'Note'],
+  rows: [
+    ['M-1', -250, ''],
+    ['M-2', 3, 'Foam'],
+    ['', '', ''],
+  ],
+  isFormula: (row, column) => row === 1 && column === 2,
+};
+
+const append = (...rows: RowToWrite[]): Change => ({
+  appends: [{ table: 'moves', idColumn: 'entry', rows }],
+  updates: [],
+});
+const update = (more: Partial<Update>): Change => ({
+  appends: [],
+  updates: [{ table: 'Moves', idColumn: 'Entry', id: 'M-1', set: { Note: 'x' }, ...more }],
+});
+
+describe('planOf', () => {
+  it('writes into the first blank row, by header whatever its case and spaces', () => {
+    expect(planOf([moves], append({ entry: 'M-3', QUANTITY: 4, Note: '' }))).toEqual({
+      kind: 'write',
+      writes: [
+        { table: 'Moves', row: 2, column: 0, value: 'M-3' },
+        { table: 'Moves', row: 2, column: 1, value: 4 },
+      ],
+    });
+  });
+
+  it('adds only the rows that are missing', () => {
+    const plan = planOf([moves], append({ Entry: 'M-1', Quantity: -250 }, { Entry: 'M-4' }));
+    expect(plan).toEqual({
+      kind: 'write',
+      writes: [{ table: 'Moves', row: 2, column: 0, value: 'M-4' }],
+    });
+  });
+
+  it.each([
+    ['the same row', append({ Entry: 'M-2', Quantity: 3, Note: 'Foam' })],
+    ['the same row with its number as text', append({ Entry: 'm-2', Quantity: '3' })],
+  ])('is already there: %s', (_, change) => {
+    expect(planOf([moves], change)).toEqual({ kind: 'already there' });
+  });
+
+  it.each([
+    [
+      'an id that stands with other content',
+      append({ Entry: 'M-1', Quantity: 9 }),
+      'Moves, entry M-1 is there already with another Quantity: -250, not 9. Nothing was written.',
+    ],
+    [
+      'two new rows of one id that differ',
+      append({ Entry: 'M-5', Quantity: 1 }, { Entry: 'M-5', Quantity: 2 }),
+      'Moves: two rows to add share the entry M-5 but differ.',
+    ],
+    ['no id', append({ Quantity: 1 }), 'Moves: a row to add has no entry.'],
+    [
+      'an unknown header',
+      append({ Entry: 'M-5', Colour: 'Teal' }),
+      'The table Moves has no column Colour: add it, then try again.',
+    ],
+    [
+      'an unknown table',
+      { ...append(), appends: [{ table: 'Movess', idColumn: 'Entry', rows: [] }] },
+      'The workbook has no table named Movess.',
+    ],
+    [
+      'no number',
+      append({ Entry: 'M-5', Quantity: Number.NaN }),
+      'Moves, Quantity: NaN is no number to write.',
+    ],
+    [
+      'a row to update that is gone',
+      update({ id: 'M-9' }),
+      'Moves, Entry M-9: there is no such row any more. Read again.',
+    ],
+    [
+      'a formula in the way',
+      update({ id: 'M-2' }),
+      'Moves, Entry M-2: the cell under Note holds a formula, which is not overwritten.',
+    ],
+  ] satisfies [string, Change, string][])('refuses: %s', (_, change, sentence) => {
+    expect(planOf([moves], change)).toEqual({ kind: 'refused', sentence });
+  });
+
+  it('updates the one row of that id', () => {
+    expect(planOf([moves], update({}))).toEqual({
+      kind: 'write',
+      writes: [{ table: 'Moves', row: 0, column: 2, value: 'x' }],
+    });
+  });
+});

@@ -1,0 +1,111 @@
+import type { CellImage, SheetImage, WorkbookImage } from '../../../src/hosts/xlsx/image.ts';
+import type { Cell } from '../../../src/workbook/port.ts';
+
+/** A cell of a test sheet: a value, or a formula with no cached answer yet. */
+type Written = Cell | { readonly f: string; readonly spills?: readonly [number, number] };
+
+const cellAt = (row: number, column: number, written: Written): CellImage => {
+  if (typeof written !== 'object') return { row, column, value: written, style: 0 };
+  const { f, spills } = written;
+  const spill = spills && {
+    startRow: row,
+    startColumn: column,
+    endRow: row + spills[0] - 1,
+    endColumn: column + spills[1] - 1,
+  };
+  return { row, column, value: 0, formula: f, style: 0, ...(spill ? { spill } : {}) };
+};
+
+const sheet = (
+  name: string,
+  rows: readonly (readonly Written[])[],
+  more: Partial<SheetImage> = {},
+): SheetImage => ({
+  name,
+  hidden: false,
+  frozenRows: 0,
+  frozenColumns: 0,
+  columnWidths: {},
+  cells: rows.flatMap((row, r) =>
+    row.flatMap((written, c) => (written === '' ? [] : [cellAt(r, c, written)])),
+  ),
+  merges: [],
+  tables: [],
+  validations: [],
+  ...more,
+});
+
+const range = (startRow: number, startColumn: number, endRow: number, endColumn: number) => ({
+  startRow,
+  startColumn,
+  endRow,
+  endColumn,
+});
+
+/** An invented small workbook: two tables, a sheet of questions, text that looks like formulas. */
+export const bookImage = (version: string): WorkbookImage => ({
+  fileName: 'quay soaps.xlsx',
+  version,
+  styles: [
+    { numberFormat: 'General', bold: false, italic: false, wrap: false },
+    { numberFormat: '0.00', bold: true, italic: false, fill: '#E8F1F4', wrap: false },
+  ],
+  names: [{ name: 'Book', sheet: 'Ask', range: range(0, 1, 0, 1) }],
+  notShown: ['2 charts on Costing'],
+  sheets: [
+    sheet(
+      'Shelf',
+      [
+        ['Material', 'Unit', 'Density g/ml', 'Max %'],
+        ['Clear base', 'g', 1, 100],
+        ['Teal mica', 'g', '', 3],
+        ['=HYPERLINK("http://example.invalid","click")', 'g', 1.5, '1.5'],
+      ],
+      {
+        frozenRows: 1,
+        columnWidths: { 0: 240 },
+        tables: [
+          {
+            name: 'Materials',
+            range: range(0, 0, 3, 3),
+            headers: ['Material', 'Unit', 'Density g/ml', 'Max %'],
+          },
+        ],
+        validations: [{ range: range(1, 1, 3, 1), choices: ['g', 'ml', 'each'] }],
+      },
+    ),
+    sheet(
+      'Ledger',
+      [
+        ['Entry', 'Reason', 'Material', 'Quantity'],
+        ['M-1', 'used', 'Clear base', -250],
+        ['', '', '', ''],
+        [],
+        [],
+        [],
+        ['Notes far below'],
+      ],
+      {
+        tables: [
+          {
+            name: 'Moves',
+            range: range(0, 0, 2, 3),
+            headers: ['Entry', 'Reason', 'Material', 'Quantity'],
+          },
+        ],
+      },
+    ),
+    sheet('Ask', [
+      ['Book', { f: '=POUR.BOOK(Materials[#All],Moves[#All])' }],
+      ['Rows', { f: '=POUR.ROWS(Book)' }],
+      ['Total', { f: '=POUR.TOTAL(Moves[Quantity])' }],
+      ['Fails', { f: '=POUR.FAIL("that name")' }, { f: '=IFERROR(POUR.FAIL(""),"caught")' }],
+      ['Nothing', { f: '=POUR.LATER()' }, { f: '=POUR.SHARE(1,0)' }],
+      ['Seen', { f: '=POUR.SEEN(Shelf!A2,,TRUE,Shelf!C3,"=x",Shelf!D4)' }],
+      ['Wrapped', { f: '=POUR.SEEN(B4)' }, { f: '=POUR.SEEN(Materials[Density g/ml])' }],
+      ['Native', { f: '=SUM(Materials[Max %])' }, { f: '=SUM(Materials[[#All],[Max %]])' }],
+      ['List', { f: '=POUR.LIST()', spills: [3, 2] }],
+    ]),
+    sheet('Back room', [['put away']], { hidden: true }),
+  ],
+});

@@ -1,0 +1,173 @@
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { createWorkshop, type OpenPage, type Workshop } from './open-page.ts';
+
+let workshop: Workshop;
+let open: OpenPage;
+
+beforeAll(async () => {
+  workshop = await createWorkshop();
+});
+afterAll(() => workshop.close());
+beforeEach(async () => {
+  open = await workshop.open();
+});
+afterEach(async () => {
+  await open.close();
+});
+
+describe('functions in cells', () => {
+  it.each([
+    ['a function asked over whole tables, through a defined name', 'B1:B2', [['book of 7'], [7]]],
+    ['a table column by its header', 'B3', [[-250]]],
+    [
+      'omitted, blank, boolean, text like a formula, text like a number',
+      'B6',
+      [['["Clear base","omitted",true,"","=x","1.5"]']],
+    ],
+    ['a column with a blank, its header holding a slash', 'C7', [['[[[1],[""],[1.5]]]']]],
+    ['native functions over structured references', 'B8:C8', [[103, 103]]],
+    [
+      'a spilled list, its text left as it is',
+      'B9:C11',
+      [
+        ['Colour', 'Tiles'],
+        ['=A1', '25%'],
+        ['', 7],
+      ],
+    ],
+  ])('answers: %s', async (_, range, expected) => {
+    expect(await open.values('Ask', range)).toEqual(expected);
+  });
+
+  it.each([
+    ['B4', '#VALUE!', 'There is no design called that name.'],
+    ['B5', '#N/A', 'Nothing to answer with yet: record a batch first.'],
+    ['C5', '#DIV/0!', 'The whole is nothing.'],
+    ['B7', '#VALUE!', 'A cell this formula asks shows #VALUE!: select that cell to read why.'],
+  ])('shows why %s is %s when the cell is selected', async (cell, code, sentence) => {
+    expect(await open.values('Ask', cell)).toEqual([[code]]);
+    await open.select('Ask', cell);
+    await open.page.getByText(`${cell} shows ${code}: ${sentence}`, { exact: true }).waitFor();
+    await open.select('Ask', 'A1');
+    await open.page.locator('#message').waitFor({ state: 'hidden' });
+  });
+
+  it('lets a formula catch a failure, without a message', async () => {
+    expect(await open.values('Ask', 'C4')).toEqual([['caught']]);
+  });
+
+  it('knows a function typed in small letters and forgets a failure once it answers', async () => {
+    await open.type('Ask', 'E1', '=pour.share(6,0)');
+    expect(await open.failures('Ask', 'E1')).toEqual(['The whole is nothing.']);
+    await open.type('Ask', 'E1', '=pour.share(6,4)');
+    expect(await open.values('Ask', 'E1')).toEqual([[1.5]]);
+    expect(await open.failures('Ask', 'E1')).toEqual([]);
+  });
+});
+
+describe('editing by hand', () => {
+  it('answers dependents again and saves cells, formulas and their results', async () => {
+    await open.type('Ledger', 'D2', '-300');
+    expect(await open.values('Ask', 'B3')).toEqual([[-300]]);
+    await open.saysSaved();
+    expect(open.server.saves).toHaveLength(1);
+    const [ledger, ask] = open.server.saves[0]?.edits ?? [];
+    expect(ledger).toEqual({
+      sheet: 'Ledger',
+      cells: [{ row: 1, column: 3, value: -300 }],
+      tables: [],
+    });
+    expect(ask?.sheet).toBe('Ask');
+    expect(ask?.cells).toContainEqual({
+      row: 2,
+      column: 1,
+      value: -300,
+      formula: '=POUR.TOTAL(Moves[Quantity])',
+    });
+    expect(ask?.cells).toContainEqual({
+      row: 8,
+      column: 1,
+      value: 'Colour',
+      formula: '=POUR.LIST()',
+      spill: [
+        ['Colour', 'Tiles'],
+        ['=A1', '25%'],
+        ['', 7],
+      ],
+    });
+  });
+
+  it('lengthens a table when one types right below it, and BOOK sees the row', async () => {
+    await open.type('Shelf', 'A5', 'Foam white');
+    expect(await open.values('Ask', 'B1')).toEqual([['book of 8']]);
+    await open.saysSaved();
+    expect(open.server.saves.at(-1)?.edits[0]?.tables).toEqual([
+      {
+        name: 'Materials',
+        range: { startRow: 0, startColumn: 0, endRow: 4, endColumn: 3 },
+        headers: ['Material', 'Unit', 'Density g/ml', 'Max %'],
+      },
+    ]);
+  });
+
+  it('keeps text that looks like a formula as text, even opened and left with Enter', async () => {
+    const text = '=HYPERLINK("http://example.invalid","click")';
+    await open.select('Shelf', 'A4');
+    await open.page.keyboard.press('F2');
+    await open.page.keyboard.press('Enter');
+    await open.type('Shelf', 'C3', '1.1');
+    expect(await open.formula('Shelf', 'A4')).toBe('');
+    expect(await open.values('Shelf', 'A4')).toEqual([[text]]);
+    await open.saysSaved();
+    for (const { edits } of open.server.saves) {
+      for (const cell of edits.flatMap(({ cells }) => cells)) {
+        if (cell.value === text) expect(cell.formula).toBeUndefined();
+      }
+    }
+  });
+
+  it('undoes by button', async () => {
+    await open.type('Ledger', 'D2', '-300');
+    await open.page.getByRole('button', { name: 'Undo' }).click();
+    await expect.poll(() => open.values('Ask', 'B3')).toEqual([[-250]]);
+  });
+
+  it('refuses what the file would lose, with a sentence', async () => {
+    await open.select('Shelf', 'A2');
+    await open.page.keyboard.press('Control+b');
+    await open.page.getByText(/changes what is in cells only/).waitFor();
+    expect(open.server.saves).toEqual([]);
+  });
+});
+
+describe('the page', () => {
+  it('says what it is, keeps to its own address and complains of nothing', async () => {
+    expect(await open.page.title()).toBe('quay soaps.xlsx – Pour Ledger');
+    for (const name of ['Workbook', 'Record and look up']) {
+      await open.page.getByLabel(name, { exact: true }).waitFor();
+    }
+    await open.page
+      .getByText('Kept in the file but not shown here: 2 charts on Costing.')
+      .waitFor();
+    await open.type('Shelf', 'C3', '1.2');
+    await open.saysSaved();
+    expect(open.complaints).toEqual([]);
+  });
+
+  it('offers the drop-down of a list and follows it', async () => {
+    await open.select('Shelf', 'B3');
+    await open.page.keyboard.press('Enter');
+    await open.page.getByText('each', { exact: true }).click();
+    await open.saysSaved();
+    expect(await open.values('Shelf', 'B3')).toEqual([['each']]);
+  });
+
+  it('hides and shows the pane by keyboard', async () => {
+    const toggle = open.page.getByRole('button', { name: 'Hide the pane' });
+    await toggle.focus();
+    await open.page.keyboard.press('Enter');
+    await open.page.getByText('The pane stands here.').waitFor({ state: 'hidden' });
+    await open.page.keyboard.press('Enter');
+    await open.page.getByText('The pane stands here.').waitFor();
+  });
+});

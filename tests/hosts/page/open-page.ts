@@ -1,0 +1,129 @@
+import { mkdtemp, rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { chromium, type Browser, type Page } from 'playwright-core';
+import type { TestHandle } from '../../../src/hosts/workbench/page/test-handle.ts';
+import type { Applied, Cell, Change, HostPort } from '../../../src/workbook/port.ts';
+import { bookImage } from './book-image.ts';
+import { buildPage } from './build-page.ts';
+import { servePage, type PageServer } from './page-server.ts';
+
+/** One browser and one build, for all tests of a file. */
+export interface Workshop {
+  open(): Promise<OpenPage>;
+  close(): Promise<void>;
+}
+
+/** A page with the test workbook open, and what it must not have done. */
+export interface OpenPage {
+  readonly page: Page;
+  readonly server: PageServer;
+  /** Console errors and warnings, page errors, refused policies and requests to elsewhere. */
+  readonly complaints: readonly string[];
+  values(sheet: string, range: string): Promise<readonly (readonly Cell[])[]>;
+  failures(sheet: string, cell: string): Promise<readonly string[]>;
+  formula(sheet: string, cell: string): Promise<string>;
+  /** Selects the cell, types on the keyboard, and waits for the formulas. */
+  type(sheet: string, cell: string, text: string): Promise<void>;
+  select(sheet: string, cell: string): Promise<void>;
+  apply(change: Change): Promise<Applied>;
+  load(): Promise<Awaited<ReturnType<HostPort['load']>>>;
+  /** Waits until the header line says so. */
+  saysSaved(words?: string): Promise<void>;
+  close(): Promise<void>;
+}
+
+const FLAGS =
+  '--no-sandbox --disable-gpu --disable-quic --no-first-run --disable-background-networking ' +
+  '--disable-component-update --disable-sync';
+
+/** Builds the page and starts the browser. */
+export async function createWorkshop(): Promise<Workshop> {
+  const folder = await mkdtemp(join(tmpdir(), 'pour-ledger-page-'));
+  await buildPage(folder);
+  const browser = await chromium.launch({
+    executablePath: '/usr/bin/chromium',
+    args: FLAGS.split(' '),
+  });
+  return {
+    open: () => openPage(browser, folder),
+    async close() {
+      await browser.close();
+      await rm(folder, { recursive: true });
+    },
+  };
+}
+
+type PaneElement = HTMLElement & { readonly port: HostPort };
+
+async function openPage(browser: Browser, folder: string): Promise<OpenPage> {
+  const server = await servePage(folder, bookImage);
+  const context = await browser.newContext({ viewport: { width: 1280, height: 800 } });
+  const page = await context.newPage();
+  const complaints = listen(page, server.address);
+  await page.goto(server.address);
+  await page.waitForFunction(() => window.pourLedgerWorkbench !== undefined);
+  const ask = <T>(run: (handle: TestHandle, args: readonly string[]) => T, args: string[]) =>
+    page.evaluate(
+      `(${run.toString()})(window.pourLedgerWorkbench, ${JSON.stringify(args)})`,
+    ) as Promise<Awaited<T>>;
+  return {
+    page,
+    server,
+    complaints,
+    values: (sheet, range) =>
+      ask((handle, [s = '', r = '']) => handle.values(s, r), [sheet, range]),
+    failures: (sheet, cell) =>
+      ask((handle, [s = '', c = '']) => handle.failures(s, c), [sheet, cell]),
+    formula: (sheet, cell) =>
+      ask((handle, [s = '', c = '']) => handle.formula(s, c), [sheet, cell]),
+    async type(sheet, cell, text) {
+      await ask(
+        (handle, [s = '', c = '']) => {
+          handle.select(s, c);
+        },
+        [sheet, cell],
+      );
+      await page.keyboard.type(text);
+      await page.keyboard.press('Enter');
+      await ask((handle) => handle.settled(), []);
+    },
+    select: (sheet, cell) =>
+      ask(
+        (handle, [s = '', c = '']) => {
+          handle.select(s, c);
+        },
+        [sheet, cell],
+      ),
+    apply: (change) =>
+      page.evaluate(
+        (wanted) => (document.querySelector('test-pane') as PaneElement).port.apply(wanted),
+        change,
+      ),
+    load: () =>
+      page.evaluate(() => (document.querySelector('test-pane') as PaneElement).port.load()),
+    async saysSaved(words = 'Saved') {
+      await page.getByText(words, { exact: true }).waitFor();
+    },
+    async close() {
+      await context.close();
+      await server.close();
+    },
+  };
+}
+
+function listen(page: Page, address: string): string[] {
+  const complaints: string[] = [];
+  page.on('console', (message) => {
+    if (['error', 'warning'].includes(message.type())) complaints.push(message.text());
+  });
+  page.on('pageerror', (error) => complaints.push(String(error.stack)));
+  page.on('request', (request) => {
+    const url = request.url();
+    if (!url.startsWith(address) && !/^(data|blob):/.test(url)) complaints.push(`request: ${url}`);
+  });
+  page.on('requestfailed', (request) => {
+    if (!request.url().endsWith('api/events')) complaints.push(`failed: ${request.url()}`);
+  });
+  return complaints;
+}

@@ -1,0 +1,102 @@
+import { readFile } from 'node:fs/promises';
+import { createServer, type IncomingMessage, type ServerResponse } from 'node:http';
+import type { AddressInfo } from 'node:net';
+import { join } from 'node:path';
+import type { SaveAnswer, SaveRequest, WorkbookImage } from '../../../src/hosts/xlsx/image.ts';
+
+/** The policy the page must live with: no eval, nothing from elsewhere, styles also inline. */
+export const POLICY =
+  "default-src 'none'; script-src 'self'; style-src 'self' 'unsafe-inline'; img-src 'self' data:; " +
+  "connect-src 'self'; font-src 'none'; form-action 'none'; frame-ancestors 'none'; base-uri 'none'";
+
+/** A server for one page test: keeps what was saved, and plays the outside world. */
+export interface PageServer {
+  readonly address: string;
+  readonly saves: readonly SaveRequest[];
+  /** Another program changes the file; the page is told, unless `silent`. */
+  changeOutside(silent?: boolean): void;
+  /** The next saves are refused with this sentence; undefined ends that. */
+  refuse(sentence: string | undefined): void;
+  close(): Promise<void>;
+}
+
+/** Serves the page's files from `folder` and the image from memory, under a path like the real one. */
+export async function servePage(
+  folder: string,
+  imageAt: (version: string) => WorkbookImage,
+): Promise<PageServer> {
+  const saves: SaveRequest[] = [];
+  const listening = new Set<ServerResponse>();
+  let version = 1;
+  let refusal: string | undefined;
+  const answer = (request: SaveRequest): SaveAnswer => {
+    if (refusal !== undefined) return { kind: 'refused', sentence: refusal };
+    if (request.baseVersion !== String(version)) {
+      return { kind: 'changed outside', version: String(version) };
+    }
+    saves.push(request);
+    version += 1;
+    return { kind: 'saved', version: String(version) };
+  };
+  const server = createServer((request, response) => {
+    const path = (request.url ?? '').replace('/token/', '');
+    response.setHeader('content-security-policy', POLICY);
+    if (path === 'api/book') json(response, imageAt(String(version)));
+    else if (path === 'api/save') {
+      void body(request).then((text) => {
+        json(response, answer(JSON.parse(text) as SaveRequest));
+      });
+    } else if (path === 'api/events') {
+      response.writeHead(200, { 'content-type': 'text/event-stream' }).write(':\n\n');
+      listening.add(response);
+    } else void file(response, folder, path === '' ? 'index.html' : path);
+  });
+  await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve));
+  const { port } = server.address() as AddressInfo;
+  return {
+    address: `http://127.0.0.1:${String(port)}/token/`,
+    saves,
+    changeOutside(silent = false) {
+      version += 1;
+      if (silent) return;
+      for (const page of listening) page.write(`data: {"version":"${String(version)}"}\n\n`);
+    },
+    refuse(sentence) {
+      refusal = sentence;
+    },
+    close: () =>
+      new Promise((resolve) => {
+        for (const page of listening) page.end();
+        server.closeAllConnections();
+        server.close(() => {
+          resolve();
+        });
+      }),
+  };
+}
+
+const TYPES: Readonly<Record<string, string>> = {
+  html: 'text/html; charset=utf-8',
+  css: 'text/css',
+  js: 'text/javascript',
+};
+
+async function file(response: ServerResponse, folder: string, name: string): Promise<void> {
+  try {
+    const bytes = await readFile(join(folder, name));
+    response.setHeader('content-type', TYPES[name.split('.').at(-1) ?? ''] ?? 'text/plain');
+    response.end(bytes);
+  } catch {
+    response.writeHead(404).end();
+  }
+}
+
+function json(response: ServerResponse, value: unknown): void {
+  response.setHeader('content-type', 'application/json').end(JSON.stringify(value));
+}
+
+async function body(request: IncomingMessage): Promise<string> {
+  let text = '';
+  for await (const chunk of request) text += String(chunk);
+  return text;
+}
