@@ -12,7 +12,7 @@ export type WorksheetFunction = (...cellArguments: unknown[]) => unknown;
 export const functions: Readonly<Record<string, WorksheetFunction>> = {
   BOOK: (...cellArguments) => book(rangesOf(cellArguments)),
   BASEPERMOLD: basePerMold,
-  TILECOUNT: tileCount,
+  TILECOUNT: (pattern, colour) => plainIfSingle(tileCount(pattern as unknown[][], colour)),
   MELTSHEET: meltSheet,
   MATERIALS: materials,
   CANMAKE: canMake,
@@ -27,3 +27,8 @@ export const functions: Readonly<Record<string, WorksheetFunction>> = {
   COSTLINES: costLines,
   AMOUNT: amount,
 };
+
+/** With a colour, TILECOUNT answers one number and not a spill of one cell. */
+function plainIfSingle(rows: readonly (readonly unknown[])[]): unknown {
+  return rows.length === 1 && rows[0]?.length === 1 ? rows[0][0] : rows;
+}

@@ -131,7 +131,7 @@ function putIn(move: Move, state: Walk, item: Item): void {
       : exact(move.value).abs().div(quantity);
   if (unitValue === undefined) state.unvalued ??= move.entry;
   state.shelf.put({
-    lot: move.lot === '' ? (move.batch === '' ? move.entry : move.batch) : move.lot,
+    lot: move.lot === '' ? madeBy(move, item) : move.lot,
     came: move.when,
     bestBefore: isMaterialLot ? sameLot.bestBefore : undefined,
     quantity,
@@ -140,6 +140,12 @@ function putIn(move: Move, state: Walk, item: Item): void {
   });
   addToPool(state, quantity, quantity.times(unitValue ?? zero));
   state.newestUnitCost = unitValue ?? state.newestUnitCost;
+}
+
+/** Soap and bars without a Lot are known by the batch that made them; material without one by no lot. */
+function madeBy(move: Move, item: Item): string {
+  if (item.kind === 'material') return '';
+  return move.batch === '' || move.reason === 'counted' ? move.entry : move.batch;
 }
 
 function takeOut(move: Move, state: Walk): void {

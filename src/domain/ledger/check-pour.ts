@@ -1,0 +1,49 @@
+import { type Exact, sum, zero } from '../kernel/exact.ts';
+import { answer, type Result, wrong } from '../kernel/result.ts';
+import type { MeltPlan } from '../recipe/melt-plan.ts';
+import { pouredMelts, type PouredMelt } from './consumption.ts';
+import type { Pour } from './pour.ts';
+
+/** What the pour took and left, once the maker's figures make sense together; else a sentence. */
+export function checkPour(pour: Pour, plan: MeltPlan): Result<readonly PouredMelt[]> {
+  const { good, seconds, minutes } = pour;
+  const counts = Object.entries({ 'Good bars': good, Seconds: seconds });
+  const notWhole = counts.find(([, count]) => !Number.isInteger(count) || count < 0);
+  if (notWhole !== undefined)
+    return wrong(`${notWhole[0]} is ${notWhole[1]}. Give a whole number, 0 or more.`);
+  if (plan.barsToStart.lt(good + seconds)) {
+    return wrong(
+      `${good} good and ${seconds} seconds are more than the ${plan.barsToStart.toString()} bars started.`,
+    );
+  }
+  if (minutes !== undefined && !(minutes >= 0))
+    return wrong(`Minutes is ${minutes}. Give 0 or more.`);
+  const figures = [...pour.weighed, ...pour.sparePieces, ...pour.leftoverG];
+  const negative = figures.find(([, figure]) => figure.lt(zero) || !figure.isFinite());
+  if (negative !== undefined)
+    return wrong(`${negative[0]} is ${negative[1].toString()}. Give 0 or more.`);
+  const melts = pouredMelts(plan, pour);
+  const gained = melts.find((melt) => outG(melt, melts).gt(inG(melt)));
+  if (gained !== undefined) {
+    const name = gained.melt.soap.name;
+    return wrong(
+      `${name}: leftover, spare tiles and blends come to ${shown(outG(gained, melts))} g, more than the ${shown(inG(gained))} g that was melted. Weigh the leftover again.`,
+    );
+  }
+  return answer(melts);
+}
+
+const shown = (g: Exact): string => g.toDecimalPlaces(1).toString();
+
+const inG = ({ consumed }: PouredMelt): Exact => sum(consumed.map(({ g }) => g));
+
+/** What of a melt is known not to be in the bars. */
+function outG({ melt, leftoverG, sparesMade }: PouredMelt, melts: readonly PouredMelt[]): Exact {
+  const sparesG = sparesMade.map(({ shape, pieces }) =>
+    pieces.times(shape.mold.fillG).div(shape.mold.cavities),
+  );
+  const blended = melts.flatMap(({ consumed }) =>
+    consumed.filter(({ soap }) => soap?.name === melt.soap.name).map(({ g }) => g),
+  );
+  return sum([leftoverG, ...sparesG, ...blended]);
+}

@@ -1,0 +1,91 @@
+import type { Item, Soap } from '../book/book.ts';
+import { itemOfLeftover, itemOfMaterial, itemOfSpare } from '../book/find.ts';
+import type { Exact } from '../kernel/exact.ts';
+import type { Melt, MeltPlan, Shaping } from '../recipe/melt-plan.ts';
+import { ADDED, lineKey, type Pour } from './pour.ts';
+
+/** One thing that went into the pour: out of stock, or out of another soap's melt. */
+export interface Consumed {
+  /** Undefined for soap of another colour of the same pour, which was never in stock. */
+  readonly item: Item | undefined;
+  readonly soap: Soap | undefined;
+  /** In the item's stock unit; g for soap. */
+  readonly quantity: Exact;
+  /** Weight added to the melt. */
+  readonly g: Exact;
+}
+
+/** What one melt of the pour really took and left. */
+export interface PouredMelt {
+  readonly melt: Melt;
+  readonly consumed: readonly Consumed[];
+  /** Spare pieces taken from stock and laid into bars. */
+  readonly sparesLaid: readonly { readonly item: Item; readonly pieces: Exact }[];
+  /** Spare pieces this pour left over. */
+  readonly sparesMade: readonly {
+    readonly item: Item;
+    readonly shape: Shaping;
+    readonly pieces: Exact;
+  }[];
+  readonly leftoverG: Exact;
+}
+
+/** Milligrams and microlitres: finer than any scale or dropper, and short enough to read in the ledger. */
+const FIGURE_DECIMALS = 3;
+const asWritten = (figure: Exact): Exact => figure.toDecimalPlaces(FIGURE_DECIMALS);
+
+/** The plan with the maker's own figures in place of the planned ones where they gave any. */
+export function pouredMelts(plan: MeltPlan, pour: Pour): PouredMelt[] {
+  return plan.melts.map((melt) => {
+    const { soap, shapes } = melt;
+    const leftover = itemOfLeftover(soap);
+    return {
+      melt,
+      consumed: [...remelted(melt, pour), ...freshlyWeighed(melt, pour)],
+      sparesLaid: shapes
+        .map((shape) => ({ item: itemOfSpare(soap, shape.mold), pieces: shape.piecesFromSpares }))
+        .filter(({ pieces }) => !pieces.isZero()),
+      sparesMade: shapes.map((shape) => {
+        const item = itemOfSpare(soap, shape.mold);
+        return {
+          item,
+          shape,
+          pieces: asWritten(pour.sparePieces.get(item.name) ?? shape.sparePieces),
+        };
+      }),
+      leftoverG: asWritten(pour.leftoverG.get(leftover.name) ?? melt.leftoverG),
+    };
+  });
+}
+
+function remelted({ soap, remeltG }: Melt, pour: Pour): Consumed[] {
+  const item = itemOfLeftover(soap);
+  const g = asWritten(pour.weighed.get(lineKey(soap.name, item.name)) ?? remeltG);
+  return g.isZero() ? [] : [{ item, soap: undefined, quantity: g, g }];
+}
+
+function freshlyWeighed({ soap, ingredients }: Melt, pour: Pour): Consumed[] {
+  return ingredients.map(({ ingredient, amount, g, quantity }) => {
+    const name = ingredient.kind === 'soap' ? ingredient.soap.name : ingredient.material.name;
+    const weighed = pour.weighed.get(lineKey(soap.name, name));
+    // What was weighed is in the line's own measure; its grams and stock units follow in proportion.
+    const factor = weighed === undefined || amount.isZero() ? undefined : weighed.div(amount);
+    return {
+      item: ingredient.kind === 'material' ? itemOfMaterial(ingredient.material) : undefined,
+      soap: ingredient.kind === 'soap' ? ingredient.soap : undefined,
+      quantity: asWritten(factor === undefined ? quantity : quantity.times(factor)),
+      g: factor === undefined ? g : g.times(factor),
+    };
+  });
+}
+
+/** Scent, paint and packaging as really used, in stock units. */
+export function addedMaterials(
+  plan: MeltPlan,
+  pour: Pour,
+): { readonly item: Item; readonly quantity: Exact }[] {
+  return plan.added.map(({ material, quantity }) => ({
+    item: itemOfMaterial(material),
+    quantity: asWritten(pour.weighed.get(lineKey(ADDED, material.name)) ?? quantity),
+  }));
+}

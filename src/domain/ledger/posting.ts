@@ -1,0 +1,67 @@
+import type { Item } from '../book/book.ts';
+import type { MoveReason } from '../book/words.ts';
+import type { Day } from '../kernel/day.ts';
+import type { Exact } from '../kernel/exact.ts';
+import type { Shortage } from './take-stock.ts';
+
+/** A line to append to the ledger. */
+export interface NewMove {
+  readonly entry: string;
+  readonly when: Day;
+  readonly reason: MoveReason;
+  readonly item: Item;
+  /** Signed, in the item's unit. */
+  readonly quantity: Exact;
+  readonly lot: string;
+  /** Signed like the quantity, in whole smallest units of the currency. */
+  readonly value: Exact;
+  readonly batch: string;
+  readonly by: string;
+  readonly note: string;
+}
+
+/** A line to append to Batches. */
+export interface NewBatch {
+  readonly batch: string;
+  readonly poured: Day;
+  readonly design: string;
+  readonly bars: Exact;
+  readonly good: number;
+  readonly seconds: number;
+  readonly minutes: Exact;
+  readonly materialCost: Exact;
+  /** Undefined where no bar came out good. */
+  readonly costPerBar: Exact | undefined;
+  readonly readyOn: Day;
+  readonly state: string;
+  readonly by: string;
+  readonly note: string;
+}
+
+/** How the stock of one item changes. */
+export interface StockChange {
+  readonly item: Item;
+  readonly before: Exact;
+  readonly after: Exact;
+}
+
+/** Everything that recording one pour writes, and what the maker should see before it is written. */
+export interface BatchPosting {
+  readonly moves: readonly NewMove[];
+  readonly batch: NewBatch;
+  readonly changes: readonly StockChange[];
+  /** Items the ledger was short of and that a count put right. */
+  readonly countedIn: readonly Shortage[];
+  /** Value of materials that ended in no bar, spare or leftover, since no bar came out good; else 0. */
+  readonly writtenOff: Exact;
+}
+
+/** Why a pour can't be posted: stock is short of these, and nobody said that the count is off. */
+export interface ShortOfStock {
+  readonly shortages: readonly Shortage[];
+}
+
+/** Ids in order: the batch's own id and a number of at least two digits. */
+export function entryId(batch: string, number: number): string {
+  return `${batch}.${String(number).padStart(2, '0')}`;
+}

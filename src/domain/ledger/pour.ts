@@ -1,0 +1,38 @@
+import type { Design } from '../book/book.ts';
+import type { Day } from '../kernel/day.ts';
+import type { Exact } from '../kernel/exact.ts';
+
+/** What the maker reports of one pour: what was planned, and what came out differently. */
+export interface Pour {
+  /** Id of the batch, made once when the form opens and kept through every retry. */
+  readonly batch: string;
+  readonly poured: Day;
+  readonly design: Design;
+  /** Good bars planned for. */
+  readonly bars: number;
+  readonly useLeftovers: boolean;
+  /** Bars that came out good. */
+  readonly good: number;
+  /** Bars not good enough for full price; they are not put in stock. */
+  readonly seconds: number;
+  /** Minutes it really took; the design's own where undefined. */
+  readonly minutes: number | undefined;
+  /** What was really weighed or counted, by `lineKey`, in the line's own measure; the plan's where absent. */
+  readonly weighed: ReadonlyMap<string, Exact>;
+  /** Spare pieces this pour left, by item name ("Teal × Small tiles"); the plan's where absent. */
+  readonly sparePieces: ReadonlyMap<string, Exact>;
+  /** Leftover soap this pour left, g, by item name ("Teal leftover"); the plan's where absent. */
+  readonly leftoverG: ReadonlyMap<string, Exact>;
+  /** Items, by name, whose count the maker says is off: what is missing is counted in first. */
+  readonly countIsOff: ReadonlySet<string>;
+  readonly by: string;
+  readonly note: string;
+}
+
+/** Names one line of the pour: an ingredient of a soap, or a material added to the bars. */
+export function lineKey(soapName: string, ingredientName: string): string {
+  return `${soapName} > ${ingredientName}`;
+}
+
+/** The soap name in `lineKey` for scent, paint and packaging, which belong to no soap. */
+export const ADDED = 'added';

@@ -1,0 +1,68 @@
+import type { Book, Move } from '../book/book.ts';
+import { batchStates } from '../book/words.ts';
+import type { Day } from '../kernel/day.ts';
+import { exact, zero } from '../kernel/exact.ts';
+import { didYouMean, nameKey } from '../kernel/names.ts';
+import { answer, type Result, wrong } from '../kernel/result.ts';
+import { live } from '../stock/reversals.ts';
+import { stockChanges } from './post-batch.ts';
+import type { NewMove, StockChange } from './posting.ts';
+
+/** Everything that taking back a batch writes. */
+export interface UndoPosting {
+  readonly batch: string;
+  /** What State of the batch's line becomes. */
+  readonly state: string;
+  readonly moves: readonly NewMove[];
+  readonly changes: readonly StockChange[];
+}
+
+/**
+ * Takes a batch back by appending, for each of its moves that still counts, one of the opposite
+ * quantity and value. Refused where it would take stock below zero, since bars or leftovers of the
+ * batch have been sold or used since.
+ */
+export function undoBatch(
+  book: Book,
+  batchId: string,
+  today: Day,
+  by: string,
+): Result<UndoPosting> {
+  const batch = book.batches.get(nameKey(batchId));
+  if (batch === undefined) {
+    const known = [...book.batches.values()].map((known) => known.batch);
+    return wrong(`Batch "${batchId}" is not in Batches.${didYouMean(batchId, known)}`);
+  }
+  const moves = live(book.moves).filter(
+    (move) => nameKey(move.batch) === nameKey(batchId) && move.reason !== 'sold',
+  );
+  if (moves.length === 0)
+    return wrong(`Batch ${batch.batch} has no moves left to take back: it is undone already.`);
+  const reversals = moves.map((move) => reversalOf(move, today, by));
+  const changes = stockChanges(book, reversals, today);
+  const below = changes.filter(({ after }) => after.isNegative());
+  if (below.length > 0) {
+    const names = below.map(
+      ({ item, after }) => `${item.name} (${after.neg().toString()} ${item.unit} gone since)`,
+    );
+    return wrong(
+      `Batch ${batch.batch} can't be undone: stock would fall below zero of ${names.join(', ')}. Take those back first.`,
+    );
+  }
+  return answer({ batch: batch.batch, state: batchStates.undone, moves: reversals, changes });
+}
+
+function reversalOf(move: Move, when: Day, by: string): NewMove {
+  return {
+    entry: `${move.entry}.R`,
+    when,
+    reason: 'reversed',
+    item: move.item,
+    quantity: exact(move.quantity).neg(),
+    lot: move.lot,
+    value: move.value === undefined ? zero : exact(move.value).neg(),
+    batch: move.batch,
+    by,
+    note: move.entry,
+  };
+}

@@ -1,0 +1,111 @@
+import type { NewBatch, NewMove, BatchPosting } from '../domain/ledger/posting.ts';
+import type { UndoPosting } from '../domain/ledger/undo-batch.ts';
+import { type Exact, toCell } from '../domain/kernel/exact.ts';
+import { answer, type Result, wrong } from '../domain/kernel/result.ts';
+import type { Append, Change, RowToWrite, TableData } from './port.ts';
+import { Findings } from './read/findings.ts';
+import { recogniseTable } from './read/recognise.ts';
+import { type TableKind, tables } from './schema.ts';
+
+/** The workbook's own names for our tables, told by their headers. */
+export type TableNames = ReadonlyMap<TableKind, TableData>;
+
+/** Finds our tables among all tables of a workbook; others are left alone. */
+export function findTables(all: readonly TableData[]): TableNames {
+  const found = new Map<TableKind, TableData>();
+  for (const table of all) {
+    const known = recogniseTable([table.headers, ...table.rows], 1, new Findings());
+    if (known !== undefined && !found.has(known.kind)) found.set(known.kind, table);
+  }
+  return found;
+}
+
+/** The change that recording a pour makes: its moves and its batch line, together or not at all. */
+export function changeForBatch(posting: BatchPosting, names: TableNames): Result<Change> {
+  const moves = appendTo('moves', 'entry', posting.moves.map(moveRow), names);
+  const batches = appendTo('batches', 'batch', [batchRow(posting.batch)], names);
+  if (!moves.ok) return moves;
+  if (!batches.ok) return batches;
+  return answer({ appends: [moves.value, batches.value], updates: [] });
+}
+
+/** The change that undoing a batch makes: its reversals, and the batch's State. */
+export function changeForUndo(posting: UndoPosting, names: TableNames): Result<Change> {
+  const moves = appendTo('moves', 'entry', posting.moves.map(moveRow), names);
+  if (!moves.ok) return moves;
+  const batches = names.get('batches');
+  const { batch, state } = tables.batches.columns;
+  const update = {
+    idColumn: batch.header,
+    id: posting.batch,
+    set: { [state.header]: posting.state },
+  };
+  const hasState = batches?.headers.some((header) => sameHeader(header, state.header)) === true;
+  return answer({
+    appends: [moves.value],
+    updates: hasState ? [{ ...update, table: batches.name }] : [],
+  });
+}
+
+function appendTo(
+  kind: TableKind,
+  idKey: string,
+  rows: readonly RowToWrite[],
+  names: TableNames,
+): Result<Append> {
+  const table = names.get(kind);
+  const spec = tables[kind];
+  if (table === undefined)
+    return wrong(`The workbook has no ${spec.name} table to write to. Add one with its headers.`);
+  const idColumn = Object.entries(spec.columns).find(([key]) => key === idKey)?.[1].header ?? '';
+  return answer({ table: table.name, idColumn, rows: rows.map((row) => knownColumns(row, table)) });
+}
+
+/** Optional columns that this workbook's table has done without are not written. */
+function knownColumns(row: RowToWrite, table: TableData): RowToWrite {
+  return Object.fromEntries(
+    Object.entries(row).filter(([header]) =>
+      table.headers.some((known) => sameHeader(known, header)),
+    ),
+  );
+}
+
+const sameHeader = (a: string, b: string): boolean =>
+  a.trim().toLowerCase() === b.trim().toLowerCase();
+
+function moveRow(move: NewMove): RowToWrite {
+  const { entry, when, reason, material, quantity, lot, value, batch, by, note } =
+    tables.moves.columns;
+  return {
+    [entry.header]: move.entry,
+    [when.header]: move.when,
+    [reason.header]: move.reason,
+    [material.header]: move.item.name,
+    [quantity.header]: toCell(move.quantity),
+    [lot.header]: move.lot,
+    [value.header]: toCell(move.value),
+    [batch.header]: move.batch,
+    [by.header]: move.by,
+    [note.header]: move.note,
+  };
+}
+
+function batchRow(line: NewBatch): RowToWrite {
+  const columns = tables.batches.columns;
+  const orBlank = (value: Exact | undefined) => (value === undefined ? '' : toCell(value));
+  return {
+    [columns.batch.header]: line.batch,
+    [columns.poured.header]: line.poured,
+    [columns.design.header]: line.design,
+    [columns.bars.header]: toCell(line.bars),
+    [columns.good.header]: line.good,
+    [columns.seconds.header]: line.seconds,
+    [columns.minutes.header]: toCell(line.minutes),
+    [columns.materialCost.header]: toCell(line.materialCost),
+    [columns.costPerBar.header]: orBlank(line.costPerBar),
+    [columns.readyOn.header]: line.readyOn,
+    [columns.state.header]: line.state,
+    [columns.by.header]: line.by,
+    [columns.note.header]: line.note,
+  };
+}
