@@ -40,7 +40,7 @@ export function cellXml(content: CellContent, manner: CellManner): string {
   if (stored.length > MAX_FORMULA)
     throw bad(content, `a formula longer than ${MAX_FORMULA} characters`);
   const { attributes, cellAttributes } = formulaAttributes(content, manner, stored);
-  const { type, body } = result(content, p);
+  const { type, body } = resultXml(content, p);
   return `<${p}c ${place}${type}${cellAttributes}><${p}f${attributes}>${escapeXml(stored)}</${p}f>${body}</${p}c>`;
 }
 
@@ -64,14 +64,14 @@ function formulaAttributes(content: CellContent, manner: CellManner, stored: str
 
 function plainValue(content: CellContent, { prefix: p, computed }: CellManner) {
   const { value } = content;
-  if (typeof value !== 'string') return result(content, p);
-  if (computed && errorText(value)) return result(content, p);
+  if (typeof value !== 'string') return resultXml(content, p);
+  if (computed && errorText(value)) return resultXml(content, p);
   checkText(content, value);
   return { type: ' t="inlineStr"', body: `<${p}is>${textElement(`${p}t`, value)}</${p}is>` };
 }
 
 /** A formula's cached result. */
-function result(content: CellContent, p: string): { type: string; body: string } {
+export function resultXml(content: CellContent, p: string): { type: string; body: string } {
   const { value } = content;
   if (typeof value === 'boolean')
     return { type: ' t="b"', body: `<${p}v>${value ? 1 : 0}</${p}v>` };

@@ -7,6 +7,9 @@ import { walkXml, type Attributes } from './xml-walk.ts';
 export interface StoredFormula {
   readonly text: string;
   readonly attributes: Attributes;
+  /** Where the `<f>` stands in the sheet's text. */
+  readonly start: number;
+  readonly end: number;
 }
 
 /** One `<c>` as stored, with its place in the sheet's text. */
@@ -49,7 +52,7 @@ export function walkSheet(part: string, source: string, visitor: SheetVisitor): 
   let [lastRow, lastColumn, inData, inPhonetic, cells] = [-1, -1, false, false, 0];
   let capture: Capture;
   let value: string | undefined;
-  let formula: { text: string; attributes: Attributes } | undefined;
+  let formula: { text: string; attributes: Attributes; start: number; end: number } | undefined;
 
   const openCell = (attributes: Attributes, start: number) => {
     cells += 1;
@@ -78,7 +81,7 @@ export function walkSheet(part: string, source: string, visitor: SheetVisitor): 
       } else if (name === 't') capture = inPhonetic ? undefined : 'value';
       else if (name === 'rPh') inPhonetic = true;
       else if (name === 'f') {
-        formula = { text: '', attributes };
+        formula = { text: '', attributes, start, end };
         capture = 'formula';
       }
     },
@@ -94,6 +97,7 @@ export function walkSheet(part: string, source: string, visitor: SheetVisitor): 
         return;
       }
       if (name === 'v' || name === 't' || name === 'f') capture = undefined;
+      if (name === 'f' && formula) formula.end = end;
       if (name === 'rPh') inPhonetic = false;
       if (name === 'row' && row) visitor.row?.({ ...row, closeStart: start, end });
       if (name === 'c' && row && cell) {
