@@ -1,0 +1,91 @@
+import { basename } from 'node:path';
+import type { SaveAnswer, SaveRequest, SheetEdits } from '../../xlsx/image.ts';
+import { patchWorkbook } from '../../xlsx/patch.ts';
+import { readWorkbook, type WorkbookRead } from '../../xlsx/read.ts';
+import type { Refused } from '../../xlsx/refusal.ts';
+import { missingEdit } from '../../xlsx/verify.ts';
+import { versionOf } from '../../xlsx/version.ts';
+import { fileSentence } from './file-sentence.ts';
+import { nodeFileSteps, type FileSteps } from './file-steps.ts';
+import { replaceFile } from './replace-file.ts';
+
+/** One workbook file: read, saved and watched, one thing at a time. */
+export interface FileStore {
+  read(): Promise<WorkbookRead | Refused>;
+  save(request: SaveRequest): Promise<SaveAnswer>;
+  /** The file's version if it was changed by someone else since we last read, saved or asked. */
+  changedOutside(): Promise<string | undefined>;
+  /** Resolves when nothing is under way. */
+  idle(): Promise<void>;
+}
+
+/** Opens a store on a file; `steps` are the file system's. */
+export function fileStore(path: string, steps: FileSteps = nodeFileSteps): FileStore {
+  let known: string | undefined;
+  let last: Promise<unknown> = Promise.resolve();
+  const inTurn = <T>(work: () => Promise<T>): Promise<T> => {
+    const next = last.then(work);
+    last = next.catch(() => undefined);
+    return next;
+  };
+
+  const read = async (): Promise<WorkbookRead | Refused> => {
+    try {
+      const answer = readWorkbook(await steps.read(path), basename(path));
+      if (answer.kind === 'read') known = answer.workbook.version;
+      return answer;
+    } catch (error) {
+      return { kind: 'refused', sentence: fileSentence(error, path) };
+    }
+  };
+
+  const save = async (request: SaveRequest): Promise<SaveAnswer> => {
+    try {
+      const current = await steps.read(path);
+      const version = versionOf(current);
+      if (version !== request.baseVersion) return { kind: 'changed outside', version };
+      const next = prepared(current, request.edits);
+      if (!(next instanceof Uint8Array)) return next;
+      const saved = versionOf(next);
+      const replaced = await replaceFile(steps, path, current, next);
+      if (replaced.kind === 'changed outside') return replaced;
+      known = saved;
+      return { kind: 'saved', version: saved };
+    } catch (error) {
+      return { kind: 'refused', sentence: fileSentence(error, path) };
+    }
+  };
+
+  const changedOutside = async (): Promise<string | undefined> => {
+    const bytes = await steps.read(path).catch(() => undefined);
+    // Gone or half replaced: whoever writes it will finish, and the next look will see it.
+    if (bytes === undefined) return undefined;
+    const version = versionOf(bytes);
+    const changed = known !== undefined && version !== known;
+    known = version;
+    return changed ? version : undefined;
+  };
+
+  return {
+    read: () => inTurn(read),
+    save: (request) => inTurn(() => save(request)),
+    changedOutside: () => inTurn(changedOutside),
+    idle: async () => {
+      await last;
+    },
+  };
+}
+
+/** The patched bytes, read back and compared with what was asked. */
+function prepared(current: Uint8Array, edits: readonly SheetEdits[]): Uint8Array | Refused {
+  const patched = patchWorkbook(current, edits);
+  if (patched.kind === 'refused') return patched;
+  const readBack = readWorkbook(patched.bytes, '');
+  const wrong =
+    readBack.kind === 'refused' ? readBack.sentence : missingEdit(readBack.workbook, edits);
+  if (wrong === undefined) return patched.bytes;
+  return {
+    kind: 'refused',
+    sentence: `Nothing was saved: on checking the new file, ${wrong}. Your file is as it was.`,
+  };
+}

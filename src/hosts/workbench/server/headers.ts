@@ -1,0 +1,23 @@
+/** What the page may load and do: only what this server gives it. */
+const policy = [
+  "default-src 'none'",
+  "script-src 'self'",
+  "connect-src 'self'",
+  "img-src 'self' data: blob:",
+  "font-src 'self' data:",
+  "style-src 'self' 'unsafe-inline'",
+  "worker-src 'self' blob:",
+  "base-uri 'none'",
+  "form-action 'none'",
+  "frame-ancestors 'none'",
+].join('; ');
+
+/** Headers of every answer. */
+export const safetyHeaders: Readonly<Record<string, string>> = {
+  'Content-Security-Policy': policy,
+  'X-Content-Type-Options': 'nosniff',
+  'Referrer-Policy': 'no-referrer',
+  'Cache-Control': 'no-store',
+  'Cross-Origin-Opener-Policy': 'same-origin',
+  'Cross-Origin-Resource-Policy': 'same-origin',
+};

@@ -1,0 +1,34 @@
+/** `node dist/workbench/server.js [path/to/book.xlsx] [--port N] [--fresh]` */
+import { realpathSync } from 'node:fs';
+import { homedir } from 'node:os';
+import { dirname, join } from 'node:path';
+import { parseArguments } from './arguments.ts';
+import { startWorkbench } from './start.ts';
+import { workingCopy, workingFolder } from './working-copy.ts';
+
+async function main(): Promise<void> {
+  const asked = parseArguments(process.argv.slice(2));
+  if (asked.kind === 'refused') return fail(asked.sentence);
+  // The bundle knows its place only by how it was started.
+  const here = dirname(realpathSync(process.argv[1] ?? ''));
+  const folder = workingFolder(process.env['XDG_DATA_HOME'], homedir());
+  const starter = join(here, '..', 'pour-ledger.xlsx');
+  const file = asked.file ?? (await workingCopy(starter, folder, asked.fresh));
+  const started = await startWorkbench(file, join(here, 'page'), asked.port);
+  if ('kind' in started) return fail(started.sentence);
+  console.log(`Pour Ledger shows ${file} at ${started.address}`);
+  for (const signal of ['SIGINT', 'SIGTERM'] as const) {
+    process.once(signal, () => {
+      void started.close().then(() => process.exit(0));
+    });
+  }
+}
+
+function fail(sentence: string): void {
+  console.error(sentence);
+  process.exitCode = 1;
+}
+
+main().catch((error: unknown) => {
+  fail(`The workbench could not start: ${error instanceof Error ? error.message : String(error)}`);
+});

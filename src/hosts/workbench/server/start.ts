@@ -1,0 +1,47 @@
+import { randomBytes } from 'node:crypto';
+import { realpath } from 'node:fs/promises';
+import { fileStore } from './file-store.ts';
+import { listen } from './listen.ts';
+import { listeners } from './listeners.ts';
+import { watchFile } from './watch-file.ts';
+import { workbenchServer } from './workbench-server.ts';
+
+export interface Workbench {
+  readonly address: string;
+  /** Lets a save under way finish, then stops. */
+  close(): Promise<void>;
+}
+
+export type Started = Workbench | { readonly kind: 'refused'; readonly sentence: string };
+
+/** Opens a workbook file in a workbench on this machine. Refuses a file that cannot be opened. */
+export async function startWorkbench(
+  file: string,
+  pageRoot: string,
+  port: number | undefined,
+): Promise<Started> {
+  // Saving renames a file into place, so a link must first lead to the file it means.
+  const path = await realpath(file).catch(() => file);
+  const store = fileStore(path);
+  const first = await store.read();
+  if (first.kind === 'refused') return first;
+  const token = randomBytes(24).toString('base64url');
+  const pages = listeners();
+  const server = workbenchServer({ store, listeners: pages, pageRoot, token });
+  const listening = await listen(server, port);
+  const stop = watchFile(path, () => {
+    void store.changedOutside().then((version) => {
+      if (version !== undefined) pages.tell({ kind: 'changed outside', version });
+    });
+  });
+  return {
+    address: `http://127.0.0.1:${listening}/${token}/`,
+    async close() {
+      stop();
+      pages.close();
+      await store.idle();
+      server.closeAllConnections();
+      await new Promise((resolve) => server.close(resolve));
+    },
+  };
+}

@@ -1,0 +1,109 @@
+import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
+import type { SaveAnswer } from '../../xlsx/image.ts';
+import type { FileStore } from './file-store.ts';
+import { safetyHeaders } from './headers.ts';
+import type { Listeners } from './listeners.ts';
+import { pageFile } from './page-files.ts';
+import { readBody } from './read-body.ts';
+import { route, type RequestFacts } from './route.ts';
+import { parseSaveRequest } from './save-request.ts';
+
+export interface WorkbenchParts {
+  readonly store: FileStore;
+  readonly listeners: Listeners;
+  /** The folder of the built page. */
+  readonly pageRoot: string;
+  readonly token: string;
+}
+
+/** The workbench's server, not yet listening. */
+export function workbenchServer(parts: WorkbenchParts): Server {
+  const server = createServer((request, response) => {
+    const address = server.address();
+    const port = typeof address === 'object' && address ? address.port : 0;
+    answer(parts, port, request, response).catch((error: unknown) => {
+      console.error(error);
+      if (!response.headersSent) send(response, 500, 'text/plain', 'Something went wrong here.');
+      else response.destroy();
+    });
+  });
+  return server;
+}
+
+async function answer(
+  parts: WorkbenchParts,
+  port: number,
+  request: IncomingMessage,
+  response: ServerResponse,
+): Promise<void> {
+  const to = route(factsOf(request), { port, token: parts.token });
+  switch (to.kind) {
+    case 'denied':
+      send(response, to.status, 'text/plain; charset=utf-8', to.sentence);
+      return;
+    case 'file': {
+      const file = await pageFile(parts.pageRoot, to.path);
+      if (file) send(response, 200, file.type, file.bytes);
+      else send(response, 404, 'text/plain; charset=utf-8', 'Nothing is here.');
+      return;
+    }
+    case 'book': {
+      const read = await parts.store.read();
+      if (read.kind === 'read') sendJson(response, 200, read.workbook);
+      else sendJson(response, 422, read);
+      return;
+    }
+    case 'events':
+      response.writeHead(200, { ...safetyHeaders, 'Content-Type': 'text/event-stream' });
+      parts.listeners.add(response);
+      return;
+    case 'save':
+      await save(parts, request, response);
+  }
+}
+
+async function save(
+  { store }: WorkbenchParts,
+  request: IncomingMessage,
+  response: ServerResponse,
+): Promise<void> {
+  const body = await readBody(request);
+  if (body === undefined) {
+    response.setHeader('Connection', 'close');
+    sendJson(response, 413, refusal('This is more than one save can take.'));
+    return;
+  }
+  const asked = parseSaveRequest(body);
+  if (asked === undefined) sendJson(response, 400, refusal('This is not a request to save.'));
+  else sendJson(response, 200, await store.save(asked));
+}
+
+function refusal(sentence: string): SaveAnswer {
+  return { kind: 'refused', sentence };
+}
+
+function factsOf({ method, url, headers }: IncomingMessage): RequestFacts {
+  const site = headers['sec-fetch-site'];
+  return {
+    method: method ?? '',
+    url: url ?? '',
+    host: headers.host,
+    origin: headers.origin,
+    contentType: headers['content-type'],
+    fetchSite: Array.isArray(site) ? site.join() : site,
+  };
+}
+
+function sendJson(response: ServerResponse, status: number, value: unknown): void {
+  send(response, status, 'application/json; charset=utf-8', JSON.stringify(value));
+}
+
+function send(
+  response: ServerResponse,
+  status: number,
+  type: string,
+  content: string | Uint8Array,
+): void {
+  response.writeHead(status, { ...safetyHeaders, 'Content-Type': type });
+  response.end(content);
+}

@@ -1,0 +1,32 @@
+import { copyFile, constants, mkdir, rename } from 'node:fs/promises';
+import { existsSync } from 'node:fs';
+import { join } from 'node:path';
+
+/**
+ * The maker's own copy of the starter workbook in `folder`, made on first use and kept from then on.
+ * `fresh` begins a new one; the old one stays beside it under another name, since it may be a ledger.
+ */
+export async function workingCopy(
+  starter: string,
+  folder: string,
+  fresh: boolean,
+): Promise<string> {
+  await mkdir(folder, { recursive: true });
+  const copy = join(folder, 'pour-ledger.xlsx');
+  if (fresh && existsSync(copy)) await rename(copy, freeName(folder));
+  // Never over a standing copy, even if another run makes it at this moment.
+  if (!existsSync(copy)) await copyFile(starter, copy, constants.COPYFILE_EXCL);
+  return copy;
+}
+
+/** Where working copies live: the system's data folder where it names one, else the home folder. */
+export function workingFolder(dataHome: string | undefined, home: string): string {
+  return dataHome ? join(dataHome, 'pour-ledger') : join(home, '.pour-ledger');
+}
+
+function freeName(folder: string): string {
+  let number = 1;
+  const name = () => join(folder, `pour-ledger.old-${number}.xlsx`);
+  while (existsSync(name())) number += 1;
+  return name();
+}

@@ -1,0 +1,58 @@
+import { cellName } from './address.ts';
+import type { CellEdit, CellImage, SheetEdits, WorkbookImage } from './image.ts';
+
+/**
+ * Reads a saved workbook's image against the edits it should hold. Answers the first difference as
+ * a sentence, or undefined when every edit is there.
+ */
+export function missingEdit(
+  workbook: WorkbookImage,
+  edits: readonly SheetEdits[],
+): string | undefined {
+  for (const { sheet: name, cells, tables } of edits) {
+    const sheet = workbook.sheets.find((each) => each.name === name);
+    if (!sheet) return `the sheet "${name}" is missing`;
+    const held = new Map(sheet.cells.map((cell) => [cellName(cell.row, cell.column), cell]));
+    const last = new Map(cells.map((edit) => [cellName(edit.row, edit.column), edit]));
+    for (const [cell, edit] of last) {
+      if (!holds(held.get(cell), edit) && !spilledOver(edits, name, edit)) {
+        return `${name}!${cell} does not hold what was entered`;
+      }
+    }
+    for (const table of tables) {
+      const found = sheet.tables.find(
+        (each) => each.name.toLowerCase() === table.name.toLowerCase(),
+      );
+      if (found?.range.endRow !== table.range.endRow) {
+        return `the table "${table.name}" does not end where it should`;
+      }
+    }
+  }
+  return undefined;
+}
+
+function holds(cell: CellImage | undefined, edit: CellEdit): boolean {
+  if (edit.formula === undefined)
+    return cell?.formula === undefined && same(cell?.value ?? '', edit.value);
+  // A formula may come back in another spelling (letter case of functions); that it is one is the point.
+  return cell?.formula !== undefined && (same(cell.value, edit.value) || isError(cell.value));
+}
+
+function same(a: unknown, b: unknown): boolean {
+  // -0 is stored as 0.
+  return a === b;
+}
+
+function isError(value: unknown): boolean {
+  return typeof value === 'string' && value.startsWith('#');
+}
+
+function spilledOver(edits: readonly SheetEdits[], sheet: string, edit: CellEdit): boolean {
+  return edits
+    .filter((each) => each.sheet === sheet)
+    .flatMap((each) => each.cells)
+    .some(({ row, column, spill }) => {
+      const line = spill?.[edit.row - row];
+      return line !== undefined && edit.column >= column && edit.column < column + line.length;
+    });
+}
