@@ -156,10 +156,26 @@ describe('the page', () => {
 
   it('offers the drop-down of a list and follows it', async () => {
     await open.select('Shelf', 'B3');
-    await open.page.keyboard.press('Enter');
+    const box = await open.page.locator('[id^=univer-sheet-main-canvas]').boundingBox();
+    // Row headers 46 px wide, column A 240 px, B 88 px; column headers 20 px high, rows 24 px.
+    await open.page.mouse.click((box?.x ?? 0) + 46 + 240 + 88 - 11, (box?.y ?? 0) + 20 + 60);
     await open.page.getByText('each', { exact: true }).click();
+    await expect.poll(() => open.values('Shelf', 'B3')).toEqual([['each']]);
     await open.saysSaved();
-    expect(await open.values('Shelf', 'B3')).toEqual([['each']]);
+  });
+
+  it('leaves the keyboard to the pane while one types there', async () => {
+    await open.select('Ledger', 'D2');
+    const note = open.page.getByLabel('Note');
+    await note.click();
+    await open.page.keyboard.type('12 bars=');
+    await open.page.keyboard.press('Backspace');
+    await open.page.keyboard.press('Delete');
+    await open.page.keyboard.press('ArrowLeft');
+    await open.page.keyboard.press('Enter');
+    expect(await note.inputValue()).toBe('12 bars');
+    expect(await open.values('Ledger', 'D1:D3')).toEqual([['Quantity'], [-250], ['']]);
+    expect(open.server.saves).toEqual([]);
   });
 
   it('hides and shows the pane by keyboard', async () => {

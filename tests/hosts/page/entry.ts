@@ -42,6 +42,6 @@ const functions = {
 await openWorkbench(functions, (port) => {
   const pane = document.createElement('test-pane') as HTMLElement & { port: HostPort };
   pane.port = port;
-  pane.textContent = 'The pane stands here.';
+  pane.innerHTML = '<p>The pane stands here.</p><label>Note <input /></label>';
   return pane;
 });

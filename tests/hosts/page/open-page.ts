@@ -10,14 +10,23 @@ import { servePage, type PageServer } from './page-server.ts';
 
 /** One browser and one build, for all tests of a file. */
 export interface Workshop {
+  /** The folder of the built page, for another server. */
+  readonly folder: string;
+  /** Opens the page on the test's own server. */
   open(): Promise<OpenPage>;
+  /** Opens the page wherever it is served. */
+  openAt(address: string): Promise<PageTools>;
   close(): Promise<void>;
 }
 
-/** A page with the test workbook open, and what it must not have done. */
-export interface OpenPage {
-  readonly page: Page;
+/** A page of the test's own server. */
+export interface OpenPage extends PageTools {
   readonly server: PageServer;
+}
+
+/** A page with a workbook open, and what it must not have done. */
+export interface PageTools {
+  readonly page: Page;
   /** Console errors and warnings, page errors, refused policies and requests to elsewhere. */
   readonly complaints: readonly string[];
   values(sheet: string, range: string): Promise<readonly (readonly Cell[])[]>;
@@ -46,7 +55,17 @@ export async function createWorkshop(): Promise<Workshop> {
     args: FLAGS.split(' '),
   });
   return {
-    open: () => openPage(browser, folder),
+    folder,
+    async open() {
+      const server = await servePage(folder, bookImage);
+      const tools = await openAt(browser, server.address);
+      const close = async () => {
+        await tools.close();
+        await server.close();
+      };
+      return { ...tools, server, close };
+    },
+    openAt: (address) => openAt(browser, address),
     async close() {
       await browser.close();
       await rm(folder, { recursive: true });
@@ -56,12 +75,11 @@ export async function createWorkshop(): Promise<Workshop> {
 
 type PaneElement = HTMLElement & { readonly port: HostPort };
 
-async function openPage(browser: Browser, folder: string): Promise<OpenPage> {
-  const server = await servePage(folder, bookImage);
+async function openAt(browser: Browser, address: string): Promise<PageTools> {
   const context = await browser.newContext({ viewport: { width: 1280, height: 800 } });
   const page = await context.newPage();
-  const complaints = listen(page, server.address);
-  await page.goto(server.address);
+  const complaints = listen(page, address);
+  await page.goto(address);
   await page.waitForFunction(() => window.pourLedgerWorkbench !== undefined);
   const ask = <T>(run: (handle: TestHandle, args: readonly string[]) => T, args: string[]) =>
     page.evaluate(
@@ -69,7 +87,6 @@ async function openPage(browser: Browser, folder: string): Promise<OpenPage> {
     ) as Promise<Awaited<T>>;
   return {
     page,
-    server,
     complaints,
     values: (sheet, range) =>
       ask((handle, [s = '', r = '']) => handle.values(s, r), [sheet, range]),
@@ -105,10 +122,7 @@ async function openPage(browser: Browser, folder: string): Promise<OpenPage> {
     async saysSaved(words = 'Saved') {
       await page.getByText(words, { exact: true }).waitFor();
     },
-    async close() {
-      await context.close();
-      await server.close();
-    },
+    close: () => context.close(),
   };
 }
 

@@ -59,7 +59,8 @@ export async function servePage(
     changeOutside(silent = false) {
       version += 1;
       if (silent) return;
-      for (const page of listening) page.write(`data: {"version":"${String(version)}"}\n\n`);
+      for (const page of listening)
+        page.write(`data: {"kind":"changed outside","version":"${String(version)}"}\n\n`);
     },
     refuse(sentence) {
       refusal = sentence;

@@ -1,5 +1,5 @@
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
-import type { Change, RowToWrite } from '../../../src/workbook/port.ts';
+import type { Change, HostPort, RowToWrite } from '../../../src/workbook/port.ts';
 import { createWorkshop, type OpenPage, type Workshop } from './open-page.ts';
 
 let workshop: Workshop;
@@ -135,9 +135,7 @@ it('says why it could not save, and saves when asked again', async () => {
 
 it('tells of edits inside tables only, and remembers by workbook', async () => {
   const told = await open.page.evaluate(async () => {
-    const { port } = document.querySelector('test-pane') as unknown as {
-      port: import('../../../src/workbook/port.ts').HostPort;
-    };
+    const { port } = document.querySelector('test-pane') as unknown as { port: HostPort };
     let count = 0;
     const stop = port.onChange(() => (count += 1));
     await port.apply({

@@ -57,10 +57,11 @@ function planAppend(table: PlanTable, append: Append): Appended {
     const id = idOf(table, append.idColumn, cells.get(idColumn));
     const standing = table.rows.filter((there) => sameText(there[idColumn], id));
     if (standing.length > 0) checkSame(table, append.idColumn, id, standing, cells);
-    else if (seen.has(id)) checkSameRow(table, append.idColumn, id, seen.get(id), row);
+    else if (seen.has(normal(id)))
+      checkSameRow(table, append.idColumn, id, seen.get(normal(id)), row);
     else {
       const at = firstFree + seen.size;
-      seen.set(id, row);
+      seen.set(normal(id), row);
       for (const [column, value] of cells) {
         if (value !== '') writes.push({ table: table.name, row: at, column, value });
       }
@@ -116,7 +117,7 @@ function cellsOf(table: PlanTable, row: RowToWrite): Map<number, Cell> {
 }
 
 function idOf(table: PlanTable, header: string, value: Cell | undefined): string {
-  const id = normal(value);
+  const id = String(value ?? '').trim();
   if (id === '') throw new Refusal(`${table.name}: a row to add has no ${header}.`);
   return id;
 }
@@ -130,7 +131,7 @@ function checkSame(
 ): void {
   for (const [column, value] of cells) {
     const there = standing[0]?.[column] ?? '';
-    if (sameCell(there, value)) continue;
+    if (column === columnOf(table, idColumn) || sameCell(there, value)) continue;
     throw new Refusal(
       `${table.name}, ${idColumn} ${id} is there already with another ${headerAt(table, column)}: ` +
         `${String(there)}, not ${String(value)}. Nothing was written.`,

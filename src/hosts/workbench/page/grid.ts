@@ -50,8 +50,6 @@ export interface Grid {
   formulas(): readonly Place[];
   /** Whether all cells of the range are blank. */
   isBlank(sheetId: string, range: RangeImage): boolean;
-  /** The last row of the sheet that holds anything, -1 when none does. */
-  lastRow(sheetId: string): number;
   /** Writes plain values, never formulas, outside the undo history. Returns how to put all back. */
   write(cells: readonly CellWrite[]): () => void;
   /** Calls back with the cells that change, by whoever's hand; formula results are not reported. */
@@ -119,7 +117,6 @@ export function createGrid(injector: Injector): Grid {
       rowsOf(range, (row, column) => ({ sheetId, row, column }))
         .flat()
         .every((place) => valueAt(place) === '' && formulaAt(place) === undefined),
-    lastRow: (sheetId) => sheetOf(sheetId).getCellMatrix().getDataRange().endRow,
     write(cells) {
       growSheets(cells);
       const before = cells.map((place) => ({ ...place, cell: wholeCell(raw(place)) }));

@@ -81,7 +81,9 @@ function showSaving(saver: Saver): void {
     download('my-cells.txt', textOfEdits(saver.unsaved()));
   });
   const warn = (event: BeforeUnloadEvent) => {
-    if (saver.state.kind !== 'saved') event.preventDefault();
+    const { state } = saver;
+    const isLost = state.kind === 'changed outside' ? state.hasUnsaved : state.kind !== 'saved';
+    if (isLost) event.preventDefault();
   };
   window.addEventListener('beforeunload', warn);
   // Leaving the window is a good moment: do not wait for the pause after typing.

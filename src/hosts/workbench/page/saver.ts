@@ -62,7 +62,10 @@ export function createSaver(
     clearTimeout(timer);
     await grid.settled();
     if (state.kind === 'changed outside') return { kind: 'changed outside', version };
-    if (!changes.isWaiting) return { kind: 'saved', version };
+    if (!changes.isWaiting) {
+      become({ kind: 'saved' });
+      return { kind: 'saved', version };
+    }
     become({ kind: 'saving' });
     const taken = changes.take();
     const answer = await server.save({ baseVersion: version, edits: taken.edits });

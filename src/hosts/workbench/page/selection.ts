@@ -1,5 +1,9 @@
 import { ICommandService, type FUniver, type Injector } from '@univerjs/presets';
-import { SetFormulaCalculationResultMutation } from '@univerjs/preset-sheets-core';
+import {
+  SetFormulaCalculationResultMutation,
+  SetSelectionsOperation,
+  SetWorksheetActiveOperation,
+} from '@univerjs/preset-sheets-core';
 import type { Failures } from './failures.ts';
 import type { Grid } from './grid.ts';
 import { messageOf } from './message-line.ts';
@@ -29,9 +33,8 @@ export function followSelection(
     last = now;
     say(message);
   };
-  api.addEvent(api.Event.SelectionChanged, update);
-  api.addEvent(api.Event.ActiveSheetChanged, update);
   injector.get(ICommandService).onCommandExecuted(({ id }) => {
+    if (id === SetSelectionsOperation.id || id === SetWorksheetActiveOperation.id) update();
     if (id === SetFormulaCalculationResultMutation.id) void grid.settled().then(update);
   });
 }

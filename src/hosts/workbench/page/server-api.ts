@@ -36,25 +36,20 @@ export function createServerApi(): ServerApi {
       }
     },
     onOutsideChange(listener) {
-      const events = new EventSource('api/events');
-      const hear = (event: MessageEvent<string>) => {
-        listener(versionIn(event.data));
-      };
-      events.addEventListener('message', hear);
-      events.addEventListener('changed', hear as (event: Event) => void);
+      new EventSource('api/events').addEventListener(
+        'message',
+        ({ data }: MessageEvent<string>) => {
+          listener((JSON.parse(data) as { readonly version: string }).version);
+        },
+      );
     },
   };
 }
 
-const sentenceOf = async (response: Response): Promise<string> =>
-  (await response.text()).slice(0, 500) || `The workbench answered ${String(response.status)}.`;
-
-function versionIn(data: string): string {
-  try {
-    const said: unknown = JSON.parse(data);
-    if (typeof said === 'object' && said !== null && 'version' in said) return String(said.version);
-  } catch {
-    // Not JSON: the data is the version itself.
-  }
-  return data;
+/** The server's own sentence, which it gives as JSON or as plain text. */
+async function sentenceOf(response: Response): Promise<string> {
+  const text = await response.text();
+  const isJson = response.headers.get('content-type')?.includes('json') ?? false;
+  if (isJson) return (JSON.parse(text) as { readonly sentence: string }).sentence;
+  return text || `The workbench answered ${String(response.status)}.`;
 }
