@@ -45,7 +45,7 @@ export function addMetadata(
       appended(
         now(links),
         'Relationship',
-        `Id="${id}" Type="${OFFICE_LINKS}/sheetMetadata" Target="/${part}"`,
+        `Id="${id}" Type="${OFFICE_LINKS}/sheetMetadata" Target="metadata.xml"`,
       ),
     ],
   ]);

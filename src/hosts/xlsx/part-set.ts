@@ -35,8 +35,8 @@ export function partSet(): PartSet {
       const standing = links.get(from) ?? [];
       const id = `rId${standing.length + 1}`;
       const type = kind === 'coreProperties' ? CORE_LINK : `${OFFICE_LINKS}/${kind}`;
-      const target = from === '' ? to : `/${to}`;
-      standing.push(`<Relationship Id="${id}" Type="${type}" Target="${escapeXml(target)}"/>`);
+      const target = escapeXml(relativeTo(from, to));
+      standing.push(`<Relationship Id="${id}" Type="${type}" Target="${target}"/>`);
       links.set(from, standing);
       return id;
     },
@@ -51,6 +51,14 @@ export function partSet(): PartSet {
       ...parts.map(({ name, xml }) => [name, xml] as const),
     ],
   };
+}
+
+/** A part's name seen from another's folder; some readers do not understand absolute names. */
+function relativeTo(from: string, to: string): string {
+  const [here, there] = [from.split('/').slice(0, -1), to.split('/')];
+  let common = 0;
+  while (common < here.length && here[common] === there[common]) common += 1;
+  return [...here.slice(common).map(() => '..'), ...there.slice(common)].join('/');
 }
 
 function contentTypesXml(parts: readonly { name: string; kind: PartKind }[]): string {
