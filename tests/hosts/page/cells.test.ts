@@ -100,6 +100,10 @@ describe('editing by hand', () => {
   it('lengthens a table when one types right below it, and BOOK sees the row', async () => {
     await open.type('Shelf', 'A5', 'Foam white');
     expect(await open.values('Ask', 'B1')).toEqual([['book of 8']]);
+    // Once more: the engine must not fall back to the table as it was first parsed.
+    await open.type('Shelf', 'D5', '50');
+    expect(await open.values('Ask', 'B1')).toEqual([['book of 8']]);
+    expect(await open.values('Ask', 'B8:C8')).toEqual([[153, 153]]);
     await open.saysSaved();
     expect(open.server.saves.at(-1)?.edits[0]?.tables).toEqual([
       {

@@ -47,6 +47,8 @@ describe('apply', () => {
     expect(ledger?.cells).toContainEqual({ row: 3, column: 2, value: '=HYPERLINK("x")' });
     const ask = save?.edits.find(({ sheet }) => sheet === 'Ask');
     expect(ask?.cells.find(({ row, column }) => row === 2 && column === 1)?.value).toBe(-284);
+    await open.type('Ledger', 'D4', '16');
+    expect(await open.values('Ask', 'B1:B3')).toEqual([['book of 8'], [8], [-274]]);
   });
 
   it('keeps text as the very text', async () => {
@@ -85,6 +87,12 @@ describe('apply', () => {
     expect(answer).toEqual({ kind: 'refused', sentence: 'The disk is full.' });
     expect(await open.load()).toEqual(before);
     await expect.poll(() => open.values('Ask', 'B1:B3')).toEqual([['book of 7'], [7], [-250]]);
+    open.server.refuse(undefined);
+    expect(await open.apply(moves(used('M-2', -40)))).toEqual({ kind: 'applied' });
+    expect(await open.values('Ask', 'B1:B3')).toEqual([['book of 7'], [7], [-290]]);
+    expect(open.server.saves.flatMap(({ edits }) => edits.flatMap(({ tables }) => tables))).toEqual(
+      [],
+    );
   });
 });
 

@@ -1,5 +1,5 @@
 import { ICommandService, type Injector } from '@univerjs/presets';
-import { SetSuperTableMutation } from '@univerjs/preset-sheets-core';
+import { IFunctionService, SetSuperTableMutation } from '@univerjs/preset-sheets-core';
 import type { Cell, TableData } from '../../../workbook/port.ts';
 import type { RangeImage, TableImage, WorkbookImage } from '../../xlsx/image.ts';
 import { rowsOf, type Grid, type Place } from './grid.ts';
@@ -35,6 +35,8 @@ export function createLiveTables(injector: Injector, grid: Grid, image: Workbook
     (rowsOf({ ...range, endRow: range.startRow }, reader(grid, sheetId))[0] ?? []).map(String);
   const register = (table: LiveTable) => {
     tables.set(table.name, table);
+    // The engine keeps parsed formulas with the range their tables had: it must parse them again.
+    injector.get(IFunctionService).deleteFormulaAstCacheKey(table.name);
     commands.syncExecuteCommand(SetSuperTableMutation.id, {
       unitId: UNIT_ID,
       tableName: table.name,
