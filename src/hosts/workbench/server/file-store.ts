@@ -58,12 +58,12 @@ export function fileStore(path: string, steps: FileSteps = nodeFileSteps): FileS
 
   const changedOutside = async (): Promise<string | undefined> => {
     const bytes = await steps.read(path).catch(() => undefined);
-    // Gone or half replaced: whoever writes it will finish, and the next look will see it.
-    if (bytes === undefined) return undefined;
-    const version = versionOf(bytes);
-    const changed = known !== undefined && version !== known;
+    const version = bytes && versionOf(bytes);
+    if (bytes === undefined || version === undefined || version === known) return undefined;
+    // Gone or half written: whoever writes it will finish, and the next look will see it.
+    if (known === undefined || readWorkbook(bytes, '').kind === 'refused') return undefined;
     known = version;
-    return changed ? version : undefined;
+    return version;
   };
 
   return {

@@ -1,0 +1,84 @@
+import { describe, expect, it } from 'vitest';
+import { route, type RequestFacts } from '../../../src/hosts/workbench/server/route.ts';
+
+const token = 'abcDEF_-123';
+const server = { port: 4180, token };
+const get = (url: string, more: Partial<RequestFacts> = {}): RequestFacts => ({
+  method: 'GET',
+  url,
+  host: '127.0.0.1:4180',
+  origin: undefined,
+  contentType: undefined,
+  fetchSite: undefined,
+  ...more,
+});
+const save = (more: Partial<RequestFacts> = {}) =>
+  get(`/${token}/api/save`, {
+    method: 'POST',
+    contentType: 'application/json',
+    origin: 'http://127.0.0.1:4180',
+    fetchSite: 'same-origin',
+    ...more,
+  });
+
+describe('where requests go', () => {
+  it.each([
+    ['the page', get(`/${token}/`), { kind: 'file', path: 'index.html' }],
+    ['its script', get(`/${token}/start.js?v=1`), { kind: 'file', path: 'start.js' }],
+    ['a part in a folder', get(`/${token}/icons/a-1.svg`), { kind: 'file', path: 'icons/a-1.svg' }],
+    ['the book', get(`/${token}/api/book`), { kind: 'book' }],
+    ['news', get(`/${token}/api/events`), { kind: 'events' }],
+    ['a save', save(), { kind: 'save' }],
+    [
+      'a save with a charset',
+      save({ contentType: 'application/json; charset=utf-8' }),
+      { kind: 'save' },
+    ],
+    [
+      'by name',
+      get(`/${token}/`, { host: 'localhost:4180' }),
+      { kind: 'file', path: 'index.html' },
+    ],
+  ] as const)('%s', (_what, facts, to) => {
+    expect(route(facts, server)).toEqual(to);
+  });
+
+  it.each([
+    ['another host', get(`/${token}/`, { host: 'evil.example:4180' }), 421],
+    ['another port', get(`/${token}/`, { host: '127.0.0.1:4181' }), 421],
+    ['no host', get(`/${token}/`, { host: undefined }), 421],
+    [
+      'a host that only begins right',
+      get(`/${token}/`, { host: '127.0.0.1:4180.evil.example' }),
+      421,
+    ],
+    ['no token', get('/'), 404],
+    ['a page without token', get('/index.html'), 404],
+    ['the token without its slash', get(`/${token}`), 404],
+    ['another token', get('/abcDEF_-124/'), 404],
+    ['a longer token', get(`/${token}x/`), 404],
+    ['an absolute address', get(`http://evil.example/${token}/`), 404],
+    ['no path', get('*'), 404],
+    ['steps up', get(`/${token}/../server.js`), 404],
+    ['steps up, escaped', get(`/${token}/%2e%2e/server.js`), 404],
+    ['steps up, by backslash', get(`/${token}/..\\server.js`), 404],
+    ['a slash, escaped', get(`/${token}/a%2fb`), 404],
+    ['an empty step', get(`/${token}//etc/passwd`), 404],
+    ['a null byte', get(`/${token}/a%00.js`), 404],
+    ['an unknown service', get(`/${token}/api/other`), 404],
+    ['reading by POST', get(`/${token}/api/book`, { method: 'POST' }), 405],
+    ['saving by GET', save({ method: 'GET' }), 405],
+    ['saving by PUT', save({ method: 'PUT' }), 405],
+    ['a form', save({ contentType: 'application/x-www-form-urlencoded' }), 415],
+    ['plain text', save({ contentType: 'text/plain' }), 415],
+    ['JSON in name only', save({ contentType: 'application/jsonp' }), 415],
+    ['no type', save({ contentType: undefined }), 415],
+    ['another origin', save({ origin: 'http://evil.example' }), 403],
+    ['no real origin', save({ origin: 'null' }), 403],
+    ['another port’s origin', save({ origin: 'http://127.0.0.1:3000' }), 403],
+    ['a cross-site reader', get(`/${token}/api/book`, { fetchSite: 'cross-site' }), 403],
+    ['a same-site reader', get(`/${token}/api/events`, { fetchSite: 'same-site' }), 403],
+  ])('%s is denied', (_what, facts, status) => {
+    expect(route(facts, server)).toMatchObject({ kind: 'denied', status });
+  });
+});

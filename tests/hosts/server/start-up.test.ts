@@ -1,0 +1,96 @@
+import { existsSync, readFileSync, readdirSync, writeFileSync } from 'node:fs';
+import { createServer } from 'node:http';
+import { join } from 'node:path';
+import { describe, expect, it, onTestFinished } from 'vitest';
+import { parseArguments } from '../../../src/hosts/workbench/server/arguments.ts';
+import { listen } from '../../../src/hosts/workbench/server/listen.ts';
+import { workingCopy, workingFolder } from '../../../src/hosts/workbench/server/working-copy.ts';
+import { testFolder } from './support.ts';
+
+describe('the command line', () => {
+  const serve = { kind: 'serve', file: undefined, port: undefined, fresh: false };
+  it.each([
+    [[], serve],
+    [['book.xlsx'], { ...serve, file: 'book.xlsx' }],
+    [['book.xlsx', '--port', '8080'], { ...serve, file: 'book.xlsx', port: 8080 }],
+    [['--port=0'], { ...serve, port: 0 }],
+    [['--fresh'], { ...serve, fresh: true }],
+  ])('%j', (given, asked) => {
+    expect(parseArguments(given)).toEqual(asked);
+  });
+
+  it.each([
+    [['--port'], /"" is no port/],
+    [['--port', '70000'], /no port/],
+    [['--port', '8e3'], /no port/],
+    [['--colour'], /not known/],
+    [['a.xlsx', 'b.xlsx'], /Only one workbook/],
+    [['a.xlsx', '--fresh'], /demo copy/],
+  ])('%j is refused', (given, sentence) => {
+    const asked = parseArguments(given);
+    expect(asked.kind === 'refused' && asked.sentence).toMatch(sentence);
+  });
+});
+
+describe('the working copy', () => {
+  const setUp = () => {
+    const folder = testFolder();
+    const starter = join(folder, 'starter.xlsx');
+    writeFileSync(starter, 'starter');
+    return { starter, home: join(folder, 'data', 'pour-ledger') };
+  };
+
+  it('is made once and then kept', async () => {
+    const { starter, home } = setUp();
+    const copy = await workingCopy(starter, home, false);
+    writeFileSync(copy, 'with a year of work');
+    expect(await workingCopy(starter, home, false)).toBe(copy);
+    expect(readFileSync(copy, 'utf8')).toBe('with a year of work');
+  });
+
+  it('starts anew without losing the old ones', async () => {
+    const { starter, home } = setUp();
+    for (const content of ['first', 'second']) {
+      writeFileSync(await workingCopy(starter, home, true), content);
+    }
+    const copy = await workingCopy(starter, home, true);
+    expect(readFileSync(copy, 'utf8')).toBe('starter');
+    expect(readdirSync(home).sort()).toEqual([
+      'pour-ledger.old-1.xlsx',
+      'pour-ledger.old-2.xlsx',
+      'pour-ledger.xlsx',
+    ]);
+    expect(readFileSync(join(home, 'pour-ledger.old-2.xlsx'), 'utf8')).toBe('second');
+  });
+
+  it('lives in the system’s data folder where it names one', () => {
+    expect(workingFolder('/data', '/home/maker')).toBe('/data/pour-ledger');
+    expect(workingFolder(undefined, '/home/maker')).toBe('/home/maker/.pour-ledger');
+    expect(workingFolder('', '/home/maker')).toBe('/home/maker/.pour-ledger');
+  });
+
+  it('is not made without a starter', async () => {
+    const { home } = setUp();
+    await expect(workingCopy('/nowhere/starter.xlsx', home, false)).rejects.toThrow();
+    expect(existsSync(join(home, 'pour-ledger.xlsx'))).toBe(false);
+  });
+});
+
+describe('listening', () => {
+  const server = () => {
+    const made = createServer();
+    onTestFinished(() => void made.close());
+    return made;
+  };
+
+  it('takes the wished port or says that it is taken', async () => {
+    const port = await listen(server(), 0);
+    await expect(listen(server(), port)).rejects.toMatchObject({ code: 'EADDRINUSE' });
+  });
+
+  it('takes another port when the usual one is in use', async () => {
+    const first = await listen(server(), undefined);
+    const second = await listen(server(), undefined);
+    expect(second).not.toBe(first);
+  });
+});

@@ -1,0 +1,74 @@
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { request } from 'node:http';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { onTestFinished } from 'vitest';
+import type { SaveRequest, SheetEdits } from '../../../src/hosts/xlsx/image.ts';
+import { writeWorkbook } from '../../../src/hosts/xlsx/write.ts';
+
+/** A folder that lives as long as the test. */
+export function testFolder(): string {
+  const folder = mkdtempSync(join(tmpdir(), 'pour-server-'));
+  onTestFinished(() => {
+    rmSync(folder, { recursive: true, force: true });
+  });
+  return folder;
+}
+
+/** The bytes of a little workbook whose A1 holds `first`. */
+export function bookBytes(first: string | number): Uint8Array {
+  return writeWorkbook({
+    sheets: [{ name: 'Notes', cells: [{ row: 0, column: 0, value: first }] }],
+  });
+}
+
+/** A workbook file in a folder of its own. */
+export function bookFile(first: string | number = 'old'): { folder: string; path: string } {
+  const folder = testFolder();
+  const path = join(folder, 'book.xlsx');
+  writeFileSync(path, bookBytes(first));
+  return { folder, path };
+}
+
+/** One cell's edit of that workbook. */
+export function edit(value: string | number): readonly SheetEdits[] {
+  return [{ sheet: 'Notes', tables: [], cells: [{ row: 0, column: 0, value }] }];
+}
+
+export function saveRequest(baseVersion: string, value: string | number): SaveRequest {
+  return { baseVersion, edits: edit(value) };
+}
+
+export function bytesAt(path: string): Uint8Array {
+  return new Uint8Array(readFileSync(path));
+}
+
+export interface Answer {
+  readonly status: number;
+  readonly headers: Readonly<Record<string, string | string[] | undefined>>;
+  readonly body: string;
+}
+
+/** One HTTP request with exactly these headers: `fetch` would not send another Host. */
+export function ask(
+  address: string,
+  path: string,
+  options: { method?: string; headers?: Record<string, string>; body?: string } = {},
+): Promise<Answer> {
+  const { hostname, port } = new URL(address);
+  return new Promise((resolve, reject) => {
+    const sent = request(
+      { hostname, port, path, method: options.method ?? 'GET', headers: options.headers ?? {} },
+      (response) => {
+        let body = '';
+        response.setEncoding('utf8');
+        response.on('data', (piece: string) => (body += piece));
+        response.on('end', () => {
+          resolve({ status: response.statusCode ?? 0, headers: response.headers, body });
+        });
+      },
+    );
+    sent.on('error', reject);
+    sent.end(options.body);
+  });
+}

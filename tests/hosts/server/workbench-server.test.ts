@@ -1,0 +1,162 @@
+import { mkdirSync, renameSync, symlinkSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it, onTestFinished } from 'vitest';
+import type { WorkbookImage } from '../../../src/hosts/xlsx/image.ts';
+import { MAX_BODY_BYTES } from '../../../src/hosts/workbench/server/read-body.ts';
+import { startWorkbench } from '../../../src/hosts/workbench/server/start.ts';
+import { versionOf } from '../../../src/hosts/xlsx/version.ts';
+import { cellAt, imageOf } from '../xlsx/support.ts';
+import {
+  ask,
+  bookBytes,
+  bookFile,
+  bytesAt,
+  saveRequest,
+  testFolder,
+  type Answer,
+} from './support.ts';
+
+const JSON_TYPE = { 'Content-Type': 'application/json' };
+
+async function workbench() {
+  const { path } = bookFile();
+  const page = join(testFolder(), 'page');
+  mkdirSync(page);
+  writeFileSync(join(page, 'index.html'), '<!doctype html><title>Pour Ledger</title>');
+  writeFileSync(join(page, 'start.js'), '"use strict";');
+  writeFileSync(join(page, '..', 'secret.txt'), 'secret');
+  symlinkSync(join(page, '..', 'secret.txt'), join(page, 'link.txt'));
+  const started = await startWorkbench(path, page, 0);
+  if ('kind' in started) throw new Error(started.sentence);
+  onTestFinished(() => started.close());
+  const { pathname: root, host } = new URL(started.address);
+  return { path, root, host, address: started.address };
+}
+
+const save = (
+  address: string,
+  root: string,
+  body: string,
+  headers: Record<string, string> = JSON_TYPE,
+): Promise<Answer> => ask(address, `${root}api/save`, { method: 'POST', headers, body });
+
+describe('the workbench’s server', () => {
+  it('gives the page and its parts, with a strict policy on every answer', async () => {
+    const { address, root } = await workbench();
+    const answers = await Promise.all(
+      [root, `${root}start.js`, `${root}api/book`, '/', `${root}none.js`].map((path) =>
+        ask(address, path),
+      ),
+    );
+    expect(answers.map(({ status }) => status)).toEqual([200, 200, 200, 404, 404]);
+    expect(answers[0]?.body).toContain('<title>Pour Ledger</title>');
+    expect(answers[1]?.headers['content-type']).toBe('text/javascript; charset=utf-8');
+    for (const { headers } of answers) {
+      const policy = String(headers['content-security-policy']);
+      for (const rule of [
+        "default-src 'none'",
+        "script-src 'self'",
+        "connect-src 'self'",
+        "base-uri 'none'",
+        "form-action 'none'",
+        "frame-ancestors 'none'",
+      ]) {
+        expect(policy.split('; ')).toContain(rule);
+      }
+      expect(policy).not.toContain('unsafe-eval');
+      expect(headers['x-content-type-options']).toBe('nosniff');
+      expect(headers['referrer-policy']).toBe('no-referrer');
+      expect(headers['cache-control']).toBe('no-store');
+      expect(headers['access-control-allow-origin']).toBeUndefined();
+    }
+  });
+
+  it('gives another token to each run and listens on this machine only', async () => {
+    const [one, two] = [await workbench(), await workbench()];
+    expect(one.root).not.toBe(two.root);
+    // 24 random bytes are 32 letters.
+    expect(one.root).toMatch(/^\/[\w-]{32}\/$/);
+    expect(one.host).toMatch(/^127\.0\.0\.1:\d+$/);
+    expect((await ask(one.address, two.root)).status).toBe(404);
+  });
+
+  it.each([
+    ['steps up', '../secret.txt'],
+    ['steps up, escaped', '%2e%2e%2fsecret.txt'],
+    ['a link out of the page', 'link.txt'],
+    ['a folder', 'api'],
+  ])('gives nothing for %s', async (_what, path) => {
+    const { address, root } = await workbench();
+    const { status, body } = await ask(address, root + path);
+    expect([status, body]).toEqual([404, 'Nothing is here.']);
+  });
+
+  it('answers only its own host name', async () => {
+    const { address, root, host } = await workbench();
+    const [, port = ''] = host.split(':');
+    const status = async (name: string) =>
+      (await ask(address, `${root}api/book`, { headers: { Host: name } })).status;
+    expect(await status(`localhost:${port}`)).toBe(200);
+    expect(await status('attacker.example')).toBe(421);
+    expect(await status(`attacker.example:${port}`)).toBe(421);
+  });
+
+  it('shows the book, saves an edit, and the book then shows it', async () => {
+    const { address, root, path, host } = await workbench();
+    const book = JSON.parse((await ask(address, `${root}api/book`)).body) as WorkbookImage;
+    expect(book.fileName).toBe('book.xlsx');
+    const headers = { ...JSON_TYPE, Origin: `http://${host}`, 'Sec-Fetch-Site': 'same-origin' };
+    const saved = await save(
+      address,
+      root,
+      JSON.stringify(saveRequest(book.version, '=1+1')),
+      headers,
+    );
+    expect(JSON.parse(saved.body)).toEqual({ kind: 'saved', version: versionOf(bytesAt(path)) });
+    const after = JSON.parse((await ask(address, `${root}api/book`)).body) as WorkbookImage;
+    expect(cellAt(after, 'Notes', 'A1')).toMatchObject({ value: '=1+1' });
+    const late = await save(address, root, JSON.stringify(saveRequest(book.version, 'late')));
+    expect(JSON.parse(late.body)).toEqual({ kind: 'changed outside', version: after.version });
+    expect(cellAt(imageOf(bytesAt(path)), 'Notes', 'A1')?.value).toBe('=1+1');
+  });
+
+  it.each([
+    ['a form', 'x=1', { 'Content-Type': 'application/x-www-form-urlencoded' }, 415],
+    ['another origin', '{}', { ...JSON_TYPE, Origin: 'http://attacker.example' }, 403],
+    ['no save request', '{}', JSON_TYPE, 400],
+    ['too much', '', { ...JSON_TYPE, 'Content-Length': String(MAX_BODY_BYTES + 1) }, 413],
+  ])('refuses %s', async (_what, body, headers, status) => {
+    const { address, root, path } = await workbench();
+    const before = bytesAt(path);
+    expect((await save(address, root, body, headers)).status).toBe(status);
+    expect(Buffer.compare(bytesAt(path), before)).toBe(0);
+  });
+
+  it('tells a listening page of a change made outside, and of nothing else', async () => {
+    const { address, root, path } = await workbench();
+    const events = await fetch(`${address}api/events`);
+    const reader = events.body?.pipeThrough(new TextDecoderStream()).getReader();
+    expect((await reader?.read())?.value).toBe(': listening\n\n');
+    const mine = await save(
+      address,
+      root,
+      JSON.stringify(saveRequest(versionOf(bytesAt(path)), 'mine')),
+    );
+    expect(JSON.parse(mine.body)).toMatchObject({ kind: 'saved' });
+    writeFileSync(`${path}.theirs`, bookBytes('theirs'));
+    renameSync(`${path}.theirs`, path);
+    const version = versionOf(bytesAt(path));
+    expect((await reader?.read())?.value).toBe(
+      `data: ${JSON.stringify({ kind: 'changed outside', version })}\n\n`,
+    );
+    await reader?.cancel();
+  });
+
+  it.each([
+    ['a file that is not there', '/nowhere/book.xlsx', /is not there/],
+    ['a file that is no workbook', '/etc/hostname', /not an \.xlsx/],
+  ])('does not start on %s', async (_what, file, sentence) => {
+    const started = await startWorkbench(file, '/nowhere', 0);
+    expect('kind' in started && started.sentence).toMatch(sentence);
+  });
+});
