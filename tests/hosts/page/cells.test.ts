@@ -1,5 +1,10 @@
+import { readFile } from 'node:fs/promises';
+import { fileURLToPath } from 'node:url';
+import type axeCore from 'axe-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { createWorkshop, type OpenPage, type Workshop } from './open-page.ts';
+
+const AXE = fileURLToPath(import.meta.resolve('axe-core'));
 
 let workshop: Workshop;
 let open: OpenPage;
@@ -140,7 +145,12 @@ describe('editing by hand', () => {
     await open.select('Shelf', 'A2');
     await open.page.keyboard.press('Control+b');
     await open.page.getByText(/changes what is in cells only/).waitFor();
+    await open.page.getByText('Ledger', { exact: true }).dblclick();
+    await open.page.keyboard.type('Other');
+    await open.page.keyboard.press('Enter');
+    expect(await open.values('Ledger', 'A1')).toEqual([['Entry']]);
     expect(open.server.saves).toEqual([]);
+    expect(open.complaints).toEqual([]);
   });
 });
 
@@ -157,6 +167,27 @@ describe('the page', () => {
     await open.saysSaved();
     expect(open.complaints).toEqual([]);
   });
+
+  it.each(['light', 'dark'] as const)(
+    'has no finding of axe around the grid, %s',
+    async (scheme) => {
+      await open.page.emulateMedia({ colorScheme: scheme });
+      await open.select('Ask', 'B4');
+      await open.page.locator('#message').waitFor();
+      open.server.changeOutside();
+      await open.page.getByRole('button', { name: 'Load the new version' }).waitFor();
+      await open.page.evaluate(await readFile(AXE, 'utf8'));
+      const findings = await open.page.evaluate(async () => {
+        const { axe } = window as unknown as { axe: typeof axeCore };
+        // The grid's own insides are the library's.
+        const { violations } = await axe.run({ exclude: ['#grid'] });
+        return violations.map(
+          ({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' ')}`,
+        );
+      });
+      expect(findings).toEqual([]);
+    },
+  );
 
   it('offers the drop-down of a list and follows it', async () => {
     await open.select('Shelf', 'B3');

@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, afterEach, beforeAll, beforeEach, expect, it } from 'vitest';
 import { startWorkbench, type Workbench } from '../../../src/hosts/workbench/server/start.ts';
-import type { CellImage, SheetImage } from '../../../src/hosts/xlsx/image.ts';
+import type { CellImage, SheetImage, WorkbookImage } from '../../../src/hosts/xlsx/image.ts';
 import { readWorkbook } from '../../../src/hosts/xlsx/read.ts';
 import { writeWorkbook } from '../../../src/hosts/xlsx/write.ts';
 import { createWorkshop, type PageTools, type Workshop } from './open-page.ts';
@@ -70,7 +70,11 @@ const smallWorkbook = (quantity = -250): Uint8Array =>
 async function sheetOnDisk(name: string): Promise<SheetImage> {
   const read = readWorkbook(await readFile(file), 'quay soaps.xlsx');
   if (read.kind === 'refused') throw new Error(read.sentence);
-  const sheet = read.workbook.sheets.find((there) => there.name === name);
+  return sheetOf(read.workbook, name);
+}
+
+function sheetOf({ sheets }: WorkbookImage, name: string): SheetImage {
+  const sheet = sheets.find((there) => there.name === name);
   if (!sheet) throw new Error(`The file has no sheet ${name}.`);
   return sheet;
 }
@@ -125,4 +129,18 @@ it('sees another program write the file, and leaves it alone', async () => {
   await open.type('Ledger', 'C2', '-1');
   await open.page.getByRole('button', { name: 'Load the new version' }).waitFor();
   expect((await readFile(file)).equals(bytes)).toBe(true);
+});
+
+it('opens a workbook that holds nothing yet, and keeps what is typed into it', async () => {
+  const empty = join(folder, 'empty.xlsx');
+  await writeFile(empty, writeWorkbook({ sheets: [{ name: 'Sheet1' }] }));
+  const started = await startWorkbench(empty, workshop.folder, undefined);
+  if ('kind' in started) throw new Error(started.sentence);
+  const page = await workshop.openAt(started.address);
+  await page.type('Sheet1', 'B2', '12.5');
+  await page.saysSaved();
+  const read = readWorkbook(await readFile(empty), 'empty.xlsx');
+  expect(read.kind === 'read' && cellOf(sheetOf(read.workbook, 'Sheet1'), 1, 1)?.value).toBe(12.5);
+  await page.close();
+  await started.close();
 });
