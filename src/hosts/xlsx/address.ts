@@ -43,6 +43,18 @@ export function parseCell(text: string): CellAddress | undefined {
   return column < MAX_COLUMNS && row < MAX_ROWS ? { row, column } : undefined;
 }
 
+/** The column of an address such as "B3" whose row is known; undefined when it is not of that row. */
+export function columnOfCell(text: string, row: number): number | undefined {
+  let column = 0;
+  let at = 0;
+  for (; at < 3; at += 1) {
+    const letter = text.charCodeAt(at) - 64;
+    if (!(letter >= 1 && letter <= 26)) break;
+    column = column * 26 + letter;
+  }
+  return at > 0 && text.slice(at) === String(row + 1) ? column - 1 : undefined;
+}
+
 /** Reads "A1", "A1:B3", "A:C" or "2:5", dollars allowed; undefined when it is none of these. */
 export function parseRange(text: string): RangeImage | undefined {
   const [from = '', to = from, more] = text.split(':');

@@ -8,7 +8,7 @@ import { typedText } from './xml-text.ts';
 export function cellValue(cell: StoredCell, strings: readonly string[]): Cell {
   const { value } = cell;
   if (value === undefined) return '';
-  switch (cell.attributes['t']) {
+  switch (cell.type) {
     case 's':
       return sharedString(cell, strings);
     case 'str':

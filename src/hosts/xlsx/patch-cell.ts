@@ -26,7 +26,7 @@ export function patchedCellXml(
   if (kept === undefined) return cellXml(planned, manner);
   const { type, body } = resultXml(planned, manner.prefix);
   const style = manner.style ? ` s="${manner.style}"` : '';
-  const cm = stored.attributes['cm'] ? ` cm="${stored.attributes['cm']}"` : '';
+  const cm = stored.metadata ? ` cm="${stored.metadata}"` : '';
   const { prefix: p } = manner;
   return `<${p}c r="${cellName(planned.row, planned.column)}"${style}${type}${cm}>${kept}${body}</${p}c>`;
 }

@@ -39,12 +39,12 @@ function inRow(
   cells: readonly CellText[],
   prefix: string,
 ): readonly Splice[] {
-  const stored = index.cells.get(row.row);
-  const columns = [...(stored?.keys() ?? [])];
+  const stored = index.cells.get(row.row) ?? [];
+  const columns = new Map(stored.map((cell) => [cell.column, cell]));
   const splices: Splice[] = [];
-  const added = cells.filter(({ column, text }) => !stored?.has(column) && text !== '');
+  const added = cells.filter(({ column, text }) => !columns.has(column) && text !== '');
   for (const { column, text } of cells) {
-    const cell = stored?.get(column);
+    const cell = columns.get(column);
     if (cell) splices.push({ start: cell.start, end: cell.end, text });
   }
   const tag = index.source.slice(row.start, row.openEnd);
@@ -54,8 +54,7 @@ function inRow(
     return [{ start: row.start, end: row.end, text: `${open}${content}</${prefix}row>` }];
   }
   for (const { column, text } of added) {
-    const next = columns.find((each) => each > column);
-    const at = (next === undefined ? undefined : stored?.get(next)?.start) ?? row.closeStart;
+    const at = stored.find((each) => each.column > column)?.start ?? row.closeStart;
     splices.push({ start: at, end: at, text });
   }
   // `spans` is only a hint, and a stale one would be wrong.

@@ -76,11 +76,11 @@ function styleOf(
   index: SheetIndex,
   tables: readonly TableChange[],
 ): number {
-  const own = Number(stored?.attributes['s'] ?? 0);
+  const own = stored?.style ?? 0;
   const growth = tables.find(({ gained }) => gained && contains(gained, row, column));
   if (growth?.gained && own === 0) {
     const above = storedAt(index, growth.gained.startRow - 1, column);
-    return Number(above?.attributes['s'] ?? 0);
+    return above?.style ?? 0;
   }
   return stored ? own : (index.columnStyles.get(column) ?? 0);
 }

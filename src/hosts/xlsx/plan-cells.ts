@@ -34,7 +34,7 @@ export function planCells(edits: SheetEdits, index: SheetIndex): CellPlan {
 
 /** The stored cell at a place. */
 export function storedAt(index: SheetIndex, row: number, column: number): StoredCell | undefined {
-  return index.cells.get(row)?.get(column);
+  return index.cells.get(row)?.find((cell) => cell.column === column);
 }
 
 /** Whether someone entered something in a stored cell; a part of a spilled result does not count. */
@@ -66,7 +66,7 @@ function emptyOldSpill(
   range: RangeImage,
 ): void {
   for (const [row, cells] of index.cells) {
-    for (const column of cells.keys()) {
+    for (const { column } of cells) {
       const name = cellName(row, column);
       const leftover = contains(range, row, column) && name !== nameOf(anchor) && !plan.has(name);
       if (leftover) plan.set(name, { row, column, value: '', computed: true });

@@ -65,7 +65,7 @@ function cellImage(
   formula: string | undefined,
   spill: RangeImage | undefined,
 ): CellImage {
-  const style = Number(stored.attributes['s'] ?? 0);
+  const { style } = stored;
   return {
     row: stored.row,
     column: stored.column,

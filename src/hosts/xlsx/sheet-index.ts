@@ -8,7 +8,8 @@ import { walkSheet, type StoredCell, type StoredRow } from './sheet-walk.ts';
 export interface SheetIndex {
   readonly source: string;
   readonly rows: readonly StoredRow[];
-  readonly cells: ReadonlyMap<number, ReadonlyMap<number, StoredCell>>;
+  /** By row, in their order. */
+  readonly cells: ReadonlyMap<number, readonly StoredCell[]>;
   readonly data: { readonly start: number; readonly closeStart: number; readonly end: number };
   readonly dimension: (Splice & { readonly range: RangeImage }) | undefined;
   /** Style numbers of whole columns. */
@@ -27,7 +28,7 @@ export function indexSheet(part: string, source: string): SheetIndex {
 
 function indexOnce(part: string, source: string): SheetIndex {
   const rows: StoredRow[] = [];
-  const cells = new Map<number, Map<number, StoredCell>>();
+  const cells = new Map<number, StoredCell[]>();
   const arrays: { anchor: StoredCell; range: RangeImage }[] = [];
   const columnStyles = new Map<number, number>();
   const merges: RangeImage[] = [];
@@ -36,8 +37,9 @@ function indexOnce(part: string, source: string): SheetIndex {
   walkSheet(part, source, {
     row: (row) => rows.push(row),
     cell(cell) {
-      const row = cells.get(cell.row) ?? new Map<number, StoredCell>();
-      cells.set(cell.row, row.set(cell.column, cell));
+      const row = cells.get(cell.row);
+      if (row) row.push(cell);
+      else cells.set(cell.row, [cell]);
       const range = spillOf(cell);
       if (range) arrays.push({ anchor: cell, range });
     },
@@ -76,8 +78,8 @@ function addressSplices({ source, rows, cells }: SheetIndex): readonly Splice[] 
     .filter((row) => row.attributes['r'] === undefined)
     .map((row) => set(row.start, row.openEnd, String(row.row + 1)));
   const bareCells = [...cells.values()].flatMap((row) =>
-    [...row.values()]
-      .filter((cell) => cell.attributes['r'] === undefined)
+    row
+      .filter((cell) => !cell.addressed)
       .map((cell) => {
         const openEnd = source.indexOf('>', cell.start) + 1;
         return set(cell.start, openEnd, cellName(cell.row, cell.column));

@@ -1,5 +1,5 @@
-import { columnName, parseCell } from './address.ts';
-import { MAX_CELLS, MAX_ROWS } from './limits.ts';
+import { columnOfCell } from './address.ts';
+import { MAX_CELLS, MAX_COLUMNS, MAX_ROWS } from './limits.ts';
 import { Refusal } from './refusal.ts';
 import { walkXml, type Attributes } from './xml-walk.ts';
 
@@ -16,7 +16,14 @@ export interface StoredFormula {
 export interface StoredCell {
   readonly row: number;
   readonly column: number;
-  readonly attributes: Attributes;
+  /** The `t`: how `value` is to be read. */
+  readonly type: string | undefined;
+  /** The `s`; 0 is plain. */
+  readonly style: number;
+  /** The `cm`. */
+  readonly metadata: string | undefined;
+  /** False when the file left the cell's address to be counted. */
+  readonly addressed: boolean;
   /** What `<v>` holds, or the text of an inline string. */
   readonly value: string | undefined;
   readonly formula: StoredFormula | undefined;
@@ -48,7 +55,7 @@ type Capture = 'value' | 'formula' | undefined;
 /** Walks one worksheet part; cells and rows without an address take the next place, as the format allows. */
 export function walkSheet(part: string, source: string, visitor: SheetVisitor): void {
   let row: { row: number; attributes: Attributes; start: number; openEnd: number } | undefined;
-  let cell: { column: number; attributes: Attributes; start: number } | undefined;
+  let cell: { attributes: Attributes; start: number } | undefined;
   let [lastRow, lastColumn, inData, inPhonetic, cells] = [-1, -1, false, false, 0];
   let capture: Capture;
   let value: string | undefined;
@@ -58,7 +65,7 @@ export function walkSheet(part: string, source: string, visitor: SheetVisitor): 
     cells += 1;
     if (cells > MAX_CELLS) throw new Refusal(`The sheet in "${part}" holds too many cells.`);
     lastColumn = columnOf(attributes['r'], row?.row ?? 0, lastColumn + 1);
-    cell = { column: lastColumn, attributes, start };
+    cell = { attributes, start };
     value = undefined;
     formula = undefined;
   };
@@ -101,7 +108,7 @@ export function walkSheet(part: string, source: string, visitor: SheetVisitor): 
       if (name === 'rPh') inPhonetic = false;
       if (name === 'row' && row) visitor.row?.({ ...row, closeStart: start, end });
       if (name === 'c' && row && cell) {
-        visitor.cell?.({ ...cell, row: row.row, value, formula, end });
+        visitor.cell?.(storedCell(row.row, lastColumn, cell, value, formula, end));
       }
     },
   });
@@ -115,10 +122,33 @@ function rowOf(r: string | undefined, last: number): number {
   return row;
 }
 
+/** Keeps what a cell needs and lets its attributes go: a large sheet holds a million of these. */
+function storedCell(
+  row: number,
+  column: number,
+  { attributes, start }: { readonly attributes: Attributes; readonly start: number },
+  value: string | undefined,
+  formula: StoredFormula | undefined,
+  end: number,
+): StoredCell {
+  return {
+    row,
+    column,
+    type: attributes['t'],
+    style: Number(attributes['s'] ?? 0),
+    metadata: attributes['cm'],
+    addressed: attributes['r'] !== undefined,
+    value,
+    formula,
+    start,
+    end,
+  };
+}
+
 function columnOf(r: string | undefined, row: number, next: number): number {
-  const address = parseCell(r ?? `${columnName(next)}${row + 1}`);
-  if (!address || address.row !== row || address.column < next) {
+  const column = r === undefined ? next : columnOfCell(r, row);
+  if (column === undefined || column < next || column >= MAX_COLUMNS) {
     throw new Refusal(`This workbook holds a cell "${r ?? ''}" that no sheet can have.`);
   }
-  return address.column;
+  return column;
 }

@@ -124,7 +124,7 @@ function axisXml(
   return (
     `<c:${element}><c:axId val="${id}"/><c:scaling><c:orientation val="${lies && element === 'catAx' ? 'maxMin' : 'minMax'}"/>${minimum}</c:scaling>` +
     `<c:delete val="0"/><c:axPos val="${side}"/>${grid}${axis.title ? titleXml(axis.title, 1000) : ''}${format}` +
-    `<c:majorTickMark val="none"/><c:minorTickMark val="none"/><c:tickLblPos val="low"/>` +
+    `<c:majorTickMark val="none"/><c:minorTickMark val="none"/><c:tickLblPos val="${element === 'catAx' ? 'low' : 'nextTo'}"/>` +
     `<c:crossAx val="${crosses}"/><c:crosses val="${lies && element === 'valAx' ? 'max' : 'autoZero'}"/>${end}</c:${element}>`
   );
 }

@@ -292,7 +292,7 @@ describe('tables that grow and shrink', () => {
       'csv',
     ).get('book-Answers.csv');
     // 18.5 + 0.1 + 7 and the new 3.5.
-    expect(answers?.toString('utf8').split('\n')[3]).toBe('Sum,29.1,');
+    expect(answers?.toString('utf8').split('\n')[3]).toMatch(/^Sum,29\.1,/);
   });
 
   it('may lose rows', () => {

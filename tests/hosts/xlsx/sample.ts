@@ -95,6 +95,9 @@ export const sample: NewWorkbook = {
         },
         { row: 10, column: 2, value: '', style: { numberFormat: '0.00' } },
         { row: 13, column: 0, value: 3, formula: '=COUNTA(A10#)' },
+        ...chartRow(1, 'Slate', 40, 3),
+        ...chartRow(2, 'Teal', 25, 1.5),
+        ...chartRow(3, 'Amber', -5, 6),
       ],
       validations: [
         {
@@ -112,7 +115,7 @@ export const sample: NewWorkbook = {
           title: 'On hand',
           description: 'Grams on hand by item',
           place: at(16, 0, 28, 3),
-          series: [{ name: 'On hand', categories: of(10, 0, 11, 0), values: of(10, 1, 11, 1) }],
+          series: [{ name: 'On hand', categories: of(1, 5, 3, 5), values: of(1, 6, 3, 6) }],
           verticalAxis: { title: 'g', numberFormat: '#,##0', minimum: 0 },
         },
         {
@@ -120,7 +123,7 @@ export const sample: NewWorkbook = {
           title: 'Lying',
           description: 'The same, lying',
           place: at(16, 4, 28, 8),
-          series: [{ name: 'On hand', categories: of(10, 0, 11, 0), values: of(10, 1, 11, 1) }],
+          series: [{ name: 'On hand', categories: of(1, 5, 3, 5), values: of(1, 6, 3, 6) }],
         },
         {
           kind: 'line',
@@ -128,8 +131,8 @@ export const sample: NewWorkbook = {
           description: 'A line',
           place: at(30, 0, 42, 3),
           series: [
-            { name: 'On hand', categories: of(10, 0, 11, 0), values: of(10, 1, 11, 1) },
-            { name: 'Value', categories: of(10, 0, 11, 0), values: of(10, 2, 11, 2) },
+            { name: 'On hand', categories: of(1, 5, 3, 5), values: of(1, 6, 3, 6) },
+            { name: 'Value', categories: of(1, 5, 3, 5), values: of(1, 7, 3, 7) },
           ],
         },
         {
@@ -138,14 +141,14 @@ export const sample: NewWorkbook = {
           description: 'Points',
           place: at(30, 4, 42, 8),
           lines: true,
-          series: [{ name: 'v', categories: of(10, 1, 11, 1), values: of(10, 2, 11, 2) }],
+          series: [{ name: 'v', categories: of(1, 6, 3, 6), values: of(1, 7, 3, 7) }],
         },
         {
           kind: 'doughnut',
           title: 'Share',
           description: 'Shares',
           place: at(44, 0, 56, 3),
-          series: [{ name: 'On hand', categories: of(10, 0, 11, 0), values: of(10, 1, 11, 1) }],
+          series: [{ name: 'On hand', categories: of(1, 5, 3, 5), values: of(1, 6, 3, 6) }],
         },
       ],
       print: { landscape: true, repeatRows: 1, area: at(0, 0, 60, 8) },
@@ -164,4 +167,8 @@ function at(startRow: number, startColumn: number, endRow: number, endColumn: nu
 
 function of(startRow: number, startColumn: number, endRow: number, endColumn: number) {
   return { sheet: 'Answers', range: at(startRow, startColumn, endRow, endColumn) };
+}
+
+function chartRow(row: number, name: string, first: number, second: number) {
+  return [name, first, second].map((value, index) => ({ row, column: 5 + index, value }));
 }

@@ -133,10 +133,11 @@ describe('a written workbook, read by others', () => {
   it.skipIf(!soffice)('LibreOffice shows the same numbers, cached results included', () => {
     const csv = byLibreOffice(bytes, 'csv');
     const answers = csv.get('book-Answers.csv')?.toString('utf8').split('\n') ?? [];
-    expect(answers[1]).toBe('Book,book 1f2e,');
-    expect(answers[2]).toBe('On hand,1234.5,');
-    expect(answers[3]).toBe('Sum,25.6,');
-    expect(answers[6]).toBe(',TRUE,');
+    const line = (row: number) => answers[row]?.split(',').slice(0, 2);
+    expect(line(1)).toEqual(['Book', 'book 1f2e']);
+    expect(line(2)).toEqual(['On hand', '1234.5']);
+    expect(line(3)).toEqual(['Sum', '25.6']);
+    expect(line(6)).toEqual(['', 'TRUE']);
     const stock = csv.get('book-Stock.csv')?.toString('utf8').split('\n') ?? [];
     expect(stock[1]).toBe('Clear base,base,18.5,2023-03-15,37');
     expect(stock[3]).toBe('"=HYPERLINK(""x"")",fragrance,7,2025-01-02,14');
@@ -158,7 +159,7 @@ describe('a written workbook, read by others', () => {
     for (const kind of kinds) {
       const found = charts.filter((chart) => chart.includes(kind));
       expect(found, kind).toHaveLength(1);
-      expect(found[0], kind).toContain('Answers!$B$11:$B$12');
+      expect(found[0], kind).toContain('Answers!$G$2:$G$4');
     }
   });
 });
