@@ -1,6 +1,7 @@
 import type { CellEdit, SheetEdits, TableImage, WorkbookImage } from '../../xlsx/image.ts';
-import type { Content, Grid, Place } from './grid.ts';
+import type { Content, Grid } from './grid.ts';
 import type { LiveTables } from './live-tables.ts';
+import type { Place } from './places.ts';
 import { sheetIdAt } from './snapshot.ts';
 
 /** What must be written to the file: cells typed or written, formulas whose answer moved, tables. */
@@ -23,8 +24,7 @@ export interface Taken {
 /** Follows the grid from the state that the image describes. */
 export function createChanges(grid: Grid, tables: LiveTables, image: WorkbookImage): Changes {
   let dirty = new Map<string, Place>();
-  const answers = answersOf(image);
-  const typedFormulas = new Set<string>();
+  const answers = createAnswers(grid, image);
   const listeners = new Set<() => void>();
   grid.onEdit((cells) => {
     for (const cell of cells) dirty.set(keyOf(cell), cell);
@@ -40,34 +40,54 @@ export function createChanges(grid: Grid, tables: LiveTables, image: WorkbookIma
     take() {
       const taken = dirty;
       dirty = new Map();
-      const cells = new Map<string, { readonly place: Place; readonly content: Content }>();
-      for (const [key, place] of taken) {
-        const content = grid.read(place);
-        if (content.formula === undefined) answers.delete(key);
-        else typedFormulas.add(key);
-        cells.set(key, { place, content });
-      }
-      for (const place of grid.formulas()) {
-        const key = keyOf(place);
-        const content = grid.read(place);
-        if (answers.get(key) === answerOf(content)) continue;
-        if (isUnknownHere(content) && !typedFormulas.has(key)) continue;
-        cells.set(key, { place, content });
-      }
+      const typed = [...taken.values()].map((place) => ({ place, content: grid.read(place) }));
+      const cells = new Map(
+        [...typed, ...answers.moved(typed)].map((cell) => [keyOf(cell.place), cell]),
+      );
       const grown = tables.all().filter(({ name }) => tables.changed().includes(name));
       const images = grown.map((table) => ({ sheetId: table.sheetId, image: tables.image(table) }));
       return {
         edits: editsOf(grid, [...cells.values()], images),
         saved() {
           tables.markSaved(images.map((table) => table.image));
-          for (const [key, { content }] of cells) {
-            if (content.formula !== undefined) answers.set(key, answerOf(content));
-          }
+          answers.saved([...cells.values()]);
         },
         returned() {
           dirty = new Map([...taken, ...dirty]);
         },
       };
+    },
+  };
+}
+
+interface ReadCell {
+  readonly place: Place;
+  readonly content: Content;
+}
+
+/** Which formula answers the file holds, and which have moved since. */
+function createAnswers(grid: Grid, image: WorkbookImage) {
+  const answers = answersOf(image);
+  const typedFormulas = new Set<string>();
+  return {
+    moved(typed: readonly ReadCell[]): readonly ReadCell[] {
+      for (const { place, content } of typed) {
+        if (content.formula === undefined) answers.delete(keyOf(place));
+        else typedFormulas.add(keyOf(place));
+      }
+      return grid
+        .formulas()
+        .map((place) => ({ place, content: grid.read(place) }))
+        .filter(({ place, content }) => {
+          const key = keyOf(place);
+          if (answers.get(key) === answerOf(content)) return false;
+          return !isUnknownHere(content) || typedFormulas.has(key);
+        });
+    },
+    saved(cells: readonly ReadCell[]) {
+      for (const { place, content } of cells) {
+        if (content.formula !== undefined) answers.set(keyOf(place), answerOf(content));
+      }
     },
   };
 }
@@ -98,7 +118,7 @@ function answersOf(image: WorkbookImage): Map<string, string> {
 
 function editsOf(
   grid: Grid,
-  cells: readonly { readonly place: Place; readonly content: Content }[],
+  cells: readonly ReadCell[],
   tables: readonly { readonly sheetId: string; readonly image: TableImage }[],
 ): SheetEdits[] {
   const sheets = new Map<string, { cells: CellEdit[]; tables: TableImage[] }>();

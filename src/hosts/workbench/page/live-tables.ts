@@ -2,7 +2,8 @@ import { ICommandService, type Injector } from '@univerjs/presets';
 import { IFunctionService, SetSuperTableMutation } from '@univerjs/preset-sheets-core';
 import type { Cell, TableData } from '../../../workbook/port.ts';
 import type { RangeImage, TableImage, WorkbookImage } from '../../xlsx/image.ts';
-import { rowsOf, type Grid, type Place } from './grid.ts';
+import type { Grid } from './grid.ts';
+import { rowsOf, type Place } from './places.ts';
 import { sheetIdAt, UNIT_ID } from './snapshot.ts';
 
 /** A table where it stands now. */
@@ -16,7 +17,6 @@ export interface LiveTable {
 /** The workbook's tables, followed as they grow, and known to the formula engine by name. */
 export interface LiveTables {
   all(): readonly LiveTable[];
-  headers(table: LiveTable): readonly string[];
   read(table: LiveTable): TableData;
   image(table: LiveTable): TableImage;
   /** Makes a table end at `endRow`; formulas that name it see the new rows. */
@@ -28,24 +28,12 @@ export interface LiveTables {
 
 /** Starts from the image's tables and tells the engine their names. */
 export function createLiveTables(injector: Injector, grid: Grid, image: WorkbookImage): LiveTables {
-  const commands = injector.get(ICommandService);
   const tables = new Map<string, LiveTable>();
   const savedEnd = new Map<string, number>();
-  const headers = ({ sheetId, range }: LiveTable) =>
-    (rowsOf({ ...range, endRow: range.startRow }, reader(grid, sheetId))[0] ?? []).map(String);
+  const headers = headersIn(grid);
   const register = (table: LiveTable) => {
     tables.set(table.name, table);
-    // The engine keeps parsed formulas with the range their tables had: it must parse them again.
-    injector.get(IFunctionService).deleteFormulaAstCacheKey(table.name);
-    commands.syncExecuteCommand(SetSuperTableMutation.id, {
-      unitId: UNIT_ID,
-      tableName: table.name,
-      reference: {
-        sheetId: table.sheetId,
-        range: { ...table.range },
-        titleMap: new Map(headers(table).map((header, index) => [header, index])),
-      },
-    });
+    tellEngine(injector, table, headers(table));
   };
   image.sheets.forEach((sheet, index) => {
     for (const { name, range } of sheet.tables) {
@@ -62,7 +50,6 @@ export function createLiveTables(injector: Injector, grid: Grid, image: Workbook
   });
   return {
     all: () => [...tables.values()],
-    headers,
     read: (table) => ({
       name: table.name,
       headers: headers(table),
@@ -83,6 +70,26 @@ export function createLiveTables(injector: Injector, grid: Grid, image: Workbook
     },
   };
 }
+
+/** Makes formulas that name the table see it as it is now. */
+function tellEngine(injector: Injector, table: LiveTable, headers: readonly string[]): void {
+  // The engine keeps parsed formulas with the range their tables had: it must parse them again.
+  injector.get(IFunctionService).deleteFormulaAstCacheKey(table.name);
+  injector.get(ICommandService).syncExecuteCommand(SetSuperTableMutation.id, {
+    unitId: UNIT_ID,
+    tableName: table.name,
+    reference: {
+      sheetId: table.sheetId,
+      range: { ...table.range },
+      titleMap: new Map(headers.map((header, index) => [header, index])),
+    },
+  });
+}
+
+const headersIn =
+  (grid: Grid) =>
+  ({ sheetId, range }: LiveTable): readonly string[] =>
+    (rowsOf({ ...range, endRow: range.startRow }, reader(grid, sheetId))[0] ?? []).map(String);
 
 /** A table's body: its range without the header row. */
 export const bodyOf = (range: RangeImage): RangeImage => ({

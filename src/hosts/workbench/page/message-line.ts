@@ -1,5 +1,6 @@
-import type { Content, Place } from './grid.ts';
+import type { Content } from './grid.ts';
 import type { Failures } from './failures.ts';
+import type { Place } from './places.ts';
 
 /** What the selected cell has to say: its address, its error and why, "" when it has no error. */
 export function messageOf(place: Place, content: Content, failures: Failures): string {

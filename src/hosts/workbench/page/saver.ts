@@ -31,45 +31,22 @@ export function createSaver(
   server: ServerApi,
   firstVersion: string,
 ): Saver {
-  const listeners = new Set<(state: SaveState) => void>();
-  let state: SaveState = { kind: 'saved' };
-  let version = firstVersion;
+  const file = createFileState(changes, firstVersion);
   let timer: ReturnType<typeof setTimeout> | undefined;
   let queue: Promise<unknown> = Promise.resolve();
-  /** A version the server told of while a save was under way: it may be that save's own. */
-  let heard: string | undefined;
-  const become = (next: SaveState) => {
-    state = next;
-    for (const listener of listeners) listener(next);
-  };
-  const outside = () => {
-    become({ kind: 'changed outside', hasUnsaved: changes.isWaiting });
-  };
-  const settle = (answer: SaveAnswer, taken: Taken) => {
-    if (answer.kind === 'saved') {
-      version = answer.version;
-      taken.saved();
-      become(changes.isWaiting ? { kind: 'saving' } : { kind: 'saved' });
-      if (heard !== undefined && heard !== version) outside();
-    } else {
-      taken.returned();
-      if (answer.kind === 'refused') become({ kind: 'not saved', sentence: answer.sentence });
-      else outside();
-    }
-    heard = undefined;
-  };
   const saveOnce = async (): Promise<SaveAnswer> => {
     clearTimeout(timer);
     await grid.settled();
-    if (state.kind === 'changed outside') return { kind: 'changed outside', version };
+    const version = file.version;
+    if (file.state.kind === 'changed outside') return { kind: 'changed outside', version };
     if (!changes.isWaiting) {
-      become({ kind: 'saved' });
+      file.become({ kind: 'saved' });
       return { kind: 'saved', version };
     }
-    become({ kind: 'saving' });
+    file.become({ kind: 'saving' });
     const taken = changes.take();
     const answer = await server.save({ baseVersion: version, edits: taken.edits });
-    settle(answer, taken);
+    file.answered(answer, taken);
     return answer;
   };
   const saveNow = () => {
@@ -78,30 +55,71 @@ export function createSaver(
     return next;
   };
   changes.onChange(() => {
-    if (state.kind === 'changed outside') {
-      outside();
-      return;
-    }
-    become({ kind: 'saving' });
+    file.edited();
+    if (file.state.kind !== 'saving') return;
     clearTimeout(timer);
     timer = setTimeout(() => void saveNow(), TYPING_PAUSE_MS);
   });
-  server.onOutsideChange((now) => {
-    if (state.kind === 'saving') heard = now;
-    else if (now !== version) outside();
-  });
+  server.onOutsideChange(file.heard);
   return {
     get state() {
-      return state;
+      return file.state;
     },
-    onState(listener) {
-      listeners.add(listener);
-    },
+    onState: file.onState,
     saveNow,
     unsaved() {
       const taken = changes.take();
       taken.returned();
       return taken.edits;
+    },
+  };
+}
+
+/** What is known of the file: the version we stand on, and whether it is still the file's own. */
+function createFileState(changes: Changes, firstVersion: string) {
+  const listeners = new Set<(state: SaveState) => void>();
+  let state: SaveState = { kind: 'saved' };
+  let version = firstVersion;
+  /** A version the server told of while a save was under way: it may be that save's own. */
+  let pending: string | undefined;
+  const become = (next: SaveState) => {
+    state = next;
+    for (const listener of listeners) listener(next);
+  };
+  const outside = () => {
+    become({ kind: 'changed outside', hasUnsaved: changes.isWaiting });
+  };
+  return {
+    get state() {
+      return state;
+    },
+    get version() {
+      return version;
+    },
+    become,
+    onState(listener: (state: SaveState) => void) {
+      listeners.add(listener);
+    },
+    edited() {
+      if (state.kind === 'changed outside') outside();
+      else become({ kind: 'saving' });
+    },
+    heard(now: string) {
+      if (state.kind === 'saving') pending = now;
+      else if (now !== version) outside();
+    },
+    answered(answer: SaveAnswer, taken: Taken) {
+      if (answer.kind === 'saved') {
+        version = answer.version;
+        taken.saved();
+        become(changes.isWaiting ? { kind: 'saving' } : { kind: 'saved' });
+        if (pending !== undefined && pending !== version) outside();
+      } else {
+        taken.returned();
+        if (answer.kind === 'refused') become({ kind: 'not saved', sentence: answer.sentence });
+        else outside();
+      }
+      pending = undefined;
     },
   };
 }

@@ -1,0 +1,81 @@
+import {
+  CellValueType,
+  type ICellData,
+  type ICommandService,
+  type Workbook,
+} from '@univerjs/presets';
+import {
+  SetRangeValuesMutation,
+  SetWorksheetRowCountMutation,
+  type ISetRangeValuesMutationParams,
+} from '@univerjs/preset-sheets-core';
+import type { Cell } from '../../../workbook/port.ts';
+import type { CellWrite, Grid } from './grid.ts';
+import { TEXT_FORMAT } from './grid-styles.ts';
+import type { Place } from './places.ts';
+import { looksLikeFormula, plainCell, UNIT_ID } from './snapshot.ts';
+
+/** Rows added below when a table grows past the sheet's end. */
+const SPARE_ROWS = 200;
+
+/** Writes plain values through the grid's smallest commands, which leave the undo history alone. */
+export function createGridWriter(workbook: Workbook, commands: ICommandService): Grid['write'] {
+  const raw = ({ sheetId, row, column }: Place): ICellData | undefined =>
+    workbook.getSheetBySheetId(sheetId)?.getCellRaw(row, column) ?? undefined;
+  const setRaw = (cells: readonly RawCell[]) => {
+    for (const [subUnitId, cellValue] of bySheet(cells)) {
+      const params: ISetRangeValuesMutationParams = { unitId: UNIT_ID, subUnitId, cellValue };
+      commands.syncExecuteCommand(SetRangeValuesMutation.id, params);
+    }
+  };
+  const growSheets = (cells: readonly Place[]) => {
+    for (const { sheetId, row } of cells) {
+      if (row < (workbook.getSheetBySheetId(sheetId)?.getRowCount() ?? 0)) continue;
+      const params = { unitId: UNIT_ID, subUnitId: sheetId, rowCount: row + 1 + SPARE_ROWS };
+      commands.syncExecuteCommand(SetWorksheetRowCountMutation.id, params);
+    }
+  };
+  return (cells) => {
+    growSheets(cells);
+    const before = cells.map((place) => ({ ...place, cell: wholeCell(raw(place)) }));
+    setRaw(
+      cells.map((cell) => ({
+        ...cell,
+        cell: { ...lookOf(cell, raw), ...writtenCell(cell.value) },
+      })),
+    );
+    return () => {
+      setRaw(before);
+    };
+  };
+}
+
+type RawCell = Place & { readonly cell: ICellData | null };
+
+/** `null` in each slot that the new value does not fill, or the old formula would stay. */
+function writtenCell(value: Cell): ICellData {
+  const cleared = { f: null, si: null, p: null };
+  if (value === '') return { ...cleared, v: null };
+  if (looksLikeFormula(value)) return { ...cleared, ...plainCell(value), s: { n: TEXT_FORMAT } };
+  return {
+    ...cleared,
+    ...plainCell(value),
+    ...(typeof value === 'string' ? { t: CellValueType.FORCE_STRING } : {}),
+  };
+}
+
+const lookOf = (cell: CellWrite, raw: (place: Place) => ICellData | undefined): ICellData =>
+  cell.likeRow === undefined ? {} : { s: raw({ ...cell, row: cell.likeRow })?.s ?? null };
+
+const wholeCell = (cell: ICellData | undefined): ICellData | null =>
+  cell ? { f: null, si: null, p: null, v: null, t: null, s: null, ...cell } : null;
+
+function bySheet(cells: readonly RawCell[]) {
+  const sheets = new Map<string, Record<number, Record<number, ICellData | null>>>();
+  for (const { sheetId, row, column, cell } of cells) {
+    const matrix = sheets.get(sheetId) ?? {};
+    (matrix[row] ??= {})[column] = cell;
+    sheets.set(sheetId, matrix);
+  }
+  return sheets;
+}
