@@ -1,0 +1,29 @@
+import type { TableData } from '../../port.ts';
+import { settingsRows } from '../settings-rows.ts';
+import { demoDesigns, demoLayers } from './designs.ts';
+import { Diary } from './diary.ts';
+import { liveThroughTheYear } from './history.ts';
+import { demoMaterials } from './materials.ts';
+import { demoColours, demoMolds } from './recipes.ts';
+import { demoFairs, demoPlan } from './season.ts';
+import { demoSettings } from './settings.ts';
+
+/** Every table of the invented workshop, a year of its ledger with them. The same on every call. */
+export function demoTables(): readonly TableData[] {
+  const diary = new Diary({
+    settings: settingsRows(demoSettings),
+    materials: demoMaterials,
+    lots: [],
+    moves: [],
+    molds: demoMolds,
+    colours: demoColours,
+    designs: demoDesigns,
+    layers: demoLayers,
+    batches: [],
+    plan: demoPlan,
+    fairs: demoFairs,
+    sales: [],
+  });
+  liveThroughTheYear(diary);
+  return diary.tables();
+}

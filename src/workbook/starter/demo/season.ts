@@ -1,0 +1,104 @@
+import type { Day } from '../../../domain/kernel/day.ts';
+import type { RowOfCells } from '../table-rows.ts';
+import { serial } from '../serial.ts';
+import {
+  harbourDusk,
+  heronFlats,
+  lanternQuay,
+  sandspit,
+  tidePool,
+  winterBeacon,
+} from './designs.ts';
+
+/** The invented ledger runs from its first day to the day before the demo's own "today". */
+export const firstDay: Day = serial('2025-12-01');
+export const demoDay: Day = serial('2026-11-25');
+
+/** Bars sold in a month, January first: quiet after the holidays, strong before them. */
+const barsByMonth = [14, 20, 26, 44, 48, 46, 50, 46, 44, 64, 120, 150] as const;
+
+/** How much of all bars sold is of each design. */
+export const popularity: Readonly<Record<string, number>> = {
+  [lanternQuay]: 0.25,
+  [tidePool]: 0.2,
+  [heronFlats]: 0.18,
+  [harbourDusk]: 0.15,
+  [winterBeacon]: 0.13,
+  [sandspit]: 0.09,
+};
+
+/** Bars that buyers take in the days from `day` on, all designs together. */
+export function expectedBars(day: Day, days: number): number {
+  let bars = 0;
+  for (let at = 0; at < days; at += 1) bars += (barsByMonth[monthOf(day + at)] ?? 0) / 30;
+  return bars;
+}
+
+/** 0 for January. */
+const monthOf = (day: Day): number =>
+  new Date((day - serial('1970-01-01')) * 86_400_000).getUTCMonth();
+
+/** Monday is 1, Sunday 7. */
+export const weekday = (day: Day): number => ((((day - 2) % 7) + 7) % 7) + 1;
+
+const fair = (
+  name: string,
+  opens: string,
+  stallFee: number,
+  travel: number,
+  hours: number,
+): RowOfCells<'fairs'> => ({
+  fair: name,
+  opens: serial(opens),
+  stallFee,
+  travel,
+  otherCost: 0,
+  hours,
+});
+
+export const demoFairs: readonly RowOfCells<'fairs'>[] = [
+  fair('Pier Winter Market 2025', '2025-12-13', 55, 12, 9),
+  fair('Lamplight Fair 2025', '2025-12-20', 70, 18, 10),
+  fair('Easter on the Quay', '2026-04-04', 40, 12, 8),
+  fair('May Tide Fair', '2026-05-09', 45, 22, 8.5),
+  fair('Midsummer Market', '2026-06-20', 45, 12, 8),
+  fair('Regatta Stalls', '2026-07-18', 60, 12, 9),
+  fair('August Pier Market', '2026-08-15', 40, 12, 8),
+  fair('Harvest Quay', '2026-09-26', 40, 14, 8),
+  fair('Lantern Walk', '2026-10-31', 50, 14, 7),
+  fair('First Frost Fair', '2026-11-14', 65, 18, 9.5),
+  fair('Pier Winter Market 2026', '2026-12-12', 60, 12, 9),
+  fair('Lamplight Fair 2026', '2026-12-19', 75, 18, 10),
+];
+
+const planFor = (
+  fairName: string,
+  readyBy: string,
+  start: number,
+  wanted: readonly (readonly [design: string, bars: number])[],
+): RowOfCells<'plan'>[] =>
+  wanted.map(([design, bars], index) => ({
+    planLine: `P-${String(start + index).padStart(2, '0')}`,
+    design,
+    bars,
+    readyBy: serial(readyBy),
+    fair: fairName,
+  }));
+
+export const demoPlan: readonly RowOfCells<'plan'>[] = [
+  ...planFor('Pier Winter Market 2026', '2026-12-11', 1, [
+    [lanternQuay, 18],
+    [tidePool, 18],
+    [heronFlats, 12],
+    [harbourDusk, 12],
+    [winterBeacon, 12],
+    [sandspit, 6],
+  ]),
+  ...planFor('Lamplight Fair 2026', '2026-12-18', 7, [
+    [lanternQuay, 24],
+    [tidePool, 18],
+    [heronFlats, 18],
+    [harbourDusk, 12],
+    [winterBeacon, 18],
+  ]),
+];
