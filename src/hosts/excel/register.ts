@@ -1,7 +1,5 @@
 import { CellFailure } from '../../../functions/failure.ts';
-
-/** A worksheet function as `functions/` offers it: raw cell arguments in, an answer out. */
-export type WorksheetFunction = (...args: unknown[]) => unknown;
+import type { WorksheetFunction } from '../../../functions/index.ts';
 
 /** The part of the spreadsheet's `CustomFunctions` global that registration needs. */
 export interface FunctionHost {

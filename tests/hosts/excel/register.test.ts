@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { CellFailure } from '../../../functions/failure.ts';
-import { register, type WorksheetFunction } from '../../../src/hosts/excel/register.ts';
+import type { WorksheetFunction } from '../../../functions/index.ts';
+import { register } from '../../../src/hosts/excel/register.ts';
 
 /** As the host's own: a code and a message. */
 class HostError {

@@ -1,0 +1,64 @@
+import { readdirSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { built, inProject } from './built.ts';
+
+const filesIn = (folder: string, ends: string): string[] =>
+  readdirSync(inProject(folder), { recursive: true, encoding: 'utf8' })
+    .filter((file) => file.endsWith(ends))
+    .map((file) => `${folder}/${file}`)
+    .sort();
+
+const OFFICE_SCRIPT = 'https://appsforoffice.microsoft.com/lib/1/hosted/office.js';
+
+describe('the workbench', () => {
+  const files = ['.js', '.html', '.css'].flatMap((ends) => filesIn('dist/workbench', ends));
+
+  it('has a page and a server', () => {
+    expect(files).toEqual(
+      expect.arrayContaining([
+        'dist/workbench/page/index.html',
+        'dist/workbench/page/start.css',
+        'dist/workbench/page/start.js',
+        'dist/workbench/server.js',
+      ]),
+    );
+  });
+
+  it.each(files)('%s never loads Office.js', (file) => {
+    expect(built(file)).not.toMatch(/appsforoffice|office\.js|Office\.onReady|Excel\.run/i);
+  });
+});
+
+describe('what runs in a browser', () => {
+  const scripts = [
+    ...filesIn('dist/workbench/page', '.js'),
+    'dist/taskpane.js',
+    'dist/functions.js',
+  ];
+
+  it.each(scripts)('%s makes no code from text and keeps its map apart', (file) => {
+    const text = built(file);
+    expect(text).not.toMatch(/\beval\(/);
+    expect(text).not.toMatch(/sourceMappingURL=data:/);
+    expect(text).toMatch(/sourceMappingURL=[\w.-]+\.js\.map\s*$/);
+    expect(() => JSON.parse(built(`${file}.map`)) as unknown).not.toThrow();
+  });
+});
+
+describe('dist/taskpane.html', () => {
+  const html = built('dist/taskpane.html');
+
+  it('loads the host’s script from its own place, the functions, the pane, and nothing else', () => {
+    const sources = [...html.matchAll(/<(?:script|link)[^>]+(?:src|href)="([^"]+)"/g)];
+    expect(sources.map(([, source]) => source)).toEqual([
+      OFFICE_SCRIPT,
+      'functions.js',
+      'taskpane.js',
+    ]);
+  });
+
+  it('holds the functions once: the pane’s own script brings no second copy', () => {
+    expect(built('dist/functions.js')).toContain('.associate(');
+    expect(built('dist/taskpane.js')).not.toContain('.associate(');
+  });
+});

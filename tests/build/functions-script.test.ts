@@ -1,0 +1,147 @@
+import { runInNewContext } from 'node:vm';
+import { describe, expect, it } from 'vitest';
+import { functions } from '../../functions/index.ts';
+import { built } from './built.ts';
+
+type Callable = (...args: unknown[]) => unknown;
+
+interface Parameter {
+  readonly name: string;
+  readonly description?: string;
+  readonly optional?: boolean;
+  readonly repeating?: boolean;
+  readonly dimensionality?: string;
+}
+
+interface Metadata {
+  readonly functions: readonly {
+    readonly id: string;
+    readonly name: string;
+    readonly description?: string;
+    readonly parameters: readonly Parameter[];
+  }[];
+}
+
+const metadata = JSON.parse(built('dist/functions.json')) as Metadata;
+
+/** Arguments by ../shared/CONTRACT.md, section 5: "?" may be left out, "*" repeats, "#" is a range. */
+const CONTRACT: Readonly<Record<string, string>> = {
+  BOOK: 'tables#*',
+  BASEPERMOLD: 'mold book fills? colour?',
+  TILECOUNT: 'pattern# colour?',
+  MELTSHEET: 'design bars book useLeftovers?',
+  MATERIALS: 'design bars book useLeftovers?',
+  CANMAKE: 'design book',
+  ONHAND: 'item book asOf?',
+  STOCKVALUE: 'item book asOf?',
+  UNITCOST: 'item book asOf?',
+  STOCKLIST: 'book asOf?',
+  REORDERPOINT: 'material book asOf?',
+  SAFETYSTOCK: 'service sd lead mean? sdLead?',
+  ORDERSIZE: 'use order holding',
+  COSTPERBAR: 'design book bars? asOf?',
+  COSTLINES: 'design book bars? asOf?',
+  PRICE: 'cost margin fee? fixed? tax? ending?',
+  BREAKEVEN: 'fixed price cost',
+  FORECAST: 'history# periods season?',
+  SUPPLIES: 'book from?',
+  CALENDAR: 'book from?',
+  FAIR: 'fair book',
+  INGREDIENTS: 'design book',
+  CHECKS: 'design book',
+  TRACE: 'lot book',
+  AMOUNT: 'quantity from to material? book?',
+};
+
+class HostError {
+  readonly code: string;
+  readonly message: string | undefined;
+
+  constructor(code: string, message?: string) {
+    this.code = code;
+    this.message = message;
+  }
+}
+
+/** Loads dist/functions.js where nothing is but a place to register functions. */
+function loaded(): Map<string, Callable> {
+  const found = new Map<string, Callable>();
+  const associate = (id: string, fn: Callable): void => {
+    if (found.has(id)) throw new Error(`${id} is associated twice.`);
+    found.set(id, fn);
+  };
+  runInNewContext(built('dist/functions.js'), {
+    CustomFunctions: { associate, Error: HostError },
+    console,
+  });
+  return found;
+}
+
+describe('dist/functions.js', () => {
+  const found = loaded();
+
+  it('associates every function that functions/ offers, and no other', () => {
+    expect([...found.keys()].sort()).toEqual(Object.keys(functions).sort());
+  });
+
+  it('loads without a place to register, and then does nothing', () => {
+    expect(() => runInNewContext(built('dist/functions.js'), {})).not.toThrow();
+  });
+
+  it.each([...found.keys()])('%s called with nothing says what it wants, as a host error', (id) => {
+    let thrown: unknown;
+    try {
+      found.get(id)?.();
+    } catch (problem) {
+      thrown = problem;
+    }
+    expect(thrown).toBeInstanceOf(HostError);
+    const { code, message } = thrown as HostError;
+    expect(['#VALUE!', '#N/A']).toContain(code);
+    expect(message).not.toMatch(/stopped on a fault of its own/);
+    expect(message?.length).toBeGreaterThan(10);
+  });
+
+  it('answers through the host’s own calling form: blanks, nulls and the object about the call', () => {
+    const tileCount = found.get('TILECOUNT');
+    const pattern = [
+      ['Slate', 'Teal', ''],
+      ['Teal', 'Slate', 'Teal'],
+    ];
+    expect(tileCount?.(pattern, null, { functionName: 'TILECOUNT' })).toEqual([
+      ['Colour', 'Tiles'],
+      ['Teal', 3],
+      ['Slate', 2],
+    ]);
+  });
+});
+
+describe('dist/functions.json', () => {
+  it('tells of every function that functions/ offers, and no other', () => {
+    const ids = metadata.functions.map(({ id }) => id);
+    expect([...ids].sort()).toEqual(Object.keys(functions).sort());
+    expect(metadata.functions.map(({ name }) => name)).toEqual(ids);
+  });
+
+  it.each(metadata.functions.map((entry) => [entry.id, entry] as const))(
+    '%s takes the contract’s arguments, each with help text',
+    (id, { description, parameters }) => {
+      const wanted = CONTRACT[id]?.split(' ').map((word) => ({
+        optional: word.includes('?'),
+        repeating: word.includes('*'),
+        range: word.includes('#'),
+      }));
+      expect(
+        parameters.map(({ optional, repeating, dimensionality }) => ({
+          optional: optional ?? false,
+          repeating: repeating ?? false,
+          range: dimensionality === 'matrix',
+        })),
+      ).toEqual(wanted);
+      expect(description ?? '').toMatch(/^[A-Z].{15,}\.$/s);
+      for (const parameter of parameters) {
+        expect(parameter.description ?? '', parameter.name).toMatch(/^[A-Z].{5,}\.$/s);
+      }
+    },
+  );
+});
