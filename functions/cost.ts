@@ -1,7 +1,7 @@
 import { type BarCost, barCost, USUAL_BARS } from '../src/domain/cost/bar-cost.ts';
 import { findDesign } from '../src/domain/book/find.ts';
 import { hundred, toCell } from '../src/domain/kernel/exact.ts';
-import { then } from '../src/domain/kernel/result.ts';
+import { andThen } from '../src/domain/kernel/result.ts';
 import { settle } from './answer.ts';
 import { dayArgument, nameArgument, optionalNumber } from './arguments.ts';
 import { bookArgument } from './books.ts';
@@ -43,7 +43,7 @@ function costArgument(design: unknown, book: unknown, bars: unknown, asOf: unkno
   const count = optionalNumber(bars, 'bars') ?? USUAL_BARS;
   const day = dayArgument(asOf, 'as of');
   return settle(
-    then(findDesign(pourBook, nameArgument(design, 'design')), (found) =>
+    andThen(findDesign(pourBook, nameArgument(design, 'design')), (found) =>
       barCost(pourBook, found, count, day),
     ),
   );

@@ -7,7 +7,7 @@ import {
 } from '../src/domain/book/find.ts';
 import { exact, notBelowZero, sum, toCell } from '../src/domain/kernel/exact.ts';
 import { nameKey } from '../src/domain/kernel/names.ts';
-import { answer, then, wrong } from '../src/domain/kernel/result.ts';
+import { answer, andThen, wrong } from '../src/domain/kernel/result.ts';
 import { canMake as canMakeBars } from '../src/domain/recipe/can-make.ts';
 import { leftoversOnHand } from '../src/domain/recipe/leftovers-on-hand.ts';
 import { materialNeeds } from '../src/domain/recipe/material-needs.ts';
@@ -39,15 +39,15 @@ export function basePerMold(mold: any, book: any, fills?: any, colour?: any): nu
   const pourBook = bookArgument(book);
   const count = optionalNumber(fills, 'fills') ?? 1;
   const soapName = optionalName(colour, 'colour');
-  const grams = then(findMold(pourBook, nameArgument(mold, 'mold')), (found) =>
+  const grams = andThen(findMold(pourBook, nameArgument(mold, 'mold')), (found) =>
     Number.isInteger(count) && count >= 0
       ? answer(soapForFills(found, exact(count)))
       : wrong(`fills is ${count}. A mold is filled whole: give a whole number, 0 or more.`),
   );
   if (soapName === undefined) return settleNumber(grams);
   return settleNumber(
-    then(grams, (g) =>
-      then(findSoap(pourBook, soapName), (soap) => answer(g.times(baseShare(soap)))),
+    andThen(grams, (g) =>
+      andThen(findSoap(pourBook, soapName), (soap) => answer(g.times(baseShare(soap)))),
     ),
   );
 }
@@ -154,7 +154,7 @@ export function materials(design: any, bars: any, book: any, useLeftovers?: any)
 export function canMake(design: any, book: any): number {
   const pourBook = bookArgument(book);
   return settle(
-    then(findDesign(pourBook, nameArgument(design, 'design')), (found) =>
+    andThen(findDesign(pourBook, nameArgument(design, 'design')), (found) =>
       canMakeBars(pourBook, found, today()),
     ),
   );

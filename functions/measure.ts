@@ -1,5 +1,5 @@
 import { findMaterial } from '../src/domain/book/find.ts';
-import { then } from '../src/domain/kernel/result.ts';
+import { andThen } from '../src/domain/kernel/result.ts';
 import { convert } from '../src/domain/measure/convert.ts';
 import { settleNumber } from './answer.ts';
 import { exactArgument, nameArgument, optionalName } from './arguments.ts';
@@ -29,6 +29,8 @@ export function amount(quantity: any, from: any, to: any, material?: any, book?:
     );
   }
   return settleNumber(
-    then(findMaterial(bookArgument(book), name), (found) => convert(value, source, target, found)),
+    andThen(findMaterial(bookArgument(book), name), (found) =>
+      convert(value, source, target, found),
+    ),
   );
 }

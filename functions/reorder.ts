@@ -1,6 +1,6 @@
 import { findMaterial } from '../src/domain/book/find.ts';
 import { zero } from '../src/domain/kernel/exact.ts';
-import { then } from '../src/domain/kernel/result.ts';
+import { andThen } from '../src/domain/kernel/result.ts';
 import {
   orderSize as economicOrder,
   reorderPoint as pointOf,
@@ -22,7 +22,7 @@ export function reorderPoint(material: any, book: any, asOf?: any): number {
   const pourBook = bookArgument(book);
   const day = dayArgument(asOf, 'as of');
   return settleNumber(
-    then(findMaterial(pourBook, nameArgument(material, 'material')), (found) =>
+    andThen(findMaterial(pourBook, nameArgument(material, 'material')), (found) =>
       pointOf(pourBook, found, day),
     ),
   );

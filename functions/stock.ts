@@ -1,7 +1,7 @@
 import type { Item } from '../src/domain/book/book.ts';
 import { findItem } from '../src/domain/book/find.ts';
 import { isoDate } from '../src/domain/kernel/day.ts';
-import { answer, type Result, then } from '../src/domain/kernel/result.ts';
+import { answer, type Result, andThen } from '../src/domain/kernel/result.ts';
 import { type Exact, toCell } from '../src/domain/kernel/exact.ts';
 import { onHand as quantityOnHand } from '../src/domain/stock/on-hand.ts';
 import { stockList as listStock } from '../src/domain/stock/stock-list.ts';
@@ -97,6 +97,6 @@ function ofItem(
   const pourBook = bookArgument(book);
   const day = dayArgument(asOf, 'as of');
   return settleNumber(
-    then(findItem(pourBook, nameArgument(item, 'item')), (found) => ask(pourBook, found, day)),
+    andThen(findItem(pourBook, nameArgument(item, 'item')), (found) => ask(pourBook, found, day)),
   );
 }

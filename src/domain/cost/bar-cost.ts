@@ -1,7 +1,7 @@
 import type { Book, Design, Material } from '../book/book.ts';
 import type { Day } from '../kernel/day.ts';
 import { type Exact, exact, sum, zero } from '../kernel/exact.ts';
-import { all, answer, type Result, then } from '../kernel/result.ts';
+import { all, answer, type Result, andThen } from '../kernel/result.ts';
 import { splitAmount } from '../money/split.ts';
 import { type MeltPlan, noLeftovers, planMelts } from '../recipe/melt-plan.ts';
 import { fillsByMold, wearPerFill } from './mold-wear.ts';
@@ -31,8 +31,8 @@ const COST_DECIMALS = 10;
  * out of the bars (contract §5). In the Settings' currency.
  */
 export function barCost(book: Book, design: Design, bars: number, asOf: Day): Result<BarCost> {
-  return then(planMelts(design, bars, book.settings, noLeftovers), (plan) =>
-    then(batchLines(book, plan, asOf), (lines) => answer(spread(lines, plan))),
+  return andThen(planMelts(design, bars, book.settings, noLeftovers), (plan) =>
+    andThen(batchLines(book, plan, asOf), (lines) => answer(spread(lines, plan))),
   );
 }
 
@@ -47,7 +47,7 @@ function batchLines(book: Book, plan: MeltPlan, asOf: Day): Result<BatchLine[]> 
   const { design, barsToStart } = plan;
   const { labourRatePerHour, overheadPerBar } = book.settings;
   const perMinute = labourRatePerHour.div(60);
-  const materials = then(costOf(book, materialsInBars(plan), asOf), (lines) =>
+  const materials = andThen(costOf(book, materialsInBars(plan), asOf), (lines) =>
     answer(
       lines.map(({ material, cost }): BatchLine => ({
         kind: 'material',
@@ -58,7 +58,7 @@ function batchLines(book: Book, plan: MeltPlan, asOf: Day): Result<BatchLine[]> 
   );
   const wear = all(
     [...fillsByMold(plan)].map(([mold, fills]) =>
-      then(wearPerFill(mold), (perFill) =>
+      andThen(wearPerFill(mold), (perFill) =>
         answer<BatchLine>({
           kind: 'mold wear',
           name: `${mold.name} wear`,
@@ -67,8 +67,8 @@ function batchLines(book: Book, plan: MeltPlan, asOf: Day): Result<BatchLine[]> 
       ),
     ),
   );
-  return then(materials, (materialLines) =>
-    then(wear, (wearLines) =>
+  return andThen(materials, (materialLines) =>
+    andThen(wear, (wearLines) =>
       answer<BatchLine[]>([
         ...materialLines,
         {

@@ -2,7 +2,7 @@ import type { Book, Material, Soap } from '../book/book.ts';
 import { itemOfMaterial } from '../book/find.ts';
 import type { Day } from '../kernel/day.ts';
 import { type Exact, zero } from '../kernel/exact.ts';
-import { all, answer, type Result, then } from '../kernel/result.ts';
+import { all, answer, type Result, andThen } from '../kernel/result.ts';
 import { unitCost } from '../stock/valuation.ts';
 
 /** What each gram of a soap consists of, through all its blends, in stock units of materials. */
@@ -29,7 +29,7 @@ export function costOf(
 ): Result<{ readonly material: Material; readonly cost: Exact }[]> {
   return all(
     [...quantities].map(([material, quantity]) =>
-      then(unitCost(book, itemOfMaterial(material), asOf), (unit) =>
+      andThen(unitCost(book, itemOfMaterial(material), asOf), (unit) =>
         answer({ material, cost: unit.times(quantity) }),
       ),
     ),

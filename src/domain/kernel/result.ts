@@ -26,8 +26,11 @@ export function refuse(kind: FailureKind, sentence: string): Result<never> {
 export const wrong = (sentence: string): Result<never> => refuse('wrong', sentence);
 export const notYet = (sentence: string): Result<never> => refuse('not yet', sentence);
 
-/** Goes on with an answer, or hands the failure on. */
-export function then<T, U>(result: Result<T>, next: (value: T) => Result<U>): Result<U> {
+/**
+ * Goes on with an answer, or hands the failure on. Not called `then`: a module that exports `then` is
+ * taken for a promise by dynamic import, which waits for ever.
+ */
+export function andThen<T, U>(result: Result<T>, next: (value: T) => Result<U>): Result<U> {
   return result.ok ? next(result.value) : result;
 }
 

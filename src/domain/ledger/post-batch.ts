@@ -4,7 +4,7 @@ import { batchStates, type MoveReason } from '../book/words.ts';
 import type { Day } from '../kernel/day.ts';
 import { Exact, exact, notBelowZero, sum, zero } from '../kernel/exact.ts';
 import { nameKey } from '../kernel/names.ts';
-import { all, answer, type Result, then, wrong } from '../kernel/result.ts';
+import { all, answer, type Result, andThen, wrong } from '../kernel/result.ts';
 import { fillsByMold, wearPerFill } from '../cost/mold-wear.ts';
 import { currencyDecimals, roundMoney } from '../money/currency.ts';
 import { splitAmount } from '../money/split.ts';
@@ -47,8 +47,8 @@ export function postBatch(book: Book, pour: Pour, today: Day): Result<PostBatchA
     book.settings,
     leftoversOnHand(book, latest, pour.useLeftovers),
   );
-  return then(planned, (plan) =>
-    then(checkPour(pour, plan), (melts) => {
+  return andThen(planned, (plan) =>
+    andThen(checkPour(pour, plan), (melts) => {
       const needs = stockNeeds(melts, addedMaterials(plan, pour));
       const takings = all(
         needs.map(({ item, quantity }) =>
@@ -61,7 +61,7 @@ export function postBatch(book: Book, pour: Pour, today: Day): Result<PostBatchA
           ),
         ),
       );
-      return then(takings, (taken) => settle(book, pour, plan, melts, taken));
+      return andThen(takings, (taken) => settle(book, pour, plan, melts, taken));
     }),
   );
 }
@@ -108,7 +108,7 @@ function settle(
   ];
   const moves = lines.map((line, index) => newMove(line, pour, index + 1));
   const barsValue = valuesIn.at(-1) ?? zero;
-  return then(batchLine(book, pour, plan, barsValue), (batch) =>
+  return andThen(batchLine(book, pour, plan, barsValue), (batch) =>
     answer({
       kind: 'ready',
       posting: {
@@ -209,10 +209,10 @@ function batchLine(book: Book, pour: Pour, plan: MeltPlan, materialCost: Exact):
   const minutes = pour.minutes === undefined ? planned : exact(pour.minutes);
   const wear = all(
     [...fillsByMold(plan)].map(([mold, fills]) =>
-      then(wearPerFill(mold), (perFill) => answer(perFill.times(fills))),
+      andThen(wearPerFill(mold), (perFill) => answer(perFill.times(fills))),
     ),
   );
-  return then(wear, (wears) => {
+  return andThen(wear, (wears) => {
     const labour = minutes.div(60).times(labourRatePerHour);
     const full = sum([materialCost, labour, overheadPerBar.times(barsToStart), ...wears]);
     return answer({

@@ -1,6 +1,6 @@
 import { type Exact, exact, one } from '../kernel/exact.ts';
 import { didYouMean } from '../kernel/names.ts';
-import { answer, type Result, then, wrong } from '../kernel/result.ts';
+import { answer, type Result, andThen, wrong } from '../kernel/result.ts';
 import { type Dimension, findUnit, type StockUnit, unitNames } from './units.ts';
 
 /** What a bridge between weight, volume and drops needs to know of one material. */
@@ -49,7 +49,7 @@ export function convert(quantity: Exact, from: string, to: string, liquid?: Liqu
   if (source.dimension === 'count' || target.dimension === 'count') {
     return wrong(`"each" is a count and can't be turned into ${to === 'each' ? from : to}.`);
   }
-  return then(across(inOwnUnit, source.dimension, target.dimension, liquid), (value) =>
+  return andThen(across(inOwnUnit, source.dimension, target.dimension, liquid), (value) =>
     answer(value.div(target.size)),
   );
 }

@@ -2,7 +2,7 @@ import type { Book, Material } from '../book/book.ts';
 import { itemOfMaterial } from '../book/find.ts';
 import type { Day } from '../kernel/day.ts';
 import { Exact, exact, hundred, zero } from '../kernel/exact.ts';
-import { answer, notYet, type Result, then, wrong } from '../kernel/result.ts';
+import { answer, notYet, type Result, andThen, wrong } from '../kernel/result.ts';
 import { onHand } from '../stock/on-hand.ts';
 import { dailyUse } from './daily-use.ts';
 import { normalQuantile } from './normal-quantile.ts';
@@ -50,7 +50,7 @@ export function reorderPoint(book: Book, material: Material, asOf: Day): Result<
       `Fill in Lead days for ${material.name} in Materials: days from ordering to having it.`,
     );
   }
-  return then(dailyUse(book, itemOfMaterial(material), asOf), ({ mean, sd }) => {
+  return andThen(dailyUse(book, itemOfMaterial(material), asOf), ({ mean, sd }) => {
     const safety = safetyStock({
       servicePercent: material.servicePercent ?? book.settings.servicePercent,
       meanDailyUse: mean,
@@ -58,7 +58,7 @@ export function reorderPoint(book: Book, material: Material, asOf: Day): Result<
       leadDays,
       sdLeadDays: material.leadDaysSd ?? zero,
     });
-    return then(safety, (stock) => answer(mean.times(leadDays).plus(stock)));
+    return andThen(safety, (stock) => answer(mean.times(leadDays).plus(stock)));
   });
 }
 
@@ -67,7 +67,7 @@ export function reorderPoint(book: Book, material: Material, asOf: Day): Result<
  * stock back over it, and never fewer than the supplier's least. Fails where there is no pack size.
  */
 export function packsToOrder(book: Book, material: Material, asOf: Day): Result<Exact> {
-  return then(reorderPoint(book, material, asOf), (point) => {
+  return andThen(reorderPoint(book, material, asOf), (point) => {
     const stock = onHand(book, itemOfMaterial(material), asOf);
     if (stock.gt(point) || (point.isZero() && stock.isZero())) return answer(zero);
     if (material.packSize === undefined)

@@ -2,7 +2,7 @@ import type { Design, Layer, Mold, Soap } from '../../domain/book/book.ts';
 import { findMaterial, findMold, findSoap } from '../../domain/book/find.ts';
 import { type Exact, exact, hundred, one, sum, zero } from '../../domain/kernel/exact.ts';
 import { compareNames, didYouMean, nameKey } from '../../domain/kernel/names.ts';
-import { answer, type Result, then, wrong } from '../../domain/kernel/result.ts';
+import { answer, type Result, andThen, wrong } from '../../domain/kernel/result.ts';
 import { soapDensity } from '../../domain/recipe/density.ts';
 import { convertNoting, noted, optional, type Reading } from './context.ts';
 import { quoted } from './findings.ts';
@@ -129,7 +129,7 @@ function readSoapLayer(row: LayerRow, reading: Reading): Layer | undefined {
 function pouredG(soap: Soap, amount: Exact, per: LayerRow['per']): Result<Exact> {
   return per === 'g'
     ? answer(amount)
-    : then(soapDensity(soap), (density) => answer(amount.times(density)));
+    : andThen(soapDensity(soap), (density) => answer(amount.times(density)));
 }
 
 function readAddedLayer(row: LayerRow, pourG: Exact, reading: Reading): Layer | undefined {
