@@ -1,8 +1,8 @@
 import { execFileSync } from 'node:child_process';
-import { cpSync, mkdirSync, readFileSync } from 'node:fs';
+import { cpSync, existsSync, mkdirSync, readFileSync } from 'node:fs';
 import { createServer } from 'node:https';
 import { homedir } from 'node:os';
-import { dirname } from 'node:path';
+import { dirname, join } from 'node:path';
 import { getHttpsServerOptions } from 'office-addin-dev-certs';
 import { inProject } from './folders.ts';
 import { LOCAL_HOST } from './manifest-host.ts';
@@ -16,9 +16,7 @@ async function serveToExcel(): Promise<void> {
   if (!text.includes(`"${LOCAL_HOST}/`)) {
     throw new Error(`${manifest} names another host. Run this without POUR_LEDGER_HOST.`);
   }
-  console.log('Excel loads add-ins over https only. A certificate for this machine is looked up;');
-  console.log('the first time it is made, and the system asks you to trust it.');
-  const { cert, key } = await getHttpsServerOptions();
+  const { cert, key } = await certificate();
   const server = createServer({ cert, key }, staticFiles(inProject('dist')));
   const port = Number(new URL(LOCAL_HOST).port);
   await new Promise<void>((ready, failed) => {
@@ -27,6 +25,26 @@ async function serveToExcel(): Promise<void> {
   sideload(text, manifest);
   console.log(`Serving ${LOCAL_HOST}/ until you press Ctrl+C.`);
 }
+
+/** Excel loads add-ins over https only, so this machine needs a certificate of its own. */
+async function certificate(): Promise<{ readonly cert: Buffer; readonly key: Buffer }> {
+  console.log('A certificate for this machine is looked up; the first time it is made, and');
+  console.log('the system asks you to trust it.');
+  try {
+    return await getHttpsServerOptions();
+  } catch (problem) {
+    const folder = join(homedir(), '.office-addin-dev-certs');
+    const [cert, key] = [join(folder, 'localhost.crt'), join(folder, 'localhost.key')];
+    if (!existsSync(cert) || !existsSync(key)) throw problem;
+    console.log(sentenceOf(problem).trim());
+    console.log('The certificate is there, but this system does not trust it yet. Excel will load');
+    console.log(`nothing until you have your system or browser trust ${join(folder, 'ca.crt')}`);
+    return { cert: readFileSync(cert), key: readFileSync(key) };
+  }
+}
+
+const sentenceOf = (problem: unknown): string =>
+  problem instanceof Error ? problem.message : String(problem);
 
 function sideload(text: string, manifest: string): void {
   const id = /<Id>([^<]+)<\/Id>/.exec(text)?.[1] ?? '';
@@ -45,6 +63,6 @@ function sideload(text: string, manifest: string): void {
 }
 
 serveToExcel().catch((problem: unknown) => {
-  console.error(problem instanceof Error ? problem.message : String(problem));
+  console.error(sentenceOf(problem));
   process.exitCode = 1;
 });
