@@ -1,6 +1,6 @@
 import { cellName, rangeName } from './address.ts';
 import { cellXml, resultXml, type CellManner } from './cell-xml.ts';
-import { typedFormula } from './formula-text.ts';
+import { mayFillCells, typedFormula } from './formula-text.ts';
 import type { PlannedCell } from './plan-cells.ts';
 import type { StoredCell } from './sheet-walk.ts';
 import { escapeXml } from './xml-text.ts';
@@ -34,11 +34,14 @@ export function patchedCellXml(
 /** The stored `<f>` with its range brought up to date; undefined when it must be written afresh. */
 function keptFormula(
   { row, column, spill = [] }: PlannedCell,
-  { formula }: StoredCell,
+  { formula, metadata }: StoredCell,
   source: string,
-  { prefix: p }: CellManner,
+  { prefix: p, dynamic }: CellManner,
 ): string | undefined {
   if (!formula) return undefined;
+  // LibreOffice saves a spilling formula as an array of fixed size; make it spill again.
+  const spills = mayFillCells(formula.text) && dynamic !== undefined;
+  if (spills && metadata === undefined) return undefined;
   const rows = Math.max(1, spill.length);
   const columns = Math.max(1, ...spill.map((line) => line.length));
   if (formula.attributes['t'] !== 'array') {

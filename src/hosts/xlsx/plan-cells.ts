@@ -65,8 +65,8 @@ function emptyOldSpill(
   anchor: StoredCell,
   range: RangeImage,
 ): void {
-  for (const [row, cells] of index.cells) {
-    for (const { column } of cells) {
+  for (let row = range.startRow; row <= range.endRow; row += 1) {
+    for (const { column } of index.cells.get(row) ?? []) {
       const name = cellName(row, column);
       const leftover = contains(range, row, column) && name !== nameOf(anchor) && !plan.has(name);
       if (leftover) plan.set(name, { row, column, value: '', computed: true });

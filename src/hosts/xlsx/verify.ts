@@ -1,4 +1,5 @@
 import { cellName } from './address.ts';
+import { storedFormula, typedFormula } from './formula-text.ts';
 import type { CellEdit, CellImage, SheetEdits, WorkbookImage } from './image.ts';
 
 /**
@@ -34,12 +35,15 @@ export function missingEdit(
 function holds(cell: CellImage | undefined, edit: CellEdit): boolean {
   if (edit.formula === undefined)
     return cell?.formula === undefined && same(cell?.value ?? '', edit.value);
-  // A formula may come back in another spelling (letter case of functions); that it is one is the point.
-  return cell?.formula !== undefined && (same(cell.value, edit.value) || isError(cell.value));
+  const asTyped = typedFormula(storedFormula(edit.formula)).toUpperCase();
+  // A young error such as #SPILL! is stored as the nearest that the format knows.
+  return (
+    cell?.formula?.toUpperCase() === asTyped &&
+    (same(cell.value, edit.value) || isError(cell.value))
+  );
 }
 
 function same(a: unknown, b: unknown): boolean {
-  // -0 is stored as 0.
   return a === b;
 }
 

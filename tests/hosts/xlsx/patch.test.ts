@@ -201,6 +201,60 @@ describe('editing formulas', () => {
   });
 });
 
+describe('a workbook without metadata for dynamic arrays', () => {
+  const bare = withParts(original, {
+    'xl/metadata.xml': undefined,
+    'xl/worksheets/sheet2.xml': (text) => text.replaceAll(' cm="1"', ''),
+    'xl/_rels/workbook.xml.rels': (text) =>
+      text.replace(/<Relationship [^>]*sheetMetadata[^>]*>/, ''),
+    '[Content_Types].xml': (text) => text.replace(/<Override [^>]*metadata\.xml[^>]*>/, ''),
+  });
+  const spill: SheetEdits = {
+    sheet: 'Answers',
+    tables: [],
+    cells: [
+      {
+        row: 9,
+        column: 0,
+        value: 'Item',
+        formula: '=POUR.STOCKLIST(Book)',
+        spill: [['Item'], ['Foam']],
+      },
+    ],
+  };
+
+  it('gets it with the first formula that spills, and only then', async () => {
+    expect(differingParts(bare, patchedBytes(bare, [edits('Answers', { A9: 1 })]))).toEqual([
+      'xl/worksheets/sheet2.xml',
+    ]);
+    const after = patchedBytes(bare, [spill]);
+    expect(differingParts(bare, after)).toEqual([
+      '[Content_Types].xml',
+      'xl/_rels/workbook.xml.rels',
+      'xl/metadata.xml',
+      'xl/worksheets/sheet2.xml',
+    ]);
+    expect(partText(after, 'xl/metadata.xml')).toBe(partText(original, 'xl/metadata.xml'));
+    expect(partText(after, 'xl/worksheets/sheet2.xml')).toContain(
+      'cm="1"><f t="array" ref="A10:A11">',
+    );
+    expect((await byExcelJs(after)).getWorksheet('Answers')?.getCell('A11').value).toBe('Foam');
+    expect(differingParts(after, patchedBytes(after, [spill]))).toEqual([]);
+  });
+
+  it('with other metadata only, gets an older array formula instead', () => {
+    const other = withParts(original, {
+      'xl/metadata.xml': (text) => text.replaceAll('XLDAPR', 'XLRICHVALUE'),
+      'xl/worksheets/sheet2.xml': (text) => text.replaceAll(' cm="1"', ''),
+    });
+    const after = patchedBytes(other, [spill]);
+    expect(differingParts(other, after)).toEqual(['xl/worksheets/sheet2.xml']);
+    expect(partText(after, 'xl/worksheets/sheet2.xml')).toContain(
+      '<c r="A10" t="str"><f t="array" ref="A10:A11">',
+    );
+  });
+});
+
 describe('shared formulas and the calculation chain', () => {
   const shared = withParts(original, {
     'xl/worksheets/sheet3.xml': (text) =>

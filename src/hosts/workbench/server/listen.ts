@@ -9,7 +9,8 @@ export async function listen(server: Server, wish: number | undefined): Promise<
     return await listenOn(server, wish ?? USUAL_PORT);
   } catch (error) {
     const taken = error instanceof Error && 'code' in error && error.code === 'EADDRINUSE';
-    if (wish !== undefined || !taken) throw error;
+    if (!taken) throw error;
+    if (wish !== undefined) throw new Error(`port ${wish} is in use; choose another`);
     return listenOn(server, 0);
   }
 }

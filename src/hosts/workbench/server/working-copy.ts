@@ -11,6 +11,9 @@ export async function workingCopy(
   folder: string,
   fresh: boolean,
 ): Promise<string> {
+  if (!existsSync(starter)) {
+    throw new Error(`the starter workbook ${starter} is missing; "npm run build" makes it`);
+  }
   await mkdir(folder, { recursive: true });
   const copy = join(folder, 'pour-ledger.xlsx');
   if (fresh && existsSync(copy)) await rename(copy, freeName(folder));
