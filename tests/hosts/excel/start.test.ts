@@ -1,0 +1,138 @@
+import { createServer, type Server } from 'node:http';
+import type { AddressInfo } from 'node:net';
+import { buildSync } from 'esbuild';
+import { type Browser, chromium, type Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { functions } from '../../../functions/index.ts';
+import { staticFiles } from '../../../src/build/static-files.ts';
+import { built, inProject } from '../../build/built.ts';
+
+const OFFICE_SCRIPT = 'https://appsforoffice.microsoft.com/lib/1/hosted/office.js';
+
+const officeScript = buildSync({
+  entryPoints: [inProject('tests/hosts/excel/fake/office-script.ts')],
+  bundle: true,
+  write: false,
+  format: 'iife',
+}).outputFiles[0]?.text;
+
+let browser: Browser;
+let server: Server;
+
+beforeAll(async () => {
+  built('dist/taskpane.html');
+  const serve = staticFiles(inProject('dist'));
+  server = createServer((request, response) => void serve(request, response));
+  await new Promise<void>((ready) => server.listen(0, '127.0.0.1', ready));
+  browser = await chromium.launch({
+    executablePath: '/usr/bin/chromium',
+    args: [
+      '--no-sandbox',
+      '--disable-gpu',
+      '--disable-quic',
+      '--no-first-run',
+      '--disable-background-networking',
+      '--disable-component-update',
+      '--disable-sync',
+    ],
+  });
+});
+
+afterAll(async () => {
+  await browser.close();
+  await new Promise((done) => server.close(done));
+});
+
+interface Opened {
+  readonly page: Page;
+  readonly faults: readonly string[];
+  /** Addresses asked for outside the add-in's own host. */
+  readonly outside: readonly string[];
+}
+
+/** Opens the built pane as Excel would, with the host's own script answered by the stand-in. */
+async function open(query: string): Promise<Opened> {
+  const page = await browser.newPage();
+  const { port } = server.address() as AddressInfo;
+  const own = `http://127.0.0.1:${port}/`;
+  const faults: string[] = [];
+  const outside: string[] = [];
+  page.on('pageerror', (fault) => faults.push(fault.message));
+  page.on('console', (message) => {
+    if (message.type() === 'error') faults.push(message.text());
+  });
+  await page.route('**/*', async (route) => {
+    const address = route.request().url();
+    if (address.startsWith(own)) return route.continue();
+    outside.push(address);
+    return address === OFFICE_SCRIPT
+      ? route.fulfill({ contentType: 'text/javascript', body: officeScript ?? '' })
+      : route.abort();
+  });
+  await page.goto(`${own}taskpane.html${query}`);
+  return { page, faults, outside };
+}
+
+/** A fact about the stand-in for Excel, as the page's own text of JavaScript tells it. */
+const fake = <T>(page: Page, fact: string): Promise<T> => page.evaluate(`fakeExcel.${fact}`);
+
+describe('starting inside Excel', () => {
+  it('hands the pane its port, heals the book, and asks to start with this workbook', async () => {
+    const { page, faults, outside } = await open('');
+    await page.waitForFunction('fakeExcel.startup.length === 1');
+    expect(await fake(page, 'startup')).toEqual(['Load']);
+    expect(await fake(page, 'model.recalculated')).toEqual(['Book', 'Recalculate']);
+    expect(
+      await page.evaluate(
+        `document.querySelector('pour-pane').port.load().then((all) => all.length)`,
+      ),
+    ).toBe(3);
+    expect(await page.evaluate('document.documentElement.dataset.theme')).toBe('dark');
+    expect(await page.textContent('#notice')).toBe('');
+    expect(faults).toEqual([]);
+    expect(outside).toEqual([OFFICE_SCRIPT]);
+    await page.close();
+  });
+
+  it('runs every worksheet function in the same page', async () => {
+    const { page } = await open('');
+    const ids = await fake<string[]>(page, 'associated');
+    expect(ids.sort()).toEqual(Object.keys(functions).sort());
+    await page.close();
+  });
+
+  it('keeps the pane’s memory in the browser, under this workbook’s address', async () => {
+    const { page } = await open('');
+    await page.waitForFunction('fakeExcel.startup.length === 1');
+    await page.evaluate(`document.querySelector('pour-pane').port.memory.set('try', 'kept')`);
+    await page.reload();
+    await page.waitForFunction('fakeExcel.startup.length === 1');
+    expect(await page.evaluate(`document.querySelector('pour-pane').port.memory.get('try')`)).toBe(
+      'kept',
+    );
+    await page.close();
+  });
+
+  it('leaves a workbook that is not ours as it is', async () => {
+    const { page } = await open('?book=none');
+    await page.waitForFunction(`document.querySelector('pour-pane').port !== undefined`);
+    // Healing was begun before this reading, and is one sync shorter.
+    await page.evaluate(`document.querySelector('pour-pane').port.load()`);
+    expect(await fake(page, 'startup')).toEqual([]);
+    expect(await fake(page, 'model.recalculated')).toEqual([]);
+    await page.close();
+  });
+});
+
+describe('starting where it cannot work', () => {
+  it.each([
+    ['?host=Word', /works inside Excel/],
+    ['?api=1.8', /too old.*update it/],
+  ])('%s says so in the page', async (query, sentence) => {
+    const { page } = await open(query);
+    await page.waitForFunction(`document.getElementById('notice').textContent !== ''`);
+    expect(await page.textContent('#notice')).toMatch(sentence);
+    expect(await fake(page, 'client.syncs')).toBe(0);
+    await page.close();
+  });
+});
