@@ -3,6 +3,7 @@ import { costLines, costPerBar } from './cost.ts';
 import { basePerMold, canMake, materials, meltSheet, tileCount } from './make.ts';
 import { amount } from './measure.ts';
 import { orderSize, reorderPoint, safetyStock } from './reorder.ts';
+import { batchCost, breakEven, fair, price } from './sell.ts';
 import { onHand, stockList, stockValue, unitCost } from './stock.ts';
 
 /** A worksheet function: raw cell arguments in, a cell or rows out; throws `CellFailure`. */
@@ -25,6 +26,10 @@ export const functions: Readonly<Record<string, WorksheetFunction>> = {
   ORDERSIZE: orderSize,
   COSTPERBAR: costPerBar,
   COSTLINES: costLines,
+  PRICE: price,
+  BREAKEVEN: breakEven,
+  FAIR: fair,
+  BATCHCOST: batchCost,
   AMOUNT: amount,
 };
 

@@ -1,4 +1,5 @@
 import type { NewBatch, NewMove, BatchPosting } from '../domain/ledger/posting.ts';
+import type { NewSale, SalesPosting } from '../domain/ledger/sale.ts';
 import type { UndoPosting } from '../domain/ledger/undo-batch.ts';
 import { type Exact, toCell } from '../domain/kernel/exact.ts';
 import { answer, type Result, wrong } from '../domain/kernel/result.ts';
@@ -47,6 +48,15 @@ export function changeForUndo(posting: UndoPosting, names: TableNames): Result<C
   });
 }
 
+/** The change that recording or taking back a selling day makes. */
+export function changeForSales(posting: SalesPosting, names: TableNames): Result<Change> {
+  const moves = appendTo('moves', 'entry', posting.moves.map(moveRow), names);
+  const sales = appendTo('sales', 'sale', posting.sales.map(saleRow), names);
+  if (!moves.ok) return moves;
+  if (!sales.ok) return sales;
+  return answer({ appends: [moves.value, sales.value], updates: [] });
+}
+
 function appendTo(
   kind: TableKind,
   idKey: string,
@@ -87,6 +97,19 @@ function moveRow(move: NewMove): RowToWrite {
     [batch.header]: move.batch,
     [by.header]: move.by,
     [note.header]: move.note,
+  };
+}
+
+function saleRow(line: NewSale): RowToWrite {
+  const { sale, soldOn, design, bars, priceEach, fair, fees } = tables.sales.columns;
+  return {
+    [sale.header]: line.sale,
+    [soldOn.header]: line.soldOn,
+    [design.header]: line.design,
+    [bars.header]: line.bars,
+    [priceEach.header]: toCell(line.priceEach),
+    [fair.header]: line.fair,
+    [fees.header]: toCell(line.fees),
   };
 }
 

@@ -204,12 +204,14 @@ export const tables = {
     sale: required(text('Sale', 'Unique id.')),
     soldOn: required(date('Sold on', 'Day of the sale.')),
     design: required(text('Design', 'As in Designs.')),
-    bars: required(number('Bars', { above: 0, whole: true }, 'How many.')),
+    bars: required(
+      number('Bars', { whole: true }, 'How many; negative only in a line that takes a sale back.'),
+    ),
     priceEach: required(
       money('Price each', 'What the buyer paid for one, as the Settings say of tax.'),
     ),
     fair: text('Fair', 'As in Fairs.'),
-    fees: money('Fees', 'Card or market fees on it.'),
+    fees: number('Fees', { format: 'money' }, 'Card or market fees on it.'),
   }),
 } as const;
 

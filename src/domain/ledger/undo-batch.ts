@@ -6,6 +6,7 @@ import { didYouMean, nameKey } from '../kernel/names.ts';
 import { answer, type Result, wrong } from '../kernel/result.ts';
 import { live } from '../stock/reversals.ts';
 import { stockChanges } from './post-batch.ts';
+import { TAKES_BACK } from './sale.ts';
 import type { NewMove, StockChange } from './posting.ts';
 
 /** Everything that taking back a batch writes. */
@@ -52,9 +53,10 @@ export function undoBatch(
   return answer({ batch: batch.batch, state: batchStates.undone, moves: reversals, changes });
 }
 
-function reversalOf(move: Move, when: Day, by: string): NewMove {
+/** The move that takes another back. */
+export function reversalOf(move: Move, when: Day, by: string): NewMove {
   return {
-    entry: `${move.entry}.R`,
+    entry: move.entry + TAKES_BACK,
     when,
     reason: 'reversed',
     item: move.item,

@@ -1,5 +1,6 @@
 import type { Batch, Design, Fair, PlanLine, Sale } from '../../domain/book/book.ts';
 import { findDesign } from '../../domain/book/find.ts';
+import { TAKES_BACK } from '../../domain/ledger/sale.ts';
 import { didYouMean, nameKey } from '../../domain/kernel/names.ts';
 import { noted, type Reading } from './context.ts';
 import { quoted } from './findings.ts';
@@ -71,9 +72,11 @@ export function readSales(
   fairs: ReadonlyMap<string, Fair>,
   reading: Reading,
 ): Sale[] {
+  const barsOf = new Map(rows.map((row) => [nameKey(row.sale), row.bars]));
   return rows.flatMap((row) => {
     const design = designOf('Sales', row, reading);
     checkFair('Sales', row, fairs, reading);
+    checkTakesBack(row, barsOf, reading);
     if (design === undefined) return [];
     return [
       {
@@ -87,6 +90,28 @@ export function readSales(
       },
     ];
   });
+}
+
+/** Bars and fees below zero belong only to a line whose id names the sale that it takes back whole. */
+function checkTakesBack(
+  row: Rows<'sales'>[number],
+  barsOf: ReadonlyMap<string, number>,
+  reading: Reading,
+): void {
+  const { bars, fees = 0 } = row;
+  if (bars > 0 && fees >= 0) return;
+  const id = nameKey(row.sale);
+  const original = id.endsWith(TAKES_BACK.toLowerCase())
+    ? id.slice(0, -TAKES_BACK.length)
+    : undefined;
+  if (original !== undefined && bars < 0 && fees <= 0 && barsOf.get(original) === -bars) return;
+  const [column, value] = bars > 0 ? ['Fees', fees] : ['Bars', bars];
+  reading.findings.add(
+    'Sales',
+    row.row,
+    column,
+    `is ${value}. Type more than 0; to take a sale back, repeat it with ${TAKES_BACK} after its id and its bars negative`,
+  );
 }
 
 function designOf(

@@ -1,0 +1,77 @@
+import type { Batch, Book, Item } from '../book/book.ts';
+import { itemOfMaterial } from '../book/find.ts';
+import { type Exact, exact, one, zero } from '../kernel/exact.ts';
+import { compareNames, nameKey } from '../kernel/names.ts';
+import { all, andThen, answer, notYet, type Result } from '../kernel/result.ts';
+import { materialNeeds } from '../recipe/material-needs.ts';
+import { noLeftovers, planMelts } from '../recipe/melt-plan.ts';
+import { packUnitCost } from '../stock/lot-cost.ts';
+import { live } from '../stock/reversals.ts';
+import { unitCost } from '../stock/valuation.ts';
+
+/** One item of a batch: what it should have used by the recipe, and what the ledger says it used. */
+export interface VarianceLine {
+  readonly item: Item;
+  readonly planned: Exact;
+  readonly used: Exact;
+  /** At the standard cost: pack price ÷ pack size, else the unit cost of the day. */
+  readonly plannedCost: Exact;
+  /** As valued in the ledger. */
+  readonly usedCost: Exact;
+  /** (used − planned) × standard cost: more than 0 was used too much. */
+  readonly quantityDifference: Exact;
+  /** What is left of the whole difference: more than 0 was paid too much. */
+  readonly priceDifference: Exact;
+}
+
+/**
+ * Planned against actual for one batch, the usual split of a materials variance into quantity and
+ * price, which sum to used − planned cost exactly. The plan is by the recipe for the bars started,
+ * without leftovers; leftovers and spares used stand as lines with nothing planned.
+ */
+export function batchVariance(book: Book, batch: Batch): Result<VarianceLine[]> {
+  const moves = live(book.moves).filter(
+    (move) => nameKey(move.batch) === nameKey(batch.batch) && move.reason === 'used',
+  );
+  if (moves.length === 0) {
+    return notYet(`Batch ${batch.batch} has no moves in Moves, so what it used is not known.`);
+  }
+  const startedDesign = { ...batch.design, yieldShare: one };
+  return andThen(planMelts(startedDesign, batch.bars, book.settings, noLeftovers), (plan) => {
+    const lines = new Map<string, { item: Item; planned: Exact; used: Exact; usedCost: Exact }>();
+    for (const { material, quantity } of materialNeeds(plan)) {
+      const item = itemOfMaterial(material);
+      lines.set(nameKey(item.name), { item, planned: quantity, used: zero, usedCost: zero });
+    }
+    for (const { item, quantity, value } of moves) {
+      const line = lines.get(nameKey(item.name)) ?? {
+        item,
+        planned: zero,
+        used: zero,
+        usedCost: zero,
+      };
+      lines.set(nameKey(item.name), {
+        ...line,
+        used: line.used.minus(exact(quantity)),
+        usedCost: line.usedCost.minus(exact(value ?? 0)),
+      });
+    }
+    return all(
+      [...lines.values()]
+        .sort((a, b) => compareNames(a.item.name, b.item.name))
+        .map((line) =>
+          andThen(standardCost(book, line.item, batch), (standard) => {
+            const plannedCost = line.planned.times(standard);
+            const quantityDifference = line.used.minus(line.planned).times(standard);
+            const priceDifference = line.usedCost.minus(plannedCost).minus(quantityDifference);
+            return answer({ ...line, plannedCost, quantityDifference, priceDifference });
+          }),
+        ),
+    );
+  });
+}
+
+function standardCost(book: Book, item: Item, batch: Batch): Result<Exact> {
+  const pack = packUnitCost(item);
+  return pack === undefined ? unitCost(book, item, batch.poured) : answer(pack);
+}

@@ -1,0 +1,35 @@
+import type { Book, Sale } from '../book/book.ts';
+import type { Day } from '../kernel/day.ts';
+import { exact } from '../kernel/exact.ts';
+import { nameKey } from '../kernel/names.ts';
+import { answer, type Result, wrong } from '../kernel/result.ts';
+import { live } from '../stock/reversals.ts';
+import { stockChanges } from './post-batch.ts';
+import { type NewSale, type SalesPosting, TAKES_BACK } from './sale.ts';
+import { reversalOf } from './undo-batch.ts';
+
+/** Takes a selling day back: each sale by a line with its bars negative, each move by its reversal. */
+export function undoSales(book: Book, dayId: string, today: Day, by: string): Result<SalesPosting> {
+  const ofDay = (id: string): boolean => nameKey(id).startsWith(`${nameKey(dayId)}.`);
+  const undone = new Set(book.sales.map(({ sale }) => nameKey(sale)));
+  const sales = book.sales.filter(
+    ({ sale, bars }) => ofDay(sale) && bars > 0 && !undone.has(nameKey(sale + TAKES_BACK)),
+  );
+  if (sales.length === 0) return wrong(`No sales of ${dayId} are left to take back.`);
+  const moves = live(book.moves)
+    .filter((move) => ofDay(move.entry) && move.reason === 'sold')
+    .map((move) => reversalOf(move, today, by));
+  return answer({ sales: sales.map(takenBack), moves, changes: stockChanges(book, moves, today) });
+}
+
+function takenBack(sale: Sale): NewSale {
+  return {
+    sale: sale.sale + TAKES_BACK,
+    soldOn: sale.soldOn,
+    design: sale.design.name,
+    bars: -sale.bars,
+    priceEach: exact(sale.priceEach),
+    fair: sale.fair,
+    fees: exact(-sale.fees),
+  };
+}

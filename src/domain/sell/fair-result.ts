@@ -1,0 +1,96 @@
+import type { Book, Design, Fair, Sale } from '../book/book.ts';
+import { batchStates } from '../book/words.ts';
+import { barCost, USUAL_BARS } from '../cost/bar-cost.ts';
+import type { Day } from '../kernel/day.ts';
+import { type Exact, exact, sum, zero } from '../kernel/exact.ts';
+import { nameKey } from '../kernel/names.ts';
+import { all, andThen, answer, type Result } from '../kernel/result.ts';
+import { breakEven } from './price.ts';
+import { taxInside, taxOnTop } from './sales-tax.ts';
+
+/** What a fair brought home, in the Settings' currency. */
+export interface FairResult {
+  readonly fair: Fair;
+  readonly bars: Exact;
+  /** All the money taken, tax included. */
+  readonly takings: Exact;
+  readonly tax: Exact;
+  readonly fees: Exact;
+  /** Full cost of the bars sold. */
+  readonly costOfBars: Exact;
+  /** Stall fee, travel and other cost. */
+  readonly stallAndTravel: Exact;
+  readonly profit: Exact;
+  /** Profit over the fair's hours; undefined where Hours is blank or 0. */
+  readonly perHour: Exact | undefined;
+  /** Whole bars at the day's average price; undefined with no sales, or where each bar sold at a loss. */
+  readonly barsToBreakEven: Exact | undefined;
+}
+
+/** Sums up one fair from its lines in Sales. Fails where a bar sold has no cost yet. */
+export function fairResult(book: Book, fair: Fair): Result<FairResult> {
+  const sales = book.sales.filter((sale) => nameKey(sale.fair) === nameKey(fair.fair));
+  const costs = all(
+    sales.map((sale) =>
+      andThen(fullCostOfBar(book, sale.design, sale.soldOn), (cost) =>
+        answer(cost.times(exact(sale.bars))),
+      ),
+    ),
+  );
+  return andThen(costs, (each) => answer(addUp(book, fair, sales, sum(each))));
+}
+
+function addUp(book: Book, fair: Fair, sales: readonly Sale[], costOfBars: Exact): FairResult {
+  const taxed = sales.map((sale) => taxOf(book, sale));
+  const takings = sum(taxed.map(({ paid }) => paid));
+  const tax = sum(taxed.map((line) => line.tax));
+  const fees = sum(sales.map((sale) => exact(sale.fees)));
+  const bars = sum(sales.map((sale) => exact(sale.bars)));
+  const stallAndTravel = sum([fair.stallFee, fair.travel, fair.otherCost].map(exact));
+  const earned = takings.minus(tax).minus(fees);
+  const profit = earned.minus(costOfBars).minus(stallAndTravel);
+  const hours = exact(fair.hours ?? 0);
+  const even = bars.gt(0)
+    ? breakEven(stallAndTravel, earned.div(bars), costOfBars.div(bars))
+    : undefined;
+  return {
+    fair,
+    bars,
+    takings,
+    tax,
+    fees,
+    costOfBars,
+    stallAndTravel,
+    profit,
+    perHour: hours.isZero() ? undefined : profit.div(hours),
+    barsToBreakEven: even?.ok === true ? even.value : undefined,
+  };
+}
+
+function taxOf(book: Book, sale: Sale) {
+  const { currency, pricesIncludeTax, salesTaxPercent } = book.settings;
+  const price = exact(sale.priceEach).times(exact(sale.bars));
+  return pricesIncludeTax
+    ? taxInside(price, salesTaxPercent, currency)
+    : taxOnTop(price, salesTaxPercent, currency);
+}
+
+/**
+ * What one bar sold on a day had cost in full, labour and wear included: the Cost per bar that its
+ * batches recorded (averaged over their good bars), or COSTPERBAR where none was recorded by then.
+ */
+export function fullCostOfBar(book: Book, design: Design, soldOn: Day): Result<Exact> {
+  let bars = zero;
+  let cost = zero;
+  for (const batch of book.batches.values()) {
+    const counts =
+      batch.design === design &&
+      batch.poured <= soldOn &&
+      nameKey(batch.state) !== batchStates.undone;
+    if (!counts || batch.costPerBar === undefined || batch.good === undefined) continue;
+    bars = bars.plus(exact(batch.good));
+    cost = cost.plus(exact(batch.costPerBar).times(exact(batch.good)));
+  }
+  if (bars.gt(0)) return answer(cost.div(bars));
+  return andThen(barCost(book, design, USUAL_BARS, soldOn), ({ perBar }) => answer(perBar));
+}

@@ -1,0 +1,26 @@
+import { type Exact, hundred } from '../kernel/exact.ts';
+import { roundMoney } from '../money/currency.ts';
+
+/** An amount paid, parted into tax and the rest. */
+export interface Taxed {
+  /** What the buyer paid. */
+  readonly paid: Exact;
+  readonly tax: Exact;
+  /** paid − tax, so the two always add up. */
+  readonly net: Exact;
+}
+
+/**
+ * Takes the tax out of a price that includes it: the tax fraction r ÷ (1 + r) of the whole (the VAT
+ * fraction, UK VATA 1994 s.19), rounded to the currency's smallest unit; the rest is net.
+ */
+export function taxInside(paid: Exact, taxPercent: Exact, currency: string): Taxed {
+  const tax = roundMoney(paid.times(taxPercent).div(hundred.plus(taxPercent)), currency);
+  return { paid, tax, net: paid.minus(tax) };
+}
+
+/** Puts the tax on top of a price without it. */
+export function taxOnTop(net: Exact, taxPercent: Exact, currency: string): Taxed {
+  const tax = roundMoney(net.times(taxPercent).div(hundred), currency);
+  return { paid: net.plus(tax), tax, net };
+}
