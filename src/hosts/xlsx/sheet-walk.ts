@@ -1,7 +1,7 @@
 import { columnOfCell } from './address.ts';
 import { MAX_CELLS, MAX_COLUMNS, MAX_ROWS } from './limits.ts';
 import { Refusal } from './refusal.ts';
-import { walkXml, type Attributes } from './xml-walk.ts';
+import { walkXml, type Attributes, type XmlVisitor } from './xml-walk.ts';
 
 /** A formula as stored, with its attributes (t, ref, si). */
 export interface StoredFormula {
@@ -50,17 +50,36 @@ export interface SheetVisitor {
   text?(text: string): void;
 }
 
-type Capture = 'value' | 'formula' | undefined;
-
 /** Walks one worksheet part; cells and rows without an address take the next place, as the format allows. */
 export function walkSheet(part: string, source: string, visitor: SheetVisitor): void {
+  const data = dataVisitor(part, visitor);
+  let inData = false;
+  walkXml(part, source, {
+    open(name, attributes, start, end, depth) {
+      if (inData) data.open(name, attributes, start, end, depth);
+      else visitor.open?.(name, attributes, start, end);
+      inData ||= name === 'sheetData';
+    },
+    text(text) {
+      if (inData) data.text(text);
+      else visitor.text?.(text);
+    },
+    close(name, start, end, depth) {
+      inData &&= name !== 'sheetData';
+      if (inData) data.close(name, start, end, depth);
+      else visitor.close?.(name, start, end);
+    },
+  });
+}
+
+/** Puts rows and cells together from what stands inside `<sheetData>`. */
+function dataVisitor(part: string, visitor: SheetVisitor): Required<XmlVisitor> {
   let row: { row: number; attributes: Attributes; start: number; openEnd: number } | undefined;
   let cell: { attributes: Attributes; start: number } | undefined;
-  let [lastRow, lastColumn, inData, inPhonetic, cells] = [-1, -1, false, false, 0];
-  let capture: Capture;
+  let [lastRow, lastColumn, inPhonetic, cells] = [-1, -1, false, 0];
+  let capture: 'value' | 'formula' | undefined;
   let value: string | undefined;
   let formula: { text: string; attributes: Attributes; start: number; end: number } | undefined;
-
   const openCell = (attributes: Attributes, start: number) => {
     cells += 1;
     if (cells > MAX_CELLS) throw new Refusal(`The sheet in "${part}" holds too many cells.`);
@@ -69,49 +88,33 @@ export function walkSheet(part: string, source: string, visitor: SheetVisitor): 
     value = undefined;
     formula = undefined;
   };
-  const openRow = (attributes: Attributes, start: number, openEnd: number) => {
-    lastRow = rowOf(attributes['r'], lastRow);
-    row = { row: lastRow, attributes, start, openEnd };
-    lastColumn = -1;
-  };
-
-  walkXml(part, source, {
+  return {
     open(name, attributes, start, end) {
-      if (!inData) {
-        inData = name === 'sheetData';
-        visitor.open?.(name, attributes, start, end);
-      } else if (name === 'row') openRow(attributes, start, end);
-      else if (name === 'c') openCell(attributes, start);
-      else if (name === 'v' || name === 'is') {
-        value ??= '';
-        capture = name === 'v' ? 'value' : undefined;
-      } else if (name === 't') capture = inPhonetic ? undefined : 'value';
+      if (name === 'row') {
+        lastRow = rowOf(attributes['r'], lastRow);
+        row = { row: lastRow, attributes, start, openEnd: end };
+        lastColumn = -1;
+      } else if (name === 'c') openCell(attributes, start);
+      else if (name === 'v' || name === 'is') value ??= '';
       else if (name === 'rPh') inPhonetic = true;
-      else if (name === 'f') {
-        formula = { text: '', attributes, start, end };
-        capture = 'formula';
-      }
+      else if (name === 'f') formula = { text: '', attributes, start, end };
+      if (name === 'v' || (name === 't' && !inPhonetic)) capture = 'value';
+      else capture = name === 'f' ? 'formula' : undefined;
     },
     text(text) {
-      if (!inData) visitor.text?.(text);
-      else if (capture === 'value') value = (value ?? '') + text;
+      if (capture === 'value') value = (value ?? '') + text;
       else if (capture === 'formula' && formula) formula.text += text;
     },
     close(name, start, end) {
-      if (!inData || name === 'sheetData') {
-        inData = false;
-        visitor.close?.(name, start, end);
-        return;
-      }
-      if (name === 'v' || name === 't' || name === 'f') capture = undefined;
+      capture = undefined;
       if (name === 'f' && formula) formula.end = end;
-      if (name === 'rPh') inPhonetic = false;
-      if (name === 'row' && row) visitor.row?.({ ...row, closeStart: start, end });
-      if (name === 'c' && row && cell) {
+      else if (name === 'rPh') inPhonetic = false;
+      else if (name === 'row' && row) visitor.row?.({ ...row, closeStart: start, end });
+      else if (name === 'c' && row && cell) {
         visitor.cell?.(storedCell(row.row, lastColumn, cell, value, formula, end));
       }
     },
-  });
+  };
 }
 
 function rowOf(r: string | undefined, last: number): number {

@@ -40,20 +40,9 @@ export function fileStore(path: string, steps: FileSteps = nodeFileSteps): FileS
   };
 
   const save = async (request: SaveRequest): Promise<SaveAnswer> => {
-    try {
-      const current = await steps.read(path);
-      const version = versionOf(current);
-      if (version !== request.baseVersion) return { kind: 'changed outside', version };
-      const next = prepared(current, request.edits);
-      if (!(next instanceof Uint8Array)) return next;
-      const saved = versionOf(next);
-      const replaced = await replaceFile(steps, path, current, next);
-      if (replaced.kind === 'changed outside') return replaced;
-      known = saved;
-      return { kind: 'saved', version: saved };
-    } catch (error) {
-      return { kind: 'refused', sentence: fileSentence(error, path) };
-    }
+    const answer = await saveOver(steps, path, request);
+    if (answer.kind === 'saved') known = answer.version;
+    return answer;
   };
 
   const changedOutside = async (): Promise<string | undefined> => {
@@ -74,6 +63,25 @@ export function fileStore(path: string, steps: FileSteps = nodeFileSteps): FileS
       await last;
     },
   };
+}
+
+async function saveOver(
+  steps: FileSteps,
+  path: string,
+  { baseVersion, edits }: SaveRequest,
+): Promise<SaveAnswer> {
+  try {
+    const current = await steps.read(path);
+    const version = versionOf(current);
+    if (version !== baseVersion) return { kind: 'changed outside', version };
+    const next = prepared(current, edits);
+    if (!(next instanceof Uint8Array)) return next;
+    const replaced = await replaceFile(steps, path, current, next);
+    if (replaced.kind === 'changed outside') return replaced;
+    return { kind: 'saved', version: versionOf(next) };
+  } catch (error) {
+    return { kind: 'refused', sentence: fileSentence(error, path) };
+  }
 }
 
 /** The patched bytes, read back and compared with what was asked. */

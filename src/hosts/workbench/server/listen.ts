@@ -10,7 +10,8 @@ export async function listen(server: Server, wish: number | undefined): Promise<
   } catch (error) {
     const taken = error instanceof Error && 'code' in error && error.code === 'EADDRINUSE';
     if (!taken) throw error;
-    if (wish !== undefined) throw new Error(`port ${wish} is in use; choose another`);
+    if (wish !== undefined)
+      throw new Error(`port ${wish} is in use; choose another`, { cause: error });
     return listenOn(server, 0);
   }
 }
