@@ -1,0 +1,71 @@
+import { type Day, isoDate } from '../src/domain/kernel/day.ts';
+import type { Exact } from '../src/domain/kernel/exact.ts';
+import { currencyDecimals } from '../src/domain/money/currency.ts';
+
+/** A figure as a maker reads it, and the exact one where they differ. */
+export interface Shown {
+  readonly text: string;
+  /** Undefined where the text is exact. */
+  readonly exact: string | undefined;
+}
+
+/** Digits of the exact figure: what the ledger keeps. */
+const LEDGER_DECIMALS = 3;
+
+/** An amount with its unit: g and ml to a tenth (finer below 1), drops and pieces whole. */
+export function amount(quantity: Exact, unit: string): Shown {
+  const words = unit === 'each' ? '' : ` ${unit}`;
+  const text = `${rounded(quantity, unit)}${words}`;
+  const exact = `${plain(quantity)}${words}`;
+  return { text, exact: text === exact ? undefined : exact };
+}
+
+/** The figure alone, as it stands in a field to be changed. */
+export function rounded(quantity: Exact, unit: string): string {
+  if (unit === 'drops') return signed(quantity.round());
+  if (unit === 'each') return plain(quantity);
+  // Two digits of a pinch of mica say more than 0.0.
+  const isSmall = quantity.abs().lt(1) && !quantity.isZero();
+  return signed(isSmall ? quantity.toSignificantDigits(2) : quantity.toDecimalPlaces(1));
+}
+
+/** The figure as the ledger keeps it, without noise. */
+export function plain(quantity: Exact): string {
+  return signed(quantity.toDecimalPlaces(LEDGER_DECIMALS));
+}
+
+/** The figure as the ledger keeps it, with its unit. */
+export function ledgerAmount(quantity: Exact, unit: string): string {
+  return unit === 'each' ? plain(quantity) : `${plain(quantity)} ${unit}`;
+}
+
+/** Money in the workbook's currency. */
+export function money(value: Exact, currency: string): string {
+  const digits = currencyDecimals(currency);
+  return new Intl.NumberFormat('en', {
+    style: 'currency',
+    currency,
+    currencyDisplay: 'narrowSymbol',
+    minimumFractionDigits: digits,
+    maximumFractionDigits: digits,
+  })
+    .format(value.toDecimalPlaces(digits).toNumber() + 0)
+    .replace('-', '−');
+}
+
+/** A day such as 25 Nov 2026. */
+export function day(date: Day): string {
+  const [year = '', month = '', dayOfMonth = ''] = isoDate(date).split('-');
+  return `${String(Number(dayOfMonth))} ${months[Number(month) - 1] ?? ''} ${year}`;
+}
+
+const months = 'Jan Feb Mar Apr May Jun Jul Aug Sep Oct Nov Dec'.split(' ');
+
+/** `1 bar`, `2 bars`. */
+export function count(number: number | Exact, one: string, many = `${one}s`): string {
+  return `${number.toString()} ${Number(number) === 1 ? one : many}`;
+}
+
+function signed(quantity: Exact): string {
+  return quantity.isZero() ? '0' : quantity.toString().replace('-', '−');
+}

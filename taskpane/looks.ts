@@ -1,0 +1,247 @@
+import { css } from 'lit';
+
+/** What all steps share, in Fluent's tokens: type, spacing, fields, cards, tables, notes. */
+export const looks = css`
+  :host {
+    display: block;
+    color: var(--colorNeutralForeground1);
+    font-family: var(--fontFamilyBase);
+    font-size: var(--fontSizeBase300);
+    line-height: var(--lineHeightBase300);
+    overflow-wrap: anywhere;
+  }
+  * {
+    box-sizing: border-box;
+  }
+  [hidden] {
+    display: none !important;
+  }
+  h2,
+  h3,
+  p,
+  ul,
+  ol,
+  dl,
+  dd,
+  figure {
+    margin: 0;
+    padding: 0;
+  }
+  ul,
+  ol {
+    list-style: none;
+  }
+  h2 {
+    font-size: var(--fontSizeBase500);
+    line-height: var(--lineHeightBase500);
+    font-weight: var(--fontWeightSemibold);
+  }
+  h3 {
+    font-size: var(--fontSizeBase400);
+    line-height: var(--lineHeightBase400);
+    font-weight: var(--fontWeightSemibold);
+  }
+  h2:focus-visible,
+  [tabindex='-1']:focus-visible {
+    outline: 2px solid var(--colorStrokeFocus2);
+    outline-offset: 3px;
+    border-radius: var(--borderRadiusSmall);
+  }
+  .stack {
+    display: grid;
+    grid-template-columns: minmax(0, 1fr);
+    gap: 16px;
+  }
+  .tight {
+    gap: 8px;
+  }
+  .quiet {
+    color: var(--colorNeutralForeground2);
+  }
+  .small {
+    font-size: var(--fontSizeBase200);
+    line-height: var(--lineHeightBase200);
+  }
+  .figure {
+    font-variant-numeric: tabular-nums;
+    white-space: nowrap;
+  }
+  .actions {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 8px;
+  }
+  .actions fluent-button[appearance='primary'] {
+    flex: 1 1 12em;
+  }
+  fluent-button {
+    min-height: 36px;
+    max-width: 100%;
+  }
+  fluent-button[size='small'] {
+    min-height: 28px;
+  }
+`;
+
+/** Fields: native ones, since Fluent's can't tie a sentence about what is wrong to the field. */
+export const fieldLooks = css`
+  .field {
+    display: grid;
+    grid-template-columns: minmax(0, 1fr);
+    gap: 4px;
+  }
+  .field > label {
+    font-weight: var(--fontWeightSemibold);
+  }
+  .box {
+    display: flex;
+    align-items: center;
+    gap: 8px;
+  }
+  input,
+  select {
+    flex: 1 1 auto;
+    width: 100%;
+    min-width: 0;
+    min-height: 36px;
+    padding: 4px 10px;
+    border: 1px solid var(--colorNeutralStrokeAccessible);
+    border-radius: var(--borderRadiusMedium);
+    background: var(--colorNeutralBackground1);
+    color: inherit;
+    font: inherit;
+    font-variant-numeric: tabular-nums;
+  }
+  input:focus-visible,
+  select:focus-visible,
+  summary:focus-visible {
+    outline: 2px solid var(--colorStrokeFocus2);
+    outline-offset: 1px;
+  }
+  input[aria-invalid='true'] {
+    border-color: var(--colorPaletteRedForeground1);
+  }
+  .box .unit {
+    flex: 0 0 auto;
+    min-width: 2.5em;
+    color: var(--colorNeutralForeground2);
+  }
+  .error {
+    color: var(--colorPaletteRedForeground1);
+  }
+  .row {
+    display: grid;
+    grid-template-columns: repeat(auto-fit, minmax(min(7.5em, 100%), 1fr));
+    gap: 12px;
+    align-items: start;
+  }
+  .check {
+    display: grid;
+    grid-template-columns: auto minmax(0, 1fr);
+    gap: 0 10px;
+    align-items: center;
+    min-height: 32px;
+  }
+  .check label {
+    padding: 6px 0;
+    cursor: pointer;
+  }
+  summary {
+    min-height: 28px;
+    padding: 4px 0;
+    border-radius: var(--borderRadiusSmall);
+    color: var(--colorBrandForegroundLink);
+    cursor: pointer;
+  }
+`;
+
+/** Cards and tables of figures. */
+export const cardLooks = css`
+  .card {
+    border: 1px solid var(--colorNeutralStroke2);
+    border-radius: var(--borderRadiusLarge);
+    background: var(--colorNeutralBackground1);
+    overflow: hidden;
+  }
+  .card > header {
+    padding: 10px 12px;
+    background: var(--colorNeutralBackground3);
+  }
+  .card > .body {
+    padding: 10px 12px;
+  }
+  .spread {
+    display: flex;
+    flex-wrap: wrap;
+    align-items: baseline;
+    justify-content: space-between;
+    gap: 0 12px;
+  }
+  table {
+    width: 100%;
+    border-collapse: collapse;
+  }
+  caption {
+    padding-bottom: 4px;
+    text-align: start;
+    font-weight: var(--fontWeightSemibold);
+  }
+  th,
+  td {
+    padding: 6px 0 6px 10px;
+    border-top: 1px solid var(--colorNeutralStroke2);
+    text-align: end;
+    vertical-align: top;
+    font-weight: var(--fontWeightRegular);
+    font-variant-numeric: tabular-nums;
+  }
+  thead th {
+    border-top: 0;
+    color: var(--colorNeutralForeground2);
+    font-size: var(--fontSizeBase200);
+  }
+  th:first-child,
+  td:first-child {
+    padding-left: 0;
+    text-align: start;
+  }
+  td.figure {
+    overflow-wrap: normal;
+  }
+  dl {
+    display: grid;
+    grid-template-columns: auto minmax(0, 1fr);
+    gap: 4px 16px;
+  }
+  dt {
+    color: var(--colorNeutralForeground2);
+  }
+  dd {
+    text-align: end;
+    font-variant-numeric: tabular-nums;
+  }
+`;
+
+/** Notes: a bar of colour at the side says what kind, the words say it in full. */
+export const noticeLooks = css`
+  .notice {
+    display: grid;
+    gap: 6px;
+    padding: 10px 12px;
+    border: 1px solid var(--colorNeutralStroke2);
+    border-left: 4px solid var(--colorNeutralStrokeAccessible);
+    border-radius: var(--borderRadiusMedium);
+    background: var(--colorNeutralBackground2);
+  }
+  .notice.good {
+    border-left-color: var(--colorPaletteGreenForeground1);
+  }
+  .notice.warn {
+    border-left-color: var(--colorPaletteDarkOrangeForeground1, #da3b01);
+    background: var(--colorPaletteYellowBackground1);
+  }
+  .notice.bad {
+    border-left-color: var(--colorPaletteRedForeground1);
+    background: var(--colorPaletteRedBackground1);
+  }
+`;

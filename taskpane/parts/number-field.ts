@@ -1,0 +1,40 @@
+import { html, nothing, type TemplateResult } from 'lit';
+import { live } from 'lit/directives/live.js';
+
+/** A field for one figure. */
+export interface NumberField {
+  readonly id: string;
+  readonly label: string;
+  readonly unit?: string;
+  readonly value: string;
+  readonly hint?: string;
+  /** What is wrong with the value, or undefined. */
+  readonly error: string | undefined;
+  readonly whole?: boolean;
+  readonly onTyped: (text: string) => void;
+}
+
+/** A labelled field whose hint and error are read out with it. */
+export function numberField(field: NumberField): TemplateResult {
+  const { id, label, unit, value, hint, error } = field;
+  const described = [hint && `${id}-hint`, error && `${id}-error`].filter(Boolean).join(' ');
+  return html`<div class="field">
+    <label for=${id}>${label}</label>
+    <div class="box">
+      <input
+        id=${id}
+        inputmode=${field.whole === true ? 'numeric' : 'decimal'}
+        autocomplete="off"
+        .value=${live(value)}
+        aria-invalid=${error === undefined ? 'false' : 'true'}
+        aria-describedby=${described === '' ? nothing : described}
+        @input=${(event: InputEvent) => {
+          field.onTyped((event.target as HTMLInputElement).value);
+        }}
+      />
+      ${unit === undefined ? nothing : html`<span class="unit">${unit}</span>`}
+    </div>
+    ${hint === undefined ? nothing : html`<p id="${id}-hint" class="small quiet">${hint}</p>`}
+    ${error === undefined ? nothing : html`<p id="${id}-error" class="small error">${error}</p>`}
+  </div>`;
+}

@@ -1,0 +1,78 @@
+import '@fluentui/web-components/button.js';
+import { html, LitElement } from 'lit';
+import { tell } from '../events.ts';
+import { looks } from '../looks.ts';
+
+/**
+ * Undoes a batch in two presses: the second says what will happen.
+ * @fires pour-undo with the batch's id
+ */
+export class UndoButton extends LitElement {
+  static override styles = looks;
+  static override properties = {
+    batch: {},
+    name: {},
+    isBusy: { type: Boolean },
+    isAsking: { state: true },
+  };
+
+  declare batch: string;
+  /** What the button is for where several stand in a list. */
+  declare name: string;
+  declare isBusy: boolean;
+  declare isAsking: boolean;
+
+  constructor() {
+    super();
+    this.batch = '';
+    this.name = '';
+    this.isBusy = false;
+    this.isAsking = false;
+  }
+
+  override render() {
+    if (!this.isAsking) {
+      return html`<fluent-button
+        id="undo"
+        aria-label="Undo ${this.name}"
+        ?disabled-focusable=${this.isBusy}
+        @click=${() => {
+          void this.ask(true);
+        }}
+        >Undo</fluent-button
+      >`;
+    }
+    return html`<div class="stack tight" role="group" aria-labelledby="question">
+      <p id="question" tabindex="-1">
+        Undo ${this.name}? Stock goes back to what it was. The old lines stay; opposite lines are
+        added.
+      </p>
+      <div class="actions">
+        <fluent-button id="yes" ?disabled-focusable=${this.isBusy} @click=${this.confirm}
+          >Yes, undo it</fluent-button
+        >
+        <fluent-button
+          id="keep"
+          appearance="subtle"
+          @click=${() => {
+            void this.ask(false);
+          }}
+          >Keep it</fluent-button
+        >
+      </div>
+    </div>`;
+  }
+
+  private async ask(isAsking: boolean): Promise<void> {
+    this.isAsking = isAsking;
+    await this.updateComplete;
+    // Not on a button: a key held down must not answer the question.
+    this.renderRoot.querySelector<HTMLElement>(isAsking ? '#question' : '#undo')?.focus();
+  }
+
+  private confirm(): void {
+    this.isAsking = false;
+    tell(this, 'pour-undo', this.batch);
+  }
+}
+customElements.define('pour-undo-button', UndoButton);

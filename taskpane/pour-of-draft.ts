@@ -1,0 +1,155 @@
+import type { Book, Design, Soap } from '../src/domain/book/book.ts';
+import { findDesign, leftoverName, spareName } from '../src/domain/book/find.ts';
+import { type Day, readDay } from '../src/domain/kernel/day.ts';
+import { type Exact, exact } from '../src/domain/kernel/exact.ts';
+import { all, andThen, answer, type Result, wrong } from '../src/domain/kernel/result.ts';
+import type { Pour } from '../src/domain/ledger/pour.ts';
+import { leftoversOnHand } from '../src/domain/recipe/leftovers-on-hand.ts';
+import { type MeltPlan, planMelts } from '../src/domain/recipe/melt-plan.ts';
+import { pouringOrder } from '../src/domain/recipe/pouring-order.ts';
+import type { Draft, Typed } from './draft.ts';
+import { readTyped, readWhole } from './typed-number.ts';
+import { cardsOf, linesToChange } from './weigh-cards.ts';
+
+/** What the draft means against the workbook as it is now. */
+export interface PlannedPour {
+  readonly design: Design;
+  readonly bars: number;
+  readonly poured: Day;
+  readonly useLeftovers: boolean;
+  readonly plan: MeltPlan;
+}
+
+/** Plans the draft's pour, or says which choice is missing or can't be. */
+export function planOfDraft(book: Book, draft: Draft, today: Day): Result<PlannedPour> {
+  if (draft.design === '') return wrong('Choose a design.');
+  const found = findDesign(book, draft.design);
+  if (!found.ok) {
+    return wrong(`"${draft.design}" is no longer in Designs. Choose another, or put it back.`);
+  }
+  const design = found.value;
+  const poured = readDay(draft.poured);
+  if (poured === undefined) return wrong('Date poured is blank. Choose the day.');
+  if (draft.bars.trim() === '') return wrong('Good bars wanted is blank. Type how many you want.');
+  const useLeftovers = draft.useLeftovers ?? hasLeftovers(book, design, Math.max(today, poured));
+  const onHand = leftoversOnHand(book, Math.max(today, poured), useLeftovers);
+  return andThen(readWhole(draft.bars, 'Good bars wanted', 1), (bars) =>
+    andThen(planMelts(design, bars, book.settings, onHand), (plan) =>
+      answer({ design, bars, poured, useLeftovers, plan }),
+    ),
+  );
+}
+
+/** Whether leftover soap or spare pieces that the design can use are on hand. */
+export function hasLeftovers(book: Book, design: Design, asOf: Day): boolean {
+  const onHand = leftoversOnHand(book, asOf, true);
+  const isThere = (name: string): boolean => onHand(name).gt(0);
+  const molds = (soap: Soap) =>
+    design.layers.flatMap((layer) =>
+      'mold' in layer && layer.soap.name === soap.name ? [layer.mold] : [],
+    );
+  return pouringOrder(design).some(
+    (soap) =>
+      isThere(leftoverName(soap)) || molds(soap).some((mold) => isThere(spareName(soap, mold))),
+  );
+}
+
+/** Minutes the design itself says for the bars to start. */
+export function plannedMinutes({ design, plan }: PlannedPour): Exact {
+  return design.labourMinutes.times(plan.barsToStart).plus(design.setupMinutes);
+}
+
+/** The pour as the maker reports it; the plan stands wherever nothing was typed. */
+export function pourOfDraft(draft: Draft, planned: PlannedPour, by: string): Result<Pour> {
+  const { design, bars, poured, useLeftovers, plan } = planned;
+  const lines = linesToChange(cardsOf(plan));
+  const good = draft.good === '' ? answer(bars) : readWhole(draft.good, 'Good bars', 0);
+  const seconds = draft.seconds === '' ? answer(0) : readWhole(draft.seconds, 'Seconds', 0);
+  const minutes =
+    draft.minutes === '' ? answer(undefined) : readTyped(draft.minutes, 'Minutes it took');
+  const weighed = readAll(draft.weighed, new Map(lines.map(({ key, name }) => [key, name])));
+  const sparePieces = readAll(draft.spares, sameNames(sparesOf(plan).map(({ name }) => name)));
+  const leftoverG = readAll(draft.leftoverG, sameNames(leftoversOf(plan).map(({ name }) => name)));
+  if (!good.ok) return good;
+  if (!seconds.ok) return seconds;
+  if (!minutes.ok) return minutes;
+  if (!weighed.ok) return weighed;
+  if (!sparePieces.ok) return sparePieces;
+  if (!leftoverG.ok) return leftoverG;
+  return answer({
+    batch: draft.batch,
+    poured,
+    design,
+    bars,
+    useLeftovers,
+    good: good.value,
+    seconds: seconds.value,
+    minutes: minutes.value?.toNumber(),
+    weighed: weighed.value,
+    sparePieces: sparePieces.value,
+    leftoverG: leftoverG.value,
+    countIsOff: new Set(draft.countIsOff),
+    by,
+    note: draft.note.trim(),
+  });
+}
+
+/** The pour just as planned, to see before anything melts what stock is short of. */
+export function pourAsPlanned(draft: Draft, planned: PlannedPour): Pour {
+  const { design, bars, poured, useLeftovers } = planned;
+  return {
+    batch: draft.batch,
+    poured,
+    design,
+    bars,
+    useLeftovers,
+    good: bars,
+    seconds: 0,
+    minutes: undefined,
+    weighed: new Map(),
+    sparePieces: new Map(),
+    leftoverG: new Map(),
+    countIsOff: new Set(),
+    by: '',
+    note: '',
+  };
+}
+
+/** An item that the pour leaves, with what the plan expects of it. */
+export interface Expected {
+  readonly name: string;
+  readonly planned: Exact;
+}
+
+/** Spare pieces to count afterwards: one of each kind shaped. */
+export function sparesOf(plan: MeltPlan): Expected[] {
+  return plan.melts.flatMap(({ soap, shapes }) =>
+    shapes
+      .filter(({ fills }) => !fills.isZero())
+      .map(({ mold, sparePieces }) => ({ name: spareName(soap, mold), planned: sparePieces })),
+  );
+}
+
+/** Leftover soap to weigh afterwards: one of each soap melted. */
+export function leftoversOf(plan: MeltPlan): Expected[] {
+  return plan.melts
+    .filter(({ meltG }) => !meltG.isZero())
+    .map(({ soap, leftoverG }) => ({ name: leftoverName(soap), planned: leftoverG }));
+}
+
+/** Only what the present plan has: a figure typed for a line that is gone waits until it is back. */
+function readAll(typed: Typed, names: ReadonlyMap<string, string>): Result<Map<string, Exact>> {
+  const figures = [...names].flatMap(([key, name]) => {
+    const figure = typed[key];
+    return figure === undefined || figure.trim() === '' ? [] : [{ key, name, figure }];
+  });
+  const read = figures.map(({ key, name, figure }) =>
+    andThen(readTyped(figure, name), (value) =>
+      answer<[string, Exact]>([key, exact(value.toNumber())]),
+    ),
+  );
+  return andThen(all(read), (pairs) => answer(new Map(pairs)));
+}
+
+const sameNames = (names: readonly string[]): Map<string, string> =>
+  new Map(names.map((name) => [name, name]));

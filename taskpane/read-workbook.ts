@@ -1,0 +1,71 @@
+import type { Book } from '../src/domain/book/book.ts';
+import { nameKey } from '../src/domain/kernel/names.ts';
+import { findTables, type TableNames } from '../src/workbook/change.ts';
+import type { TableData } from '../src/workbook/port.ts';
+import { Findings, findingSentence } from '../src/workbook/read/findings.ts';
+import { readBook, recogniseTables } from '../src/workbook/read/read-book.ts';
+import { recogniseTable } from '../src/workbook/read/recognise.ts';
+import { type TableKind, tableKinds, tables as specs } from '../src/workbook/schema.ts';
+
+/** A workbook that can be poured from, or what to mend in its tables first. */
+export type Reading =
+  | { readonly kind: 'ready'; readonly book: Book; readonly names: TableNames }
+  | { readonly kind: 'unreadable'; readonly findings: readonly string[] };
+
+/** Without these there is nothing to pour or nowhere to write it. */
+const neededKinds: readonly TableKind[] = ['materials', 'designs', 'layers', 'moves', 'batches'];
+
+/** Reads the workbook's tables; tables that are none of ours are left alone. */
+export function readWorkbook(all: readonly TableData[]): Reading {
+  const names = findTables(all);
+  const shape = [...twice(all, names), ...broken(all, names), ...missing(all, names)];
+  if (shape.length > 0) return { kind: 'unreadable', findings: shape };
+  const ranges = [...names.values()].map(({ headers, rows }) => [headers, ...rows]);
+  const recognised = recogniseTables(ranges);
+  if (!recognised.ok) return unreadable(recognised.failure.sentence);
+  const book = readBook(recognised.value);
+  return book.ok ? { kind: 'ready', book: book.value, names } : unreadable(book.failure.sentence);
+}
+
+const unreadable = (message: string): Reading => ({
+  kind: 'unreadable',
+  findings: message.split('\n'),
+});
+
+/** Two tables of one kind: which of them to write to is the maker's to say. */
+function twice(all: readonly TableData[], names: TableNames): string[] {
+  return all.flatMap((table) => {
+    const known = recogniseTable([table.headers], 1, new Findings());
+    const first = known && names.get(known.kind);
+    if (known === undefined || first === undefined || first === table) return [];
+    return `The tables ${first.name} and ${table.name} both have the headers of ${specs[known.kind].name}. Keep one, or change the other's headers.`;
+  });
+}
+
+/** A table that bears one of our names but lacks a column it is known by. */
+function broken(all: readonly TableData[], names: TableNames): string[] {
+  return all.flatMap((table) => {
+    const kind = kindNamed(table);
+    if (kind === undefined || names.has(kind)) return [];
+    const findings = new Findings();
+    recogniseTable([table.headers], 1, findings);
+    return findings.list
+      .filter((finding) => nameKey(finding.table) === nameKey(specs[kind].name))
+      .map(findingSentence);
+  });
+}
+
+function missing(all: readonly TableData[], names: TableNames): string[] {
+  const named = new Set(all.map(kindNamed));
+  return neededKinds
+    .filter((kind) => !names.has(kind) && !named.has(kind))
+    .map((kind) => {
+      const headers = Object.values(specs[kind].columns)
+        .filter(({ required }) => required)
+        .map(({ header }) => header);
+      return `The workbook has no ${specs[kind].name} table. Add one with the headers ${headers.join(', ')}.`;
+    });
+}
+
+const kindNamed = ({ name }: TableData): TableKind | undefined =>
+  tableKinds.find((kind) => nameKey(specs[kind].name) === nameKey(name));

@@ -1,0 +1,111 @@
+import type { Book } from '../src/domain/book/book.ts';
+import { nameKey } from '../src/domain/kernel/names.ts';
+import type { TableNames } from '../src/workbook/change.ts';
+import type { Applied, Change, HostPort, TableData } from '../src/workbook/port.ts';
+import { readWorkbook } from './read-workbook.ts';
+
+/** Where the pane stands with its workbook. */
+export type BookState =
+  | { readonly kind: 'reading' }
+  | {
+      readonly kind: 'ready';
+      readonly book: Book;
+      readonly names: TableNames;
+      readonly tables: readonly TableData[];
+    }
+  /** The tables hold something to mend first, a sentence each. */
+  | { readonly kind: 'unreadable'; readonly findings: readonly string[] }
+  /** The host could not be read at all. */
+  | { readonly kind: 'failed'; readonly sentence: string };
+
+/** How writing ended; `unsure` where the host broke off and may or may not have written. */
+export type Written = Applied | { readonly kind: 'unsure'; readonly sentence: string };
+
+/** Reads a host's workbook, now and whenever it changes, and writes to it: one thing at a time. */
+export class Session {
+  state: BookState = { kind: 'reading' };
+  private readonly port: HostPort;
+  private readonly onState: () => void;
+  private readonly stopListening: () => void;
+  private isWriting = false;
+  private isStopped = false;
+  private wanted = 0;
+  private running: Promise<void> | undefined;
+
+  constructor(port: HostPort, onState: () => void) {
+    this.port = port;
+    this.onState = onState;
+    this.stopListening = port.onChange(() => {
+      // What we write ourselves is read once it is written whole.
+      if (!this.isWriting) void this.read();
+    });
+  }
+
+  stop(): void {
+    this.isStopped = true;
+    this.stopListening();
+  }
+
+  /** Reads the workbook; calls made meanwhile share one more reading. */
+  read(): Promise<void> {
+    this.wanted += 1;
+    this.running ??= this.readUntilCurrent().finally(() => {
+      this.running = undefined;
+    });
+    return this.running;
+  }
+
+  /** Writes a change, then reads what the workbook holds now. */
+  async write(change: Change): Promise<Written> {
+    this.isWriting = true;
+    let written: Written;
+    try {
+      written = await this.port.apply(change);
+    } catch (problem) {
+      written = { kind: 'unsure', sentence: sentenceOf(problem) };
+    }
+    this.isWriting = false;
+    await this.read();
+    return written;
+  }
+
+  private async readUntilCurrent(): Promise<void> {
+    for (let seen = 0; seen !== this.wanted;) {
+      seen = this.wanted;
+      const state = await readFrom(this.port);
+      if (seen !== this.wanted || this.isStopped) continue;
+      this.state = state;
+      this.onState();
+    }
+  }
+}
+
+async function readFrom(port: HostPort): Promise<BookState> {
+  try {
+    const tables = await port.load();
+    const reading = readWorkbook(tables);
+    return reading.kind === 'ready' ? { ...reading, tables } : reading;
+  } catch (problem) {
+    return { kind: 'failed', sentence: sentenceOf(problem) };
+  }
+}
+
+/** How much of a change's new rows stands in the tables, told by their ids. */
+export function howMuchStands(
+  change: Change,
+  tables: readonly TableData[],
+): 'none' | 'part' | 'all' {
+  const isThere = change.appends.flatMap(({ table: name, idColumn, rows }) => {
+    const table = tables.find((known) => nameKey(known.name) === nameKey(name));
+    const column = table?.headers.findIndex((header) => nameKey(header) === nameKey(idColumn));
+    const ids = new Set(table?.rows.map((row) => nameKey(String(row[column ?? -1] ?? ''))));
+    return rows.map((row) => ids.has(nameKey(String(row[idColumn] ?? ''))));
+  });
+  if (isThere.every(Boolean)) return 'all';
+  return isThere.some(Boolean) ? 'part' : 'none';
+}
+
+function sentenceOf(problem: unknown): string {
+  const said = problem instanceof Error ? problem.message : String(problem);
+  return said === '' ? 'The workbook did not answer.' : said.replace(/\.?$/u, '.');
+}

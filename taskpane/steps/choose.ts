@@ -1,0 +1,195 @@
+import '@fluentui/web-components/button.js';
+import { css, html, LitElement, nothing, type PropertyValues } from 'lit';
+import { live } from 'lit/directives/live.js';
+import type { Book } from '../../src/domain/book/book.ts';
+import { findDesign } from '../../src/domain/book/find.ts';
+import type { Day } from '../../src/domain/kernel/day.ts';
+import { compareNames, nameKey } from '../../src/domain/kernel/names.ts';
+import type { Result } from '../../src/domain/kernel/result.ts';
+import { canMake } from '../../src/domain/recipe/can-make.ts';
+import type { Draft } from '../draft.ts';
+import { tell } from '../events.ts';
+import { count } from '../format.ts';
+import { fieldLooks, looks, noticeLooks } from '../looks.ts';
+import { liveNotice, type Notice, noticeBar } from '../parts/notice.ts';
+import { numberField } from '../parts/number-field.ts';
+import { recentBatches } from '../parts/recent-batches.ts';
+import { tickLine } from '../parts/tick-line.ts';
+import { hasLeftovers, type PlannedPour } from '../pour-of-draft.ts';
+import { readWhole } from '../typed-number.ts';
+
+/** First step: which design, how many bars, when, and whether leftovers are used up. */
+export class ChooseStep extends LitElement {
+  static override styles = [
+    looks,
+    fieldLooks,
+    noticeLooks,
+    css`
+      .recent {
+        display: grid;
+        gap: 4px 12px;
+        grid-template-columns: repeat(auto-fit, minmax(min(9em, 100%), 1fr));
+        align-items: center;
+        padding-top: 8px;
+        border-top: 1px solid var(--colorNeutralStroke2);
+      }
+      .recent pour-undo-button {
+        justify-self: end;
+      }
+    `,
+  ];
+  static override properties = {
+    book: { attribute: false },
+    draft: { attribute: false },
+    planned: { attribute: false },
+    today: { attribute: false },
+    notice: { attribute: false },
+    isBusy: { attribute: false },
+    isAsked: { state: true },
+  };
+
+  declare book: Book;
+  declare draft: Draft;
+  declare planned: Result<PlannedPour>;
+  declare today: Day;
+  declare notice: Notice | undefined;
+  declare isBusy: boolean;
+  /** Whether the maker asked to go on, so that what is missing is said. */
+  declare isAsked: boolean;
+
+  constructor() {
+    super();
+    this.isAsked = false;
+  }
+
+  protected override willUpdate(changed: PropertyValues<this>): void {
+    if (changed.has('planned') && this.planned.ok) this.isAsked = false;
+  }
+
+  override render() {
+    if (this.book.designs.size === 0) {
+      return html`<div class="stack">
+        <h2 tabindex="-1">What will you pour?</h2>
+        ${noticeBar({
+          kind: 'plain',
+          text: 'There is no design yet. Add one line to Designs and what a bar is made of to Layers; they appear here at once.',
+        })}
+      </div>`;
+    }
+    const problem = this.problem;
+    return html`<div class="stack">
+      <h2 tabindex="-1">What will you pour?</h2>
+      ${this.designField()} ${this.amounts()} ${this.leftovers()}
+      ${liveNotice(problem === undefined ? undefined : { kind: 'bad', text: problem })}
+      <div class="actions">
+        <fluent-button appearance="primary" id="next" @click=${this.goOn}>Weigh out</fluent-button>
+      </div>
+      ${liveNotice(this.notice)} ${recentBatches(this.book, this.isBusy)}
+    </div>`;
+  }
+
+  /** A design that has gone is said at once; what is only blank yet, when the maker wants to go on. */
+  private get problem(): string | undefined {
+    if (this.planned.ok) return undefined;
+    const isGone = this.draft.design !== '' && !findDesign(this.book, this.draft.design).ok;
+    return isGone || this.isAsked || this.draft.step !== 'choose'
+      ? this.planned.failure.sentence
+      : undefined;
+  }
+
+  private designField() {
+    const chosen = nameKey(this.draft.design);
+    const names = [...this.book.designs.values()].map(({ name }) => name).sort(compareNames);
+    const isKnown = names.some((name) => nameKey(name) === chosen);
+    return html`<div class="field">
+      <label for="design">Design</label>
+      <select
+        id="design"
+        @change=${(event: Event) => {
+          this.tellChoice({ design: (event.target as HTMLSelectElement).value });
+        }}
+      >
+        <option value="" ?selected=${!isKnown} disabled>Choose a design</option>
+        ${names.map(
+          (name) =>
+            html`<option value=${name} .selected=${live(nameKey(name) === chosen)}>
+              ${name}
+            </option>`,
+        )}
+      </select>
+      ${this.capacity()}
+    </div>`;
+  }
+
+  private capacity() {
+    const design = findDesign(this.book, this.draft.design);
+    const bars = design.ok ? canMake(this.book, design.value, this.today) : undefined;
+    return bars?.ok
+      ? html`<p class="small quiet">Stock is enough for ${count(bars.value, 'bar')}.</p>`
+      : nothing;
+  }
+
+  private amounts() {
+    const { bars, poured } = this.draft;
+    const read = bars === '' ? undefined : readWhole(bars, 'Good bars wanted', 1);
+    return html`<div class="row">
+      ${numberField({
+        id: 'bars',
+        label: 'Good bars wanted',
+        value: bars,
+        whole: true,
+        error: read?.ok === false ? read.failure.sentence : undefined,
+        onTyped: (text) => {
+          this.tellChoice({ bars: text });
+        },
+      })}
+      <div class="field">
+        <label for="poured">Date poured</label>
+        <input
+          id="poured"
+          type="date"
+          .value=${live(poured)}
+          @change=${(event: Event) => {
+            this.tellChoice({ poured: (event.target as HTMLInputElement).value });
+          }}
+        />
+      </div>
+    </div>`;
+  }
+
+  private leftovers() {
+    const design = findDesign(this.book, this.draft.design);
+    if (!design.ok) return nothing;
+    const hasAny = hasLeftovers(this.book, design.value, this.today);
+    if (!hasAny) {
+      return html`<p class="small quiet">
+        No leftover soap or spare tiles of its colours on hand.
+      </p>`;
+    }
+    return tickLine(
+      'leftovers',
+      this.draft.useLeftovers ?? hasAny,
+      'Use leftover soap and spare tiles',
+      (useLeftovers) => {
+        this.tellChoice({ useLeftovers });
+      },
+    );
+  }
+
+  private tellChoice(told: Partial<Draft>): void {
+    // A kept draft may stand at a later step; choosing anew begins here.
+    tell(this, 'pour-told', { ...told, step: 'choose' });
+  }
+
+  private goOn(): void {
+    this.isAsked = true;
+    if (this.planned.ok) tell(this, 'pour-step', 'weigh');
+    else {
+      const { design, bars } = this.draft;
+      const isBarsGood = readWhole(bars, '', 1).ok;
+      const place = !findDesign(this.book, design).ok ? 'design' : isBarsGood ? 'poured' : 'bars';
+      this.renderRoot.querySelector<HTMLElement>(`#${place}`)?.focus();
+    }
+  }
+}
+customElements.define('pour-choose', ChooseStep);

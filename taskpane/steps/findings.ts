@@ -1,0 +1,57 @@
+import '@fluentui/web-components/button.js';
+import { css, html, LitElement } from 'lit';
+import { tell } from '../events.ts';
+import { looks, noticeLooks } from '../looks.ts';
+
+/** In place of the flow: what to mend in the tables first, or why they can't be read. */
+export class FindingsStep extends LitElement {
+  static override styles = [
+    looks,
+    noticeLooks,
+    css`
+      li {
+        padding: 8px 0;
+        border-top: 1px solid var(--colorNeutralStroke2);
+      }
+    `,
+  ];
+  static override properties = {
+    findings: { attribute: false },
+    isUnreachable: { attribute: false },
+  };
+
+  declare findings: readonly string[];
+  /** The host itself did not answer. */
+  declare isUnreachable: boolean;
+
+  override render() {
+    return html`<div class="stack">
+      <div>
+        <h2 tabindex="-1">
+          ${this.isUnreachable ? 'The workbook could not be read' : 'Mend this first'}
+        </h2>
+        <p class="quiet">
+          ${
+            this.isUnreachable
+              ? 'What you typed here is kept.'
+              : 'Until the tables are in order, any amount here could be wrong.'
+          }
+        </p>
+      </div>
+      <ul role="list">
+        ${this.findings.map((finding) => html`<li>${finding}</li>`)}
+      </ul>
+      <div class="actions">
+        <fluent-button
+          appearance="primary"
+          id="again"
+          @click=${() => {
+            tell(this, 'pour-check-again', undefined);
+          }}
+          >Check again</fluent-button
+        >
+      </div>
+    </div>`;
+  }
+}
+customElements.define('pour-findings', FindingsStep);

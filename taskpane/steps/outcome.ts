@@ -1,0 +1,207 @@
+import '@fluentui/web-components/button.js';
+import { html, LitElement, nothing, type TemplateResult } from 'lit';
+import { live } from 'lit/directives/live.js';
+import type { Result } from '../../src/domain/kernel/result.ts';
+import { type Draft, type Typed, typedWith } from '../draft.ts';
+import { tell } from '../events.ts';
+import { count, rounded } from '../format.ts';
+import { cardLooks, fieldLooks, looks, noticeLooks } from '../looks.ts';
+import { liveNotice } from '../parts/notice.ts';
+import { numberField } from '../parts/number-field.ts';
+import { leftoversOf, plannedMinutes, type PlannedPour, sparesOf } from '../pour-of-draft.ts';
+import { readTyped, readWhole } from '../typed-number.ts';
+import { cardsOf, type WeighCard } from '../weigh-cards.ts';
+
+/** Third step, after demolding: what came out, prefilled from the plan. */
+export class OutcomeStep extends LitElement {
+  static override styles = [looks, fieldLooks, cardLooks, noticeLooks];
+  static override properties = {
+    draft: { attribute: false },
+    planned: { attribute: false },
+    checked: { attribute: false },
+    isAsked: { state: true },
+  };
+
+  declare draft: Draft;
+  declare planned: PlannedPour;
+  /** Whether the figures make sense together, and what is wrong with them if not. */
+  declare checked: Result<unknown>;
+  declare isAsked: boolean;
+
+  constructor() {
+    super();
+    this.isAsked = false;
+  }
+
+  override render() {
+    const { plan } = this.planned;
+    const problem = this.isAsked && !this.checked.ok ? this.checked.failure.sentence : undefined;
+    return html`<div class="stack">
+      <div>
+        <h2 tabindex="-1">What came out?</h2>
+        <p class="quiet">Filled in as planned. Change what was different.</p>
+      </div>
+      ${this.bars()} ${this.weighed(cardsOf(plan))}
+      ${this.counts('Spare tiles counted', 'spares', sparesOf(plan), 'each')}
+      ${this.counts('Leftover soap weighed', 'leftoverG', leftoversOf(plan), 'g')}
+      <div class="field">
+        <label for="note">Note (if you like)</label>
+        <input
+          id="note"
+          autocomplete="off"
+          maxlength="300"
+          .value=${live(this.draft.note)}
+          @input=${(event: InputEvent) => {
+            tell(this, 'pour-told', { note: (event.target as HTMLInputElement).value });
+          }}
+        />
+      </div>
+      ${liveNotice(problem === undefined ? undefined : { kind: 'bad', text: problem })}
+      <div class="actions">
+        <fluent-button appearance="primary" id="next" @click=${this.goOn}
+          >See what will be written</fluent-button
+        >
+        <fluent-button
+          id="back"
+          appearance="subtle"
+          @click=${() => {
+            tell(this, 'pour-step', 'weigh');
+          }}
+          >Back</fluent-button
+        >
+      </div>
+    </div>`;
+  }
+
+  private bars() {
+    const { plan, bars } = this.planned;
+    const { good, seconds, minutes } = this.draft;
+    const whole = (text: string, what: string) => errorOf(text, () => readWhole(text, what, 0));
+    return html`<div class="stack tight">
+      <p class="quiet">${count(plan.barsToStart, 'bar')} started.</p>
+      <div class="row">
+        ${numberField({
+          id: 'good',
+          label: 'Good bars',
+          value: good === '' ? String(bars) : good,
+          whole: true,
+          error: whole(good, 'Good bars'),
+          onTyped: (text) => {
+            tell(this, 'pour-told', { good: orBlank(text) });
+          },
+        })}
+        ${numberField({
+          id: 'seconds',
+          label: 'Seconds',
+          value: seconds === '' ? '0' : seconds,
+          whole: true,
+          error: whole(seconds, 'Seconds'),
+          onTyped: (text) => {
+            tell(this, 'pour-told', { seconds: orBlank(text) });
+          },
+        })}
+        ${numberField({
+          id: 'minutes',
+          label: 'Minutes',
+          value: minutes === '' ? rounded(plannedMinutes(this.planned), 'min') : minutes,
+          error: errorOf(minutes, () => readTyped(minutes, 'Minutes')),
+          onTyped: (text) => {
+            tell(this, 'pour-told', { minutes: orBlank(text) });
+          },
+        })}
+      </div>
+      <p class="small quiet">
+        Seconds: bars not good enough for full price. They don’t go in stock.
+      </p>
+    </div>`;
+  }
+
+  private weighed(cards: readonly WeighCard[]): TemplateResult {
+    const lines = cards.flatMap((card) => card.lines).filter(({ canDiffer }) => canDiffer);
+    const changed = lines.filter(({ key }) => this.draft.weighed[key] !== undefined).length;
+    return html`<details>
+      <summary>
+        ${
+          changed === 0
+            ? 'Weighed as planned. Change a line'
+            : `${count(changed, 'line')} weighed differently`
+        }
+      </summary>
+      <div class="stack">
+        ${cards.map((card, number) => {
+          const some = card.lines.filter(({ canDiffer }) => canDiffer);
+          if (some.length === 0) return nothing;
+          return html`<section class="stack tight" aria-labelledby="of-${number}">
+            <h3 id="of-${number}">${card.title}</h3>
+            ${some.map((line, index) =>
+              this.figure('weighed', `weighed-${number}-${index}`, {
+                key: line.key,
+                label: line.name,
+                unit: line.unit,
+                planned: rounded(line.amount, line.unit),
+              }),
+            )}
+          </section>`;
+        })}
+      </div>
+    </details>`;
+  }
+
+  private counts(
+    title: string,
+    group: 'spares' | 'leftoverG',
+    expected: ReturnType<typeof sparesOf>,
+    unit: string,
+  ) {
+    if (expected.length === 0) return nothing;
+    return html`<section class="stack tight" aria-labelledby=${group}>
+      <h3 id=${group}>${title}</h3>
+      ${expected.map(({ name, planned }, index) =>
+        this.figure(group, `${group}-${String(index)}`, {
+          key: name,
+          label: name,
+          unit,
+          planned: rounded(planned, unit),
+        }),
+      )}
+    </section>`;
+  }
+
+  private figure(
+    group: 'weighed' | 'spares' | 'leftoverG',
+    id: string,
+    figure: { key: string; label: string; unit: string; planned: string },
+  ): TemplateResult {
+    const typed = this.draft[group][figure.key];
+    const differs = typed !== undefined;
+    return numberField({
+      id,
+      label: figure.label,
+      unit: figure.unit === 'each' ? 'pieces' : figure.unit,
+      value: typed ?? figure.planned,
+      error: differs ? errorOf(typed, () => readTyped(typed, figure.label)) : undefined,
+      ...(differs ? { hint: `planned: ${figure.planned}` } : {}),
+      onTyped: (text) => {
+        const told = text.trim() === figure.planned ? undefined : text;
+        const next: Typed = typedWith(this.draft[group], figure.key, told);
+        tell(this, 'pour-told', { [group]: next });
+      },
+    });
+  }
+
+  private goOn(): void {
+    this.isAsked = true;
+    if (this.checked.ok) tell(this, 'pour-step', 'preview');
+    else this.renderRoot.querySelector<HTMLElement>('[aria-invalid="true"]')?.focus();
+  }
+}
+customElements.define('pour-outcome', OutcomeStep);
+
+/** A field blanked on purpose is not the same as one never touched, which shows the plan. */
+const orBlank = (text: string): string => (text === '' ? ' ' : text);
+
+function errorOf(typed: string, read: () => Result<unknown>): string | undefined {
+  if (typed.trim() === '') return undefined;
+  const value = read();
+  return value.ok ? undefined : value.failure.sentence;
+}

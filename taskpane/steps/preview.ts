@@ -1,0 +1,167 @@
+import '@fluentui/web-components/button.js';
+import { html, LitElement, nothing, type TemplateResult } from 'lit';
+import type { Result } from '../../src/domain/kernel/result.ts';
+import type { PostBatchAnswer } from '../../src/domain/ledger/post-batch.ts';
+import type { BatchPosting } from '../../src/domain/ledger/posting.ts';
+import type { Shortage } from '../../src/domain/ledger/take-stock.ts';
+import type { Draft } from '../draft.ts';
+import { tell } from '../events.ts';
+import { count, day, ledgerAmount, money, plain } from '../format.ts';
+import { cardLooks, fieldLooks, looks, noticeLooks } from '../looks.ts';
+import { moveTable, stockTable } from '../parts/move-table.ts';
+import { liveNotice, type Notice, noticeBar } from '../parts/notice.ts';
+import { shortageTable } from '../parts/shortage-table.ts';
+import { tickLine } from '../parts/tick-line.ts';
+
+/** Fourth step: exactly what will be written, or what stands in the way. */
+export class PreviewStep extends LitElement {
+  static override styles = [looks, fieldLooks, cardLooks, noticeLooks];
+  static override properties = {
+    draft: { attribute: false },
+    posting: { attribute: false },
+    currency: { attribute: false },
+    notice: { attribute: false },
+    isBusy: { attribute: false },
+    isHalfWritten: { attribute: false },
+  };
+
+  declare draft: Draft;
+  declare posting: Result<PostBatchAnswer>;
+  declare currency: string;
+  declare notice: Notice | undefined;
+  declare isBusy: boolean;
+  /** An earlier try wrote some of the lines. */
+  declare isHalfWritten: boolean;
+
+  override render() {
+    return html`<div class="stack">
+      <h2 tabindex="-1">Look it over</h2>
+      ${this.isHalfWritten ? this.halfWritten() : this.body()} ${liveNotice(this.notice)}
+      <div class="actions">
+        ${
+          this.canRecord
+            ? html`<fluent-button
+                appearance="primary"
+                id="record"
+                ?disabled-focusable=${this.isBusy}
+                @click=${() => {
+                  tell(this, 'pour-record', undefined);
+                }}
+                >${this.isBusy ? 'Recording…' : 'Record this pour'}</fluent-button
+              >`
+            : nothing
+        }
+        ${
+          this.isHalfWritten
+            ? nothing
+            : html`<fluent-button
+                id="back"
+                appearance="subtle"
+                ?disabled-focusable=${this.isBusy}
+                @click=${() => {
+                  tell(this, 'pour-step', 'outcome');
+                }}
+                >Back</fluent-button
+              >`
+        }
+      </div>
+    </div>`;
+  }
+
+  private get canRecord(): boolean {
+    return this.isHalfWritten || (this.posting.ok && this.posting.value.kind === 'ready');
+  }
+
+  private halfWritten() {
+    return noticeBar({
+      kind: 'warn',
+      text: `Recording of ${this.draft.batch} broke off: some of its lines are in the workbook. Record again to add the rest; what is there is not written twice.`,
+    });
+  }
+
+  private body(): TemplateResult {
+    if (!this.posting.ok) {
+      return html`${noticeBar({ kind: 'bad', text: this.posting.failure.sentence })}`;
+    }
+    const answer = this.posting.value;
+    if (answer.kind === 'short') {
+      return html`${noticeBar(
+        {
+          kind: 'warn',
+          text: `Stock is short of ${count(answer.shortages.length, 'thing')}, so this can’t be recorded yet.`,
+        },
+        shortageTable(answer.shortages),
+      )}
+      ${this.countIsOff(answer.shortages)}`;
+    }
+    return html`${this.countIsOff(answer.posting.countedIn)} ${this.ready(answer.posting)}`;
+  }
+
+  /** A choice for each item: the shelf had it, the ledger didn't know. */
+  private countIsOff(shortages: readonly Shortage[]) {
+    if (shortages.length === 0) return nothing;
+    return html`<section class="stack tight" aria-labelledby="off">
+      <h3 id="off">Did you have it after all?</h3>
+      <p class="small quiet">
+        Tick what was on your shelf though the count says otherwise. What was missing is then added
+        as “counted” first. Else go back and change what you used, or enter the purchase in Lots.
+      </p>
+      ${shortages.map(({ item, short }, index) =>
+        tickLine(
+          `off-${String(index)}`,
+          this.draft.countIsOff.includes(item.name),
+          html`My count of ${item.name} is off: I did have the ${ledgerAmount(short, item.unit)}`,
+          (isOff) => {
+            const others = this.draft.countIsOff.filter((name) => name !== item.name);
+            tell(this, 'pour-told', { countIsOff: isOff ? [...others, item.name] : others });
+          },
+        ),
+      )}
+    </section>`;
+  }
+
+  private ready(posting: BatchPosting): TemplateResult {
+    const { batch, moves, changes, writtenOff } = posting;
+    const lines: [string, string][] = [
+      ['Batch', batch.batch],
+      ['Poured', day(batch.poured)],
+      ['Design', batch.design],
+      ['Bars started', plain(batch.bars)],
+      ['Good', String(batch.good)],
+      ['Seconds', String(batch.seconds)],
+      ['Minutes', plain(batch.minutes)],
+      ['Material cost', money(batch.materialCost, this.currency)],
+      [
+        'Cost per bar',
+        batch.costPerBar === undefined ? 'no good bar' : money(batch.costPerBar, this.currency),
+      ],
+      ['Ready on', day(batch.readyOn)],
+      ['State', batch.state],
+      ...[['By', batch.by] as [string, string], ['Note', batch.note] as [string, string]].filter(
+        ([, text]) => text !== '',
+      ),
+    ];
+    return html`
+      ${
+        writtenOff.isZero()
+          ? nothing
+          : noticeBar({
+              kind: 'warn',
+              text: `No bar came out good, so ${money(writtenOff, this.currency)} of material is written off.`,
+            })
+      }
+      <section class="stack tight" aria-labelledby="line">
+        <h3 id="line">One line for Batches</h3>
+        <dl>
+          ${lines.map(
+            ([name, text]) =>
+              html`<dt>${name}</dt>
+                <dd>${text}</dd>`,
+          )}
+        </dl>
+      </section>
+      ${moveTable(moves, this.currency)} ${stockTable(changes)}
+    `;
+  }
+}
+customElements.define('pour-preview', PreviewStep);

@@ -1,0 +1,211 @@
+import '@fluentui/web-components/button.js';
+import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
+import type { Book } from '../../src/domain/book/book.ts';
+import type { Day } from '../../src/domain/kernel/day.ts';
+import type { Result } from '../../src/domain/kernel/result.ts';
+import type { PostBatchAnswer } from '../../src/domain/ledger/post-batch.ts';
+import { canMake } from '../../src/domain/recipe/can-make.ts';
+import { cautionsFor } from '../cautions.ts';
+import { type Draft, typedWith } from '../draft.ts';
+import { tell } from '../events.ts';
+import { amount, count, day } from '../format.ts';
+import { cardLooks, fieldLooks, looks, noticeLooks } from '../looks.ts';
+import { noticeBar } from '../parts/notice.ts';
+import { shortageTable } from '../parts/shortage-table.ts';
+import { shownAmount } from '../parts/shown-amount.ts';
+import { tickLine } from '../parts/tick-line.ts';
+import type { PlannedPour } from '../pour-of-draft.ts';
+import { cardsOf, type WeighCard, type WeighLine } from '../weigh-cards.ts';
+
+/** Second step: what to weigh out, in pouring order, with a tick for each line. */
+export class WeighStep extends LitElement {
+  static override styles = [
+    looks,
+    fieldLooks,
+    cardLooks,
+    noticeLooks,
+    css`
+      .line {
+        display: flex;
+        align-items: baseline;
+        justify-content: space-between;
+        gap: 12px;
+      }
+      .line .amount {
+        flex: 0 0 auto;
+        font-weight: var(--fontWeightSemibold);
+      }
+      .done .name {
+        color: var(--colorNeutralForeground3);
+      }
+      .card li + li {
+        border-top: 1px solid var(--colorNeutralStroke2);
+      }
+      .card > .lines {
+        padding: 2px 12px;
+      }
+      .cautions li {
+        padding-left: 14px;
+        text-indent: -14px;
+      }
+      .cautions li::before {
+        content: '•';
+        display: inline-block;
+        width: 14px;
+        text-indent: 0;
+      }
+    `,
+  ];
+  static override properties = {
+    book: { attribute: false },
+    draft: { attribute: false },
+    planned: { attribute: false },
+    stock: { attribute: false },
+    today: { attribute: false },
+  };
+
+  declare book: Book;
+  declare draft: Draft;
+  declare planned: PlannedPour;
+  /** Whether stock is enough for the pour as planned. */
+  declare stock: Result<PostBatchAnswer>;
+  declare today: Day;
+
+  override render() {
+    const { plan, design, poured } = this.planned;
+    const cards = cardsOf(plan);
+    const lines = cards.flatMap((card) => card.lines);
+    const ticked = lines.filter((line) => this.isTicked(line)).length;
+    const started = Number(plan.barsToStart);
+    return html`<div class="stack">
+      <div>
+        <h2 tabindex="-1">Weigh out</h2>
+        <p>
+          ${design.name},
+          ${count(this.planned.bars, 'bar')}${
+            started > this.planned.bars ? ` (start ${String(started)})` : ''
+          },
+          ${day(poured)}
+        </p>
+      </div>
+      ${this.stockNotice()} ${this.cautions()}
+      <ol class="stack">
+        ${cards.map((card, index) => html`<li>${this.card(card, index + 1)}</li>`)}
+      </ol>
+      ${this.assumptions()}
+      <p role="status" class="quiet">${ticked} of ${count(lines.length, 'line')} ticked.</p>
+      <div class="actions">
+        <fluent-button
+          appearance="primary"
+          id="next"
+          @click=${() => {
+            tell(this, 'pour-step', 'outcome');
+          }}
+          >Poured and set: what came out?</fluent-button
+        >
+        <fluent-button
+          id="back"
+          appearance="subtle"
+          @click=${() => {
+            tell(this, 'pour-step', 'choose');
+          }}
+          >Back</fluent-button
+        >
+      </div>
+    </div>`;
+  }
+
+  private stockNotice() {
+    if (!this.stock.ok) return noticeBar({ kind: 'warn', text: this.stock.failure.sentence });
+    if (this.stock.value.kind === 'ready') {
+      return noticeBar({ kind: 'good', text: 'Stock is enough for all of it.' });
+    }
+    const { shortages } = this.stock.value;
+    const possible = canMake(this.book, this.planned.design, this.today);
+    const fewer = possible.ok && possible.value > 0 && possible.value < this.planned.bars;
+    return noticeBar(
+      {
+        kind: 'warn',
+        text: `Before you melt: stock is short of ${count(shortages.length, 'thing')}.`,
+      },
+      html`${shortageTable(shortages)}
+        <p>
+          Buy or borrow
+          it${fewer ? `, or go back and pour ${count(possible.value, 'bar')}, which stock allows` : ''}.
+          If it is on your shelf after all, carry on: you can say so before recording.
+        </p>`,
+    );
+  }
+
+  private cautions() {
+    const cautions = cautionsFor(this.planned.plan);
+    if (cautions.length === 0) return nothing;
+    return html`<section class="notice" aria-label="Take care">
+      <h3 class="small">Take care</h3>
+      <ul class="cautions small">
+        ${cautions.map((caution) => html`<li>${caution}</li>`)}
+      </ul>
+    </section>`;
+  }
+
+  private card(card: WeighCard, number: number): TemplateResult {
+    return html`<section class="card" aria-labelledby="card-${number}">
+      <header>
+        <div class="spread">
+          <h3 id="card-${number}">${number}. ${card.title}</h3>
+          ${
+            card.meltG === undefined || card.meltG.isZero()
+              ? nothing
+              : html`<p>melt <strong>${shownAmount(card.meltG, 'g')}</strong></p>`
+          }
+        </div>
+        ${card.uses.map((use) => html`<p class="small quiet">${use}</p>`)}
+      </header>
+      ${
+        card.lines.length === 0
+          ? nothing
+          : html`<ul class="lines">
+              ${card.lines.map((line, index) => this.line(line, `${number}-${index}`))}
+            </ul>`
+      }
+    </section>`;
+  }
+
+  private line(line: WeighLine, at: string): TemplateResult {
+    const isTicked = this.isTicked(line);
+    const before = this.draft.ticks[line.key];
+    const hint = before === undefined || isTicked ? line.hint : `changed: you ticked ${before}`;
+    const label = html`<span class="line">
+      <span class="name"
+        >${line.name}${hint === '' ? nothing : html`<br /><span class="small quiet">${hint}</span>`}
+      </span>
+      <span class="amount">${shownAmount(line.amount, line.unit)}</span>
+    </span>`;
+    return html`<li class=${isTicked ? 'done' : ''}>
+      ${tickLine(`tick-${at}`, isTicked, label, (now) => {
+        const shown = now ? amount(line.amount, line.unit).text : undefined;
+        tell(this, 'pour-told', { ticks: typedWith(this.draft.ticks, line.key, shown) });
+      })}
+    </li>`;
+  }
+
+  /** A tick holds for the amount it was set at: when the plan changes, the line is to be weighed anew. */
+  private isTicked(line: WeighLine): boolean {
+    return this.draft.ticks[line.key] === amount(line.amount, line.unit).text;
+  }
+
+  private assumptions() {
+    const names = cardsOf(this.planned.plan).flatMap(({ lines }) => lines.map(({ name }) => name));
+    const about = this.book.assumptions.filter((sentence) =>
+      names.some((name) => sentence.includes(name)),
+    );
+    if (about.length === 0) return nothing;
+    return html`<details class="small">
+      <summary>Assumed, since the workbook doesn’t say</summary>
+      <ul>
+        ${about.map((sentence) => html`<li>${sentence}</li>`)}
+      </ul>
+    </details>`;
+  }
+}
+customElements.define('pour-weigh', WeighStep);

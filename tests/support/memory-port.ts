@@ -1,0 +1,141 @@
+import { planOf } from '../../src/hosts/workbench/page/apply-plan.ts';
+import type { Applied, Cell, Change, HostPort, TableData } from '../../src/workbook/port.ts';
+
+/** What a test may want different of a workbook held in memory. */
+export interface MemoryOptions {
+  readonly today?: string;
+  readonly userName?: string;
+  /** Texts that `newToken` gives, in order; the last one goes on. */
+  readonly tokens?: readonly string[];
+  /** Where the pane's memory is kept; a map of its own if not given. */
+  readonly memory?: HostPort['memory'];
+}
+
+/** A host over plain tables, with the faults and the outside hand that tests need. */
+export interface MemoryPort extends HostPort {
+  /** The tables as they stand now. */
+  readonly tables: readonly TableData[];
+  /** Changes that were really written. */
+  readonly written: readonly Change[];
+  /** Changes that were asked for. */
+  readonly asked: readonly Change[];
+  /** Someone else edits the workbook; listeners are told. */
+  edit(change: (tables: readonly TableData[]) => readonly TableData[]): void;
+  /** The next apply ends this way. `breaks before` and `breaks after` throw without and with writing. */
+  nextApply(fault: Fault): void;
+  /** Holds every apply back until the returned function is called. */
+  hold(): () => void;
+}
+
+export type Fault =
+  | { readonly kind: 'refuses'; readonly sentence: string }
+  | { readonly kind: 'breaks before' }
+  | { readonly kind: 'breaks after' }
+  /** Throws with only the first `rows` rows written. */
+  | { readonly kind: 'breaks halfway'; readonly rows: number };
+
+/** Makes a host of tables; what it writes follows the workbench's own plan of writes. */
+export function createMemoryPort(
+  start: readonly TableData[],
+  options: MemoryOptions = {},
+): MemoryPort {
+  let tables = start;
+  const written: Change[] = [];
+  const asked: Change[] = [];
+  const listeners = new Set<() => void>();
+  const faults: Fault[] = [];
+  let gate: Promise<void> = Promise.resolve();
+  let tokens = [...(options.tokens ?? ['abcdefghkmnprstx'])];
+  const put = (next: readonly TableData[]): void => {
+    tables = next;
+    for (const listener of listeners) listener();
+  };
+  const apply = (change: Change): Applied => {
+    const fault = faults.shift();
+    if (fault?.kind === 'refuses') return { kind: 'refused', sentence: fault.sentence };
+    if (fault?.kind === 'breaks before') throw new Error('The connection was lost');
+    const part = fault?.kind === 'breaks halfway' ? firstRows(change, fault.rows) : change;
+    const plan = planOf(
+      tables.map((table) => ({ ...table, isFormula: () => false })),
+      part,
+    );
+    if (plan.kind === 'write') {
+      written.push(change);
+      put(tables.map((table) => withWrites(table, plan.writes)));
+    }
+    if (fault !== undefined) throw new Error('The connection was lost');
+    return plan.kind === 'write' ? { kind: 'applied' } : plan;
+  };
+  return {
+    get tables() {
+      return tables;
+    },
+    written,
+    asked,
+    edit: (change) => {
+      put(change(tables));
+    },
+    nextApply: (fault) => {
+      faults.push(fault);
+    },
+    hold() {
+      let open = (): void => undefined;
+      gate = new Promise((resolve) => {
+        open = resolve;
+      });
+      return open;
+    },
+    load: () => Promise.resolve(tables),
+    async apply(change) {
+      asked.push(change);
+      await gate;
+      return apply(change);
+    },
+    onChange(listener) {
+      listeners.add(listener);
+      return () => listeners.delete(listener);
+    },
+    memory: options.memory ?? memoryOf(new Map()),
+    today: () => options.today ?? '2026-11-25',
+    newToken() {
+      const [first = '', ...rest] = tokens;
+      if (rest.length > 0) tokens = rest;
+      return first;
+    },
+    userName: () => options.userName ?? '',
+  };
+}
+
+/** Text kept in a map. */
+export function memoryOf(map: Map<string, string>): HostPort['memory'] {
+  return {
+    get: (key) => map.get(key),
+    set: (key, value) => void map.set(key, value),
+    delete: (key) => void map.delete(key),
+  };
+}
+
+function firstRows(change: Change, count: number): Change {
+  let left = count;
+  const appends = change.appends.map((append) => {
+    const rows = append.rows.slice(0, left);
+    left -= rows.length;
+    return { ...append, rows };
+  });
+  return { appends, updates: [] };
+}
+
+function withWrites(
+  table: TableData,
+  writes: readonly { table: string; row: number; column: number; value: Cell }[],
+): TableData {
+  const mine = writes.filter((write) => write.table === table.name);
+  if (mine.length === 0) return table;
+  const rows = table.rows.map((row) => [...row]);
+  for (const { row, column, value } of mine) {
+    while (rows.length <= row) rows.push(table.headers.map(() => ''));
+    const cells = rows[row];
+    if (cells !== undefined) cells[column] = value;
+  }
+  return { ...table, rows };
+}
