@@ -16,6 +16,7 @@ export const spillingFunctions: ReadonlySet<string> = new Set([
   'SUPPLIES',
   'CALENDAR',
   'FAIR',
+  'BATCHCOST',
   'CHECKS',
   'TRACE',
 ]);
