@@ -110,7 +110,11 @@ const bundles = {
   tools: () =>
     forNode(
       'tools',
-      { finish: './src/build/finish.ts', excel: './src/build/excel.ts' },
+      {
+        finish: './src/build/finish.ts',
+        excel: './src/build/excel.ts',
+        starter: './src/build/starter.ts',
+      },
       'dist/build',
       // These bring a compiler and scripts of their own along; they stay where npm put them.
       {

@@ -16,7 +16,7 @@ export function liveThroughTheYear(diary: Diary): void {
   const roll = dice(SEED);
   const purchases = new Purchases(diary, roll);
   const batches = numbering('B', 3);
-  const sales = numbering('S', 4);
+  const sales = numbering('S', 3);
   for (let day = firstDay; day < demoDay; day += 1) {
     if (day === firstDay) purchases.order(day, false);
     else if (weekday(day) === 1) purchases.order(day);
@@ -24,7 +24,7 @@ export function liveThroughTheYear(diary: Diary): void {
     mishapsOn(diary, day, BY);
     if (isPourDay(day)) pourIfNeeded(diary, day, roll, batches);
     const fair = demoFairs.find(({ opens }) => opens === day);
-    const stall = { day, fair: String(fair?.fair ?? ''), by: BY };
+    const stall = { soldOn: day, fair: String(fair?.fair ?? ''), by: BY };
     if (fair) sellOn(diary, stall, barsAtFair(day), roll, sales.next);
     else if (weekday(day) === 5) sellOn(diary, stall, barsOfTheWeek(day), roll, sales.next);
   }

@@ -13,7 +13,7 @@ import { sound } from './diary.ts';
 export interface Leaving {
   readonly entry: string;
   readonly when: Day;
-  readonly reason: 'sold' | 'wasted' | 'counted';
+  readonly reason: 'wasted' | 'counted';
   readonly item: string;
   readonly quantity: number;
   readonly by: string;

@@ -1,0 +1,70 @@
+import type { NewStyle } from '../hosts/xlsx/new-workbook.ts';
+import type { CellFormat, Look, Role, SheetGroup } from '../workbook/starter/sheet.ts';
+
+/** The starter workbook's own colours: slate for words, sea green for heads, sand where one types. */
+const ink = '#24383F';
+const quiet = '#5E7177';
+const sea = '#DCEAE7';
+const seaInk = '#1F5A57';
+const sand = '#FFF4DB';
+const sandLine = '#D9C08A';
+const line = '#C5D2D3';
+
+export const short = { fill: '#FBE0CF', color: '#7A3310' } as const;
+/** Text that only says again what the row above said. */
+export const repeated = { color: '#B4C0C3' } as const;
+export const curveColor = '#2F7F86';
+
+export const tabColors: Readonly<Record<SheetGroup, string>> = {
+  start: '#24383F',
+  answers: '#2F7F86',
+  yours: '#D9B25F',
+  ledger: '#7B8C93',
+  behind: '#C5D2D3',
+};
+
+const roles: Readonly<Record<Role, NewStyle>> = {
+  title: { bold: true, fontSize: 18, color: ink },
+  heading: { bold: true, fontSize: 12, color: seaInk, lineBelow: line },
+  note: { color: quiet, fontSize: 10, vertical: 'top' },
+  label: { color: ink, vertical: 'top' },
+  input: { fill: sand, lineAround: sandLine, color: ink, horizontal: 'left' },
+  answer: { bold: true, color: ink, lineBelow: line, horizontal: 'left' },
+  header: { bold: true, fill: sea, color: seaInk, vertical: 'center', wrap: true },
+  plain: { color: ink, vertical: 'top' },
+  tile: { horizontal: 'center', vertical: 'center', lineAround: '#FFFFFF', fill: sand, color: ink },
+};
+
+const formats: Readonly<Record<CellFormat, string>> = {
+  text: '@',
+  number: '#,##0.##',
+  whole: '#,##0',
+  money: '#,##0.00',
+  percent: '0.##',
+  date: 'yyyy-mm-dd',
+  grams: '#,##0.0',
+  share: '0 %',
+  general: 'General',
+};
+
+export const helpStyle: NewStyle = { color: quiet, fontSize: 9, vertical: 'bottom', wrap: true };
+export const headerStyle: NewStyle = roles.header;
+
+/** A column's header stands over its numbers' side. */
+export const headerOver = (format: CellFormat): NewStyle => ({
+  ...roles.header,
+  horizontal: isText(format) ? 'left' : 'right',
+});
+
+export function styleOf({ role, format }: Look): NewStyle {
+  return { ...roles[role], ...(format === undefined ? {} : { numberFormat: formats[format] }) };
+}
+
+/** A cell of a table or of a spilled list. */
+export const bodyStyle = (format: CellFormat): NewStyle => ({
+  numberFormat: formats[format],
+  color: ink,
+  ...(isText(format) || format === 'general' ? { horizontal: 'left' } : {}),
+});
+
+const isText = (format: CellFormat): boolean => format === 'text' || format === 'general';

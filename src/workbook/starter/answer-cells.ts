@@ -1,0 +1,21 @@
+import type { Cell } from '../port.ts';
+import type { Formula } from './formula.ts';
+import type { CellFormat, Role, StarterCell } from './sheet.ts';
+
+/** Shorthand for a cell of the sheets that answer. */
+export const cell = (
+  row: number,
+  column: number,
+  holds: Cell | Formula,
+  role: Role,
+  format?: CellFormat,
+): StarterCell => ({
+  row,
+  column,
+  holds,
+  look: format === undefined ? { role } : { role, format },
+});
+
+/** A row of headers from a column on. */
+export const headerCells = (row: number, column: number, texts: readonly string[]): StarterCell[] =>
+  texts.map((text, index) => cell(row, column + index, text, 'header'));

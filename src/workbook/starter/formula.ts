@@ -1,0 +1,161 @@
+import type { Cell } from '../port.ts';
+import { cellName, rangeName } from './cell-names.ts';
+
+/** A cell's formula as a person types it, and how its answer is worked out when the file is made. */
+export interface Formula {
+  /** Without "=". */
+  readonly text: string;
+  readonly work: (from: Workings) => Answer;
+}
+
+/** One value, or rows that spill. */
+export type Answer = Cell | readonly (readonly Cell[])[];
+
+/** What a formula may look at while the workbook is put together. */
+export interface Workings {
+  /** A cell of the formula's own sheet. */
+  cell(row: number, column: number): Cell;
+  /** A table's rows, headers first. */
+  table(name: string): readonly (readonly Cell[])[];
+  /** The cell that a defined name stands for. */
+  named(name: string): Cell;
+  /** Asks a worksheet function; an error comes back as its text, such as "#N/A". */
+  ask(id: string, given: readonly unknown[]): Answer;
+}
+
+export const at = (row: number, column: number): Formula => ({
+  text: cellName(row, column),
+  work: (from) => from.cell(row, column),
+});
+
+/** The same, staying put when the formula is copied. */
+export const fixedAt = (row: number, column: number): Formula => ({
+  ...at(row, column),
+  text: cellName(row, column, '$'),
+});
+
+export const number = (value: number): Formula => ({ text: String(value), work: () => value });
+
+export const named = (name: string): Formula => ({ text: name, work: (from) => from.named(name) });
+
+/** A whole table with its headers. */
+export const allOf = (table: string): Formula => ({
+  text: `${table}[#All]`,
+  work: (from) => from.table(table),
+});
+
+/** A block of cells of the same sheet. */
+export const block = (
+  startRow: number,
+  startColumn: number,
+  endRow: number,
+  endColumn: number,
+): Formula => ({
+  text: rangeName({ startRow, startColumn, endRow, endColumn }),
+  work: (from) => cellsOf(from, { startRow, startColumn, endRow, endColumn }),
+});
+
+/** One of our own worksheet functions. */
+export const pour = (id: string, ...given: readonly Formula[]): Formula => ({
+  text: `POUR.${id}(${given.map(({ text }) => text).join(',')})`,
+  work: (from) =>
+    from.ask(
+      id,
+      given.map((argument) => argument.work(from)),
+    ),
+});
+
+/** `otherwise`, but a plain text where `looked` is blank. */
+export const unlessBlank = (looked: Formula, instead: string, otherwise: Formula): Formula => ({
+  text: `IF(${looked.text}="","${instead}",${otherwise.text})`,
+  work: (from) => (looked.work(from) === '' ? instead : otherwise.work(from)),
+});
+
+/** The cell of a table's column in its row number `row` (1 is the first); blank past the end or where it is blank. */
+export const rowOf = (table: string, header: string, row: number): Formula => {
+  const cell = `INDEX(${table}[${header}],${String(row)})`;
+  return {
+    text: `IFERROR(IF(${cell}=0,"",IF(${cell}="","",${cell})),"")`,
+    work: (from) => {
+      const value = columnOf(from, table, header)[row - 1] ?? '';
+      return value === 0 ? '' : value;
+    },
+  };
+};
+
+/** `a - b`; blank where either is no number. */
+export const less = (a: Formula, b: Formula): Formula => ({
+  text: `IFERROR(${a.text}-${b.text},"")`,
+  work: (from) => {
+    const [x, y] = [a.work(from), b.work(from)];
+    return typeof x === 'number' && typeof y === 'number' ? x - y : '';
+  },
+});
+
+/** What share of `whole` is left after `part`, 0 to 1; blank where it can't be said. */
+export const shareLeft = (whole: Formula, part: Formula): Formula => ({
+  text: `IFERROR((${whole.text}-${part.text})/${whole.text},"")`,
+  work: (from) => {
+    const [x, y] = [whole.work(from), part.work(from)];
+    return typeof x === 'number' && typeof y === 'number' && x !== 0 ? (x - y) / x : '';
+  },
+});
+
+/** The numbers of a block added up. */
+export const sumOf = (cells: Formula): Formula => ({
+  text: `SUM(${cells.text})`,
+  work: (from) => numbersOf(cells.work(from)).reduce((a, b) => a + b, 0),
+});
+
+/** How many numbers of a block are above 0. */
+export const countAboveZero = (cells: Formula): Formula => ({
+  text: `COUNTIF(${cells.text},">0")`,
+  work: (from) => numbersOf(cells.work(from)).filter((value) => value > 0).length,
+});
+
+/**
+ * The next name of a table's column that does not stand above yet, for a list of different names
+ * that begins below `head`. Blank after the last one.
+ */
+export const nextDifferent = (
+  table: string,
+  header: string,
+  head: { readonly row: number; readonly column: number },
+  row: number,
+): Formula => {
+  const source = `${table}[${header}]`;
+  const above = `${cellName(head.row, head.column, '$')}:${cellName(row - 1, head.column)}`;
+  return {
+    text: `IFERROR(INDEX(${source},MATCH(0,INDEX(COUNTIF(${above},${source}),0),0))&"","")`,
+    work: (from) =>
+      [...new Set(columnOf(from, table, header).filter((name) => name !== ''))][
+        row - head.row - 1
+      ] ?? '',
+  };
+};
+
+function columnOf(from: Workings, table: string, header: string): readonly Cell[] {
+  const [headers = [], ...rows] = from.table(table);
+  const at = headers.indexOf(header);
+  if (at < 0) throw new Error(`The table ${table} has no column ${header}`);
+  return rows.map((row) => row[at] ?? '');
+}
+
+function cellsOf(
+  from: Workings,
+  range: { startRow: number; startColumn: number; endRow: number; endColumn: number },
+): Cell[][] {
+  const rows: Cell[][] = [];
+  for (let row = range.startRow; row <= range.endRow; row += 1) {
+    const cells: Cell[] = [];
+    for (let column = range.startColumn; column <= range.endColumn; column += 1)
+      cells.push(from.cell(row, column));
+    rows.push(cells);
+  }
+  return rows;
+}
+
+function numbersOf(answer: Answer): number[] {
+  const cells = typeof answer === 'object' ? answer.flat() : [answer];
+  return cells.filter((cell) => typeof cell === 'number');
+}

@@ -1,0 +1,77 @@
+import { cellName } from './cell-names.ts';
+import { type Formula, nextDifferent, type Workings } from './formula.ts';
+import { listsSheet } from './names.ts';
+import type { StarterCell, StarterSheet } from './sheet.ts';
+
+const HEAD_ROW = 0;
+const COLOURS = 0;
+const SOAPS_AND_MATERIALS = 1;
+const MOST_COLOURS = 40;
+const MOST_NAMES = 120;
+
+/** The filled part of one list, as a drop-down's source. */
+const filled = (column: number, most: number): string => {
+  const first = `${listsSheet}!${cellName(HEAD_ROW + 1, column, '$')}`;
+  const all = `${first}:${cellName(HEAD_ROW + most, column, '$')}`;
+  return `=${first}:INDEX(${all},MAX(1,COUNTIF(${all},"?*")))`;
+};
+
+/** Each colour once, though Colours has a line for each of its ingredients. */
+export const colourList = filled(COLOURS, MOST_COLOURS);
+/** Every colour, then every material: what a recipe or a layer may name. */
+export const soapOrMaterialList = filled(SOAPS_AND_MATERIALS, MOST_NAMES);
+
+/** The hidden sheet behind the drop-downs that no table's column gives as it stands. */
+export function makeListsSheet(): StarterSheet {
+  return {
+    name: listsSheet,
+    group: 'behind',
+    widths: { [COLOURS]: 22, [SOAPS_AND_MATERIALS]: 26 },
+    cells: [
+      header(COLOURS, 'Colours'),
+      header(SOAPS_AND_MATERIALS, 'Colours and materials'),
+      ...listCells(COLOURS, MOST_COLOURS, (row) =>
+        nextDifferent('Colours', 'Colour', { row: HEAD_ROW, column: COLOURS }, row),
+      ),
+      ...listCells(SOAPS_AND_MATERIALS, MOST_NAMES, colourThenMaterial),
+    ],
+    landscape: false,
+  };
+}
+
+const header = (column: number, holds: string): StarterCell => ({
+  row: HEAD_ROW,
+  column,
+  holds,
+  look: { role: 'header' },
+});
+
+function listCells(column: number, most: number, formula: (row: number) => Formula): StarterCell[] {
+  return Array.from({ length: most }, (_, index) => ({
+    row: HEAD_ROW + 1 + index,
+    column,
+    holds: formula(HEAD_ROW + 1 + index),
+    look: { role: 'plain' },
+  }));
+}
+
+function colourThenMaterial(row: number): Formula {
+  const first = cellName(HEAD_ROW + 1, COLOURS, '$');
+  const last = cellName(HEAD_ROW + MOST_COLOURS, COLOURS, '$');
+  const count = `COUNTIF(${first}:${last},"?*")`;
+  const number = row - HEAD_ROW;
+  const colour = `INDEX(${first}:${last},${String(number)})`;
+  const material = `INDEX(Materials[Material],${String(number)}-${count})&""`;
+  return {
+    text: `IFERROR(IF(${String(number)}<=${count},${colour},${material}),"")`,
+    work: (from) => namesOf(from)[number - 1] ?? '',
+  };
+}
+
+function namesOf(from: Workings): string[] {
+  const colours = Array.from({ length: MOST_COLOURS }, (_, index) =>
+    String(from.cell(HEAD_ROW + 1 + index, COLOURS)),
+  ).filter((name) => name !== '');
+  const materials = from.table('Materials').slice(1);
+  return [...colours, ...materials.map((row) => String(row[0] ?? ''))];
+}

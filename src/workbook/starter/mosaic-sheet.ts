@@ -1,0 +1,59 @@
+import { cell } from './answer-cells.ts';
+import { cellName } from './cell-names.ts';
+import { block, pour } from './formula.ts';
+import type { Mark, StarterSheet } from './sheet.ts';
+import { colourNames } from './table-choices.ts';
+import { widths } from './weigh-sheet.ts';
+
+const TOP = 3;
+const LEFT = 0;
+/** A 6 × 6 cm bar takes 36 tiles of 1 × 1 cm (common practice). */
+const SIDE = 6;
+const COUNT = LEFT + SIDE + 1;
+
+/** A pattern of colour names, row by row, and the shade to show for each name. */
+export interface Mosaic {
+  readonly pattern: readonly (readonly string[])[];
+  readonly shades: Readonly<Record<string, { readonly fill: string; readonly color: string }>>;
+}
+
+/** Lay out a bar's mosaic by picking a colour for each tile; the tiles of each colour are counted. */
+export function mosaicSheet({ pattern, shades }: Mosaic): StarterSheet {
+  const range = {
+    startRow: TOP,
+    startColumn: LEFT,
+    endRow: TOP + SIDE - 1,
+    endColumn: LEFT + SIDE - 1,
+  };
+  const tiles = Array.from({ length: SIDE * SIDE }, (_, index) => {
+    const [down, right] = [Math.floor(index / SIDE), index % SIDE];
+    return cell(TOP + down, LEFT + right, pattern[down]?.[right] ?? '', 'tile', 'text');
+  });
+  const count = pour('TILECOUNT', block(range.startRow, LEFT, range.endRow, range.endColumn));
+  return {
+    name: 'Mosaic',
+    group: 'answers',
+    widths: widths([...Array.from({ length: SIDE }, () => 11), 4, 20, 9]),
+    heights: Object.fromEntries(Array.from({ length: SIDE }, (_, down) => [TOP + down, 44])),
+    cells: [
+      cell(0, 0, 'Mosaic', 'title'),
+      cell(
+        1,
+        0,
+        'Pick a colour for each tile of a 6 × 6 cm bar, then copy the counts into Bar layers.',
+        'note',
+      ),
+      ...tiles,
+      cell(TOP - 1, COUNT, 'Tiles for one bar', 'heading'),
+      cell(TOP, COUNT, count, 'header'),
+    ],
+    spillLooks: [{ row: TOP, column: COUNT, rows: SIDE - 1, formats: ['text', 'whole'] }],
+    dropDowns: [{ range, choices: { source: colourNames }, strict: false }],
+    marks: Object.entries(shades).map(([name, shade]): Mark => ({
+      range,
+      formula: `${cellName(TOP, LEFT)}="${name}"`,
+      shows: shade,
+    })),
+    landscape: true,
+  };
+}

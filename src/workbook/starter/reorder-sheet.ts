@@ -1,0 +1,70 @@
+import { cell } from './answer-cells.ts';
+import type { Cell } from '../port.ts';
+import { block, countAboveZero, fixedAt, named, pour, sumOf } from './formula.ts';
+import { bookName } from './names.ts';
+import type { StarterSheet } from './sheet.ts';
+import { widths } from './weigh-sheet.ts';
+
+const AS_OF = 2;
+const GIVEN = 1;
+const LIST_ROW = 6;
+const LIST_ROWS = 200;
+const VALUE = 4;
+const ORDER_PACKS = 6;
+
+/** Everything on the shelf with its reorder point; what to order now stands out. */
+export function reorderSheet(asOf: Cell): StarterSheet {
+  const down = (column: number) => block(LIST_ROW + 1, column, LIST_ROW + LIST_ROWS, column);
+  const first = String(LIST_ROW + 2);
+  return {
+    name: 'Reorder',
+    group: 'answers',
+    widths: widths([30, 13, 12, 8, 12, 15, 13, 20]),
+    frozenRows: LIST_ROW + 1,
+    cells: [
+      cell(0, 0, 'Reorder', 'title'),
+      cell(
+        1,
+        0,
+        'Order what is marked: its stock is at or below the point where the next order would come too late.',
+        'note',
+      ),
+      cell(AS_OF, 0, 'As of', 'label'),
+      cell(AS_OF, GIVEN, asOf, 'input', 'date'),
+      cell(
+        AS_OF,
+        2,
+        asOf === ''
+          ? 'Blank is today.'
+          : 'A day of the demo. Clear it, or type =TODAY(), for today.',
+        'note',
+      ),
+      cell(LIST_ROW, 0, pour('STOCKLIST', named(bookName), fixedAt(AS_OF, GIVEN)), 'header'),
+      cell(3, 0, 'Items to order', 'label'),
+      cell(3, GIVEN, countAboveZero(down(ORDER_PACKS)), 'answer', 'whole'),
+      cell(4, 0, 'Value on the shelf', 'label'),
+      cell(4, GIVEN, sumOf(down(VALUE)), 'answer', 'money'),
+    ],
+    spillLooks: [
+      {
+        row: LIST_ROW,
+        column: 0,
+        rows: LIST_ROWS,
+        formats: ['text', 'text', 'grams', 'text', 'money', 'grams', 'whole', 'text'],
+      },
+    ],
+    marks: [
+      {
+        range: {
+          startRow: LIST_ROW + 1,
+          endRow: LIST_ROW + LIST_ROWS,
+          startColumn: 0,
+          endColumn: 7,
+        },
+        formula: `N($G${first})>0`,
+        shows: 'short',
+      },
+    ],
+    landscape: false,
+  };
+}

@@ -1,0 +1,90 @@
+import type { ColumnFormat } from '../column.ts';
+import type { Cell, TableData } from '../port.ts';
+import type { CellRange } from './cell-names.ts';
+import type { Formula } from './formula.ts';
+
+/**
+ * A sheet of the starter workbook as data. Rows and columns count from 0. How a look is coloured,
+ * and how the file is written, is the build's business.
+ */
+export interface StarterSheet {
+  readonly name: string;
+  /** What the sheet is to the maker; the build colours its tab by it. */
+  readonly group: SheetGroup;
+  /** Characters by column. */
+  readonly widths: Readonly<Record<number, number>>;
+  /** Points by row. */
+  readonly heights?: Readonly<Record<number, number>>;
+  readonly frozenRows?: number;
+  readonly frozenColumns?: number;
+  /** Formulas are worked out in this order. */
+  readonly cells: readonly StarterCell[];
+  readonly table?: StarterTable;
+  /** Looks of the cells that a result spills into. */
+  readonly spillLooks?: readonly SpillLook[];
+  readonly dropDowns?: readonly DropDown[];
+  readonly marks?: readonly Mark[];
+  readonly merges?: readonly CellRange[];
+  readonly chart?: CurveChart;
+  readonly landscape: boolean;
+}
+
+export type SheetGroup = 'start' | 'answers' | 'yours' | 'ledger' | 'behind';
+
+export type Role =
+  'title' | 'heading' | 'note' | 'label' | 'input' | 'answer' | 'header' | 'plain' | 'tile';
+
+export interface Look {
+  readonly role: Role;
+  readonly format?: CellFormat;
+}
+
+/** `grams` to a tenth; `share` is a fraction shown as a percent. */
+export type CellFormat = ColumnFormat | 'grams' | 'share' | 'general';
+
+export interface StarterCell {
+  readonly row: number;
+  readonly column: number;
+  readonly holds: Cell | Formula;
+  readonly look: Look;
+}
+
+export interface StarterTable {
+  readonly row: number;
+  readonly data: TableData;
+  readonly formats: readonly CellFormat[];
+}
+
+/** Rows below a spilled header row, a format for each column. */
+export interface SpillLook {
+  readonly row: number;
+  readonly column: number;
+  readonly rows: number;
+  readonly formats: readonly CellFormat[];
+}
+
+export interface DropDown {
+  readonly range: CellRange;
+  /** Words, or a reference to the cells that hold them. */
+  readonly choices: readonly string[] | { readonly source: string };
+  /** Other values are refused; names only warn, since a maker may add the new one afterwards. */
+  readonly strict: boolean;
+}
+
+/** Colours cells where a formula, written for the first of them, is true. */
+export interface Mark {
+  readonly range: CellRange;
+  readonly formula: string;
+  readonly shows: 'short' | 'repeated' | { readonly fill: string; readonly color: string };
+}
+
+/** A line through numbers, with the horizontal numbers beside them. */
+export interface CurveChart {
+  readonly title: string;
+  readonly description: string;
+  readonly place: CellRange;
+  readonly horizontal: { readonly title: string; readonly range: CellRange };
+  readonly vertical: { readonly title: string; readonly range: CellRange };
+}
+
+export const isFormula = (holds: Cell | Formula): holds is Formula => typeof holds === 'object';

@@ -1,0 +1,118 @@
+import { cell } from './answer-cells.ts';
+import { allOf, pour } from './formula.ts';
+import { tableSheets } from './names.ts';
+import { tables } from '../schema.ts';
+import type { StarterCell, StarterSheet } from './sheet.ts';
+import { widths } from './weigh-sheet.ts';
+
+/** Where the Book cell stands on the first sheet. */
+export const bookPlace = { sheet: 'Start here', row: 3, column: 1 } as const;
+
+/** The first sheet: how to begin, the Book cell, where everything is, and what burns. */
+export function startSheet(demo: boolean): StarterSheet {
+  const parts = [
+    block('How to begin', demo ? demoSteps : emptySteps),
+    block('Sheets that answer', answerSheets),
+    block(
+      'Sheets you type in',
+      tableSheets
+        .filter(({ group }) => group === 'yours')
+        .map(({ sheet, kind }) => [sheet, tables[kind].help]),
+    ),
+    block(
+      'Sheets the pane writes',
+      tableSheets
+        .filter(({ group }) => group === 'ledger')
+        .map(({ sheet, kind }) => [sheet, tables[kind].help]),
+    ),
+    block('Take care', cautions),
+  ];
+  const lines: StarterCell[] = [];
+  let row = bookPlace.row + 2;
+  for (const part of parts) {
+    lines.push(...part.map((each) => ({ ...each, row: each.row + row })));
+    row += Math.max(...part.map((each) => each.row)) + 2;
+  }
+  const book = pour('BOOK', ...tableOrder.map((kind) => allOf(tables[kind].name)));
+  return {
+    name: bookPlace.sheet,
+    group: 'start',
+    widths: widths([18, 96]),
+    cells: [
+      cell(0, 0, 'Pour Ledger', 'title'),
+      cell(
+        1,
+        0,
+        'What to weigh out, what a bar costs, what to reorder, and a ledger of every pour.',
+        'note',
+      ),
+      cell(bookPlace.row, 0, 'Book', 'label'),
+      cell(bookPlace.row, bookPlace.column, book, 'answer', 'text'),
+      cell(
+        bookPlace.row + 1,
+        1,
+        'This cell reads every table for all other formulas. Where a row is wrong it says which; keep it.',
+        'note',
+      ),
+      ...lines,
+    ],
+    landscape: false,
+  };
+}
+
+const tableOrder = Object.keys(tables) as (keyof typeof tables)[];
+
+type Lines = readonly (readonly [string, string])[];
+
+/** A heading and its lines, from row 0. */
+function block(heading: string, lines: Lines): StarterCell[] {
+  return [
+    cell(0, 0, heading, 'heading'),
+    ...lines.flatMap(([name, text], index) => [
+      cell(index + 1, 0, name, 'label'),
+      cell(index + 1, 1, text, 'plain', 'text'),
+    ]),
+  ];
+}
+
+const steps: Lines = [
+  [
+    '1',
+    'Type what you buy, your molds, recipes and bars on the sheets you type in; each column says what it wants.',
+  ],
+  ['2', 'Enter every purchase on Purchases: stock begins there.'],
+  ['3', 'Open What to weigh, pick a design and the number of bars, and weigh from top to bottom.'],
+  [
+    '4',
+    'Record the pour in the Pour Ledger pane beside the sheet: it takes stock lot by lot, and can undo.',
+  ],
+];
+const demoSteps: Lines = [
+  [
+    'Invented',
+    'Everything here is made up: the workshop, its suppliers, prices, bars and fairs, from December 2025 to November 2026.',
+  ],
+  ['Blank copy', 'Start your own in pour-ledger-empty.xlsx: the same sheets without the demo.'],
+  ...steps,
+];
+const emptySteps: Lines = steps;
+
+const answerSheets: Lines = [
+  ['What to weigh', 'What to weigh out for a batch, in pouring order, and what stock is short of.'],
+  [
+    'Costing',
+    'What a bar of each design costs, where the money goes, and how batch size changes it.',
+  ],
+  ['Reorder', 'What is on the shelf, what it is worth, and what to order now.'],
+  ['Mosaic', 'Lay out a bar tile by tile and count the tiles of each colour.'],
+];
+
+const cautions: Lines = [
+  [
+    'Hot base',
+    'Melted soap base burns skin: melt in short bursts, stir between them, never leave it.',
+  ],
+  ['Alcohol', 'Rubbing alcohol catches fire: no flame or hot plate near it, and open a window.'],
+  ['Mica', "Don't breathe mica or other dry powder: open jars away from your face."],
+  ['Your local rules', 'They come first: on making, labelling and selling soap.'],
+];

@@ -1,0 +1,61 @@
+import type { Column } from '../column.ts';
+import { settingSpecs } from '../read/settings.ts';
+import { type TableKind, tables } from '../schema.ts';
+import { rangeName } from './cell-names.ts';
+import { colourList, soapOrMaterialList } from './lists-sheet.ts';
+import type { DropDown } from './sheet.ts';
+
+/** Rows below a table that have its drop-downs already. */
+const ROOM_ROWS = 300;
+
+/** Drop-downs for a table: the schema's own words, and names that another table holds. */
+export function dropDownsFor(kind: TableKind, headerRow: number, rows: number): DropDown[] {
+  if (kind === 'settings') return settingChoices(headerRow);
+  const lastRow = headerRow + Math.max(1, rows) + ROOM_ROWS;
+  return Object.entries<Column<unknown>>(tables[kind].columns).flatMap(
+    ([key, column], index): DropDown[] => {
+      const range = {
+        startRow: headerRow + 1,
+        startColumn: index,
+        endRow: lastRow,
+        endColumn: index,
+      };
+      if (column.choices !== undefined) return [{ range, choices: column.choices, strict: true }];
+      const source = nameSources[kind]?.[key];
+      return source === undefined ? [] : [{ range, choices: { source }, strict: false }];
+    },
+  );
+}
+
+const column = (table: string, header: string): string => `=INDIRECT("${table}[${header}]")`;
+export const designNames = column('Designs', 'Design');
+const moldNames = column('Molds', 'Mold');
+const fairNames = column('Fairs', 'Fair');
+const materialNames = column('Materials', 'Material');
+
+/** Which columns hold names that stand in another table. */
+const nameSources: Partial<Readonly<Record<TableKind, Readonly<Record<string, string>>>>> = {
+  lots: { material: materialNames },
+  colours: { ingredient: soapOrMaterialList },
+  designs: { barMold: moldNames },
+  layers: { design: designNames, item: soapOrMaterialList, mold: moldNames },
+  plan: { design: designNames, fair: fairNames },
+  sales: { design: designNames, fair: fairNames },
+};
+
+export const colourNames = colourList;
+
+/** Settings that are one of a few words; each stands in its own row. */
+function settingChoices(headerRow: number): DropDown[] {
+  const valueColumn = Object.keys(tables.settings.columns).indexOf('value');
+  return Object.values(settingSpecs).flatMap(({ column: { choices } }, index) => {
+    if (choices === undefined) return [];
+    const row = headerRow + 1 + index;
+    const range = { startRow: row, startColumn: valueColumn, endRow: row, endColumn: valueColumn };
+    return [{ range, choices, strict: true }];
+  });
+}
+
+/** A fixed block of a sheet as a drop-down's source. */
+export const sourceOf = (sheet: string, range: Parameters<typeof rangeName>[0]): string =>
+  `='${sheet}'!${rangeName(range, '$')}`;

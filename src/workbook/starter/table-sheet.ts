@@ -1,0 +1,82 @@
+import type { Column } from '../column.ts';
+import type { TableData } from '../port.ts';
+import { settingSpecs } from '../read/settings.ts';
+import { type TableKind, tables } from '../schema.ts';
+import { dropDownsFor } from './table-choices.ts';
+import { tableSheets } from './names.ts';
+import type { CellFormat, StarterCell, StarterSheet } from './sheet.ts';
+
+const NOTE_ROW = 0;
+const HELP_ROW = 1;
+export const HEADER_ROW = 2;
+
+/** The sheet of one table: a line on what it is for, help above each header, then the table. */
+export function tableSheet(kind: TableKind, data: TableData): StarterSheet {
+  const { sheet, group, note } = placeOf(kind);
+  const columns = columnsOf(kind);
+  const widths = columns.map(([key, column]) => widthOf(key, column));
+  const helpLines = columns.map(([, { help }], index) =>
+    // Small print: a column of w characters holds about 1.2 w of them.
+    Math.ceil(help.length / ((widths[index] ?? 10) * 1.15)),
+  );
+  const help = columns.map(([, column], index): StarterCell => ({
+    row: HELP_ROW,
+    column: index,
+    holds: column.help,
+    look: { role: 'note' },
+  }));
+  return {
+    name: sheet,
+    group,
+    widths: { ...widths },
+    heights: { [HELP_ROW]: 6 + 12.5 * Math.max(...helpLines) },
+    frozenRows: HEADER_ROW + 1,
+    frozenColumns: 1,
+    cells: [{ row: NOTE_ROW, column: 0, holds: note, look: { role: 'label' } }, ...help],
+    table: {
+      row: HEADER_ROW,
+      data,
+      formats: columns.map(([key, column]) => formatOf(kind, key, column)),
+    },
+    dropDowns: dropDownsFor(kind, HEADER_ROW, data.rows.length),
+    landscape: widths.reduce((a, b) => a + b, 0) > 95,
+  };
+}
+
+/** A new table's one row is blank; Settings always has its own. */
+export const settingCount = Object.keys(settingSpecs).length;
+
+function placeOf(kind: TableKind) {
+  const place = tableSheets.find((each) => each.kind === kind);
+  if (place === undefined) throw new Error(`No sheet is named for the table ${kind}`);
+  return place;
+}
+
+const columnsOf = (kind: TableKind): [string, Column<unknown>][] =>
+  Object.entries(tables[kind].columns);
+
+/** A setting's value may be a number or a word, which a text format would not tell apart. */
+const formatOf = (kind: TableKind, key: string, { format }: Column<unknown>): CellFormat =>
+  kind === 'settings' && key === 'value' ? 'general' : format;
+
+const wide: Readonly<Record<string, number>> = {
+  material: 26,
+  ingredient: 22,
+  item: 22,
+  design: 20,
+  colour: 18,
+  mold: 20,
+  fair: 26,
+  setting: 24,
+  inci: 60,
+  allergens: 44,
+  note: 40,
+  supplier: 22,
+  layer: 12,
+  entry: 12,
+};
+
+function widthOf(key: string, { header, format }: Column<unknown>): number {
+  // The filter button takes the room of three characters.
+  return Math.max(wide[key] ?? (format === 'text' ? 12 : 11), header.length + 4);
+}
