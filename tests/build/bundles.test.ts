@@ -8,6 +8,15 @@ const filesIn = (folder: string, ends: string): string[] =>
     .map((file) => `${folder}/${file}`)
     .sort();
 
+/** Code made from text, which the pages' content security policy forbids. */
+const CODE_FROM_TEXT = /\beval\(|\bnew Function\(|(?<![\w.$])Function\(["'`]/g;
+
+/**
+ * Libraries of the grid that hold such code and never reach it here: one looks for the global object
+ * where neither `global` nor `self` is one, one revives a function handed over by a remote engine.
+ */
+const NEVER_REACHED = /Function\("return this"\)\(\)|new Function\(`return \$\{\w+\}`\)\(\)/g;
+
 const OFFICE_SCRIPT = 'https://appsforoffice.microsoft.com/lib/1/hosted/office.js';
 
 describe('the workbench', () => {
@@ -36,9 +45,14 @@ describe('what runs in a browser', () => {
     'dist/functions.js',
   ];
 
-  it.each(scripts)('%s makes no code from text and keeps its map apart', (file) => {
+  it.each(scripts)('%s makes no code from text, but for what the grid never reaches', (file) => {
     const text = built(file);
-    expect(text).not.toMatch(/\beval\(/);
+    const known = file.startsWith('dist/workbench/page/') ? text.replace(NEVER_REACHED, '') : text;
+    expect(known.match(CODE_FROM_TEXT)).toBeNull();
+  });
+
+  it.each(scripts)('%s keeps its map apart', (file) => {
+    const text = built(file);
     expect(text).not.toMatch(/sourceMappingURL=data:/);
     expect(text).toMatch(/sourceMappingURL=[\w.-]+\.js\.map\s*$/);
     expect(() => JSON.parse(built(`${file}.map`)) as unknown).not.toThrow();

@@ -1,10 +1,9 @@
 import '../../../taskpane/index.ts';
-import type { HostPort } from '../../workbook/port.ts';
 import type { Run } from './apply-change.ts';
 import { excelPort } from './excel-port.ts';
 import { healBook } from './heal-book.ts';
 import { sentenceOfFault } from './host-fault.ts';
-import { themeOf } from './theme.ts';
+import { type Theme, themeOf } from './theme.ts';
 import { passingStore } from './workbook-memory.ts';
 
 /** The newest requirement set the port uses (Range.setDirty); the manifest asks for the same. */
@@ -23,9 +22,10 @@ async function start(): Promise<void> {
     notice('This Excel is too old for Pour Ledger: update it, or use Excel on the web.');
     return;
   }
-  showTheme();
-  const pane = document.querySelector('pour-pane') as (HTMLElement & { port: HostPort }) | null;
+  const pane = document.querySelector('pour-pane');
   if (pane === null) throw new Error('taskpane.html has no <pour-pane>.');
+  pane.theme = hostTheme();
+  document.documentElement.style.colorScheme = pane.theme;
   pane.port = excelPort({
     run,
     workbookKey: `${Office.context.partitionKey ?? ''}|${Office.context.document.url ?? ''}`,
@@ -56,11 +56,9 @@ async function wakeWorkbook(): Promise<void> {
   }
 }
 
-function showTheme(): void {
+function hostTheme(): Theme {
   const prefersDark = matchMedia('(prefers-color-scheme: dark)').matches;
-  const theme = themeOf(Office.context.officeTheme, prefersDark);
-  document.documentElement.dataset['theme'] = theme;
-  document.documentElement.style.colorScheme = theme;
+  return themeOf(Office.context.officeTheme, prefersDark);
 }
 
 function storeHere(): Pick<Storage, 'getItem' | 'setItem' | 'removeItem'> {

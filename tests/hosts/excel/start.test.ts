@@ -87,7 +87,7 @@ describe('starting inside Excel', () => {
         `document.querySelector('pour-pane').port.load().then((all) => all.length)`,
       ),
     ).toBe(3);
-    expect(await page.evaluate('document.documentElement.dataset.theme')).toBe('dark');
+    expect(await page.evaluate(`document.querySelector('pour-pane').theme`)).toBe('dark');
     expect(await page.textContent('#notice')).toBe('');
     expect(faults).toEqual([]);
     expect(outside).toEqual([OFFICE_SCRIPT]);
