@@ -1,5 +1,7 @@
 import type { NewBatch, NewMove, BatchPosting } from '../domain/ledger/posting.ts';
+import type { NewLot } from '../domain/ledger/receive.ts';
 import type { NewSale, SalesPosting } from '../domain/ledger/sale.ts';
+import type { StocktakePosting } from '../domain/ledger/stocktake.ts';
 import type { UndoPosting } from '../domain/ledger/undo-batch.ts';
 import { type Exact, toCell } from '../domain/kernel/exact.ts';
 import { answer, type Result, wrong } from '../domain/kernel/result.ts';
@@ -57,6 +59,18 @@ export function changeForSales(posting: SalesPosting, names: TableNames): Result
   return answer({ appends: [moves.value, sales.value], updates: [] });
 }
 
+/** The change that receiving a delivery makes. */
+export function changeForDelivery(lots: readonly NewLot[], names: TableNames): Result<Change> {
+  const append = appendTo('lots', 'lot', lots.map(lotRow), names);
+  return append.ok ? answer({ appends: [append.value], updates: [] }) : append;
+}
+
+/** The change that a stocktake makes. */
+export function changeForStocktake(posting: StocktakePosting, names: TableNames): Result<Change> {
+  const moves = appendTo('moves', 'entry', posting.moves.map(moveRow), names);
+  return moves.ok ? answer({ appends: [moves.value], updates: [] }) : moves;
+}
+
 function appendTo(
   kind: TableKind,
   idKey: string,
@@ -97,6 +111,21 @@ function moveRow(move: NewMove): RowToWrite {
     [batch.header]: move.batch,
     [by.header]: move.by,
     [note.header]: move.note,
+  };
+}
+
+function lotRow(line: NewLot): RowToWrite {
+  const { lot, material, received, quantity, paid, freight, bestBefore, supplier } =
+    tables.lots.columns;
+  return {
+    [lot.header]: line.lot,
+    [material.header]: line.material.name,
+    [received.header]: line.received,
+    [quantity.header]: toCell(line.quantity),
+    [paid.header]: toCell(line.paid),
+    [freight.header]: toCell(line.freight),
+    [bestBefore.header]: line.bestBefore ?? '',
+    [supplier.header]: line.supplier,
   };
 }
 
