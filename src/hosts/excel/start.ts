@@ -15,11 +15,11 @@ const run: Run = (batch) => Excel.run(batch);
 async function start(): Promise<void> {
   const { host } = await Office.onReady();
   if (host !== Office.HostType.Excel) {
-    notice('This pane works inside Excel. Without Excel, use the workbench (npm start).');
+    insteadOfPane('This pane works inside Excel. Without Excel, use the workbench (npm start).');
     return;
   }
   if (!Office.context.requirements.isSetSupported('ExcelApi', EXCEL_API)) {
-    notice('This Excel is too old for Pour Ledger: update it, or use Excel on the web.');
+    insteadOfPane('This Excel is too old for Pour Ledger: update it, or use Excel on the web.');
     return;
   }
   const pane = document.querySelector('pour-pane');
@@ -68,6 +68,11 @@ function storeHere(): Pick<Storage, 'getItem' | 'setItem' | 'removeItem'> {
     // Some browsers forbid storage to pages inside pages; the pane then forgets when it closes.
     return passingStore();
   }
+}
+
+function insteadOfPane(sentence: string): void {
+  document.querySelector('pour-pane')?.remove();
+  notice(sentence);
 }
 
 function notice(sentence: string): void {
