@@ -11,7 +11,7 @@ interface Metadata {
 
 describe('the functions that the file marks as spilling', () => {
   it('are those whose metadata answers rows', () => {
-    const { functions } = JSON.parse(built('functions.json')) as Metadata;
+    const { functions } = JSON.parse(built('dist/functions.json')) as Metadata;
     const rows = functions
       .filter(({ result }) => result.dimensionality === 'matrix')
       .map(({ id }) => id);
