@@ -103,7 +103,7 @@ export class Flow {
       return;
     }
     this.keep({ ...this.draft, recording: change });
-    this.endWith(await this.session.write(change), 'Recorded.');
+    this.endWith(await this.session.write(change), 'Written to Moves and Batches.');
   }
 
   /** Takes a batch back. */
@@ -159,7 +159,10 @@ export class Flow {
     if (state.kind !== 'ready' || this.busy !== undefined || draft.step === 'done') return;
     const stands = draft.recording && howMuchStands(draft.recording, state.tables);
     if (stands === 'all' || (stands === undefined && this.isInBook)) {
-      this.notice ??= { kind: 'good', text: 'This pour is in the workbook already.' };
+      // A write that broke off yet went through ends well, whatever was said meanwhile.
+      if (this.notice?.kind !== 'good') {
+        this.notice = { kind: 'good', text: 'This pour is in the workbook. It is there once.' };
+      }
       this.keep({ ...draft, recording: undefined, step: 'done' });
     } else if (stands === 'none') this.keep({ ...draft, recording: undefined });
   }

@@ -26,7 +26,8 @@ export function rounded(quantity: Exact, unit: string): string {
   if (unit === 'each') return plain(quantity);
   // Two digits of a pinch of mica say more than 0.0.
   const isSmall = quantity.abs().lt(1) && !quantity.isZero();
-  return signed(isSmall ? quantity.toSignificantDigits(2) : quantity.toDecimalPlaces(1));
+  if (!isSmall) return signed(quantity.toDecimalPlaces(1));
+  return signed(quantity.toSignificantDigits(2).toDecimalPlaces(LEDGER_DECIMALS));
 }
 
 /** The figure as the ledger keeps it, without noise. */

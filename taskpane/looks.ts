@@ -66,6 +66,10 @@ export const looks = css`
     font-variant-numeric: tabular-nums;
     white-space: nowrap;
   }
+  /* A place for news takes no room while there is none. */
+  .stack > [role='status']:empty {
+    margin-top: -16px;
+  }
   .actions {
     display: flex;
     flex-wrap: wrap;
@@ -120,6 +124,20 @@ export const fieldLooks = css`
   }
   input[aria-invalid='true'] {
     border-color: var(--colorPaletteRedForeground1);
+  }
+  .field.beside {
+    grid-template-columns: minmax(0, 1fr) 10.5em;
+    align-items: center;
+    column-gap: 12px;
+  }
+  .field.beside > label {
+    font-weight: var(--fontWeightRegular);
+  }
+  .field.beside > p {
+    grid-column: 1 / -1;
+  }
+  .field.beside .unit {
+    min-width: 3.5em;
   }
   .box .unit {
     flex: 0 0 auto;
@@ -237,8 +255,8 @@ export const noticeLooks = css`
     border-left-color: var(--colorPaletteGreenForeground1);
   }
   .notice.warn {
-    border-left-color: var(--colorPaletteDarkOrangeForeground1, #da3b01);
-    background: var(--colorPaletteYellowBackground1);
+    border-left-color: var(--colorPaletteDarkOrangeBorder1);
+    background: var(--colorPaletteDarkOrangeBackground1);
   }
   .notice.bad {
     border-left-color: var(--colorPaletteRedForeground1);

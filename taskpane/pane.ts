@@ -8,7 +8,7 @@ import { Flow } from './flow.ts';
 import { looks } from './looks.ts';
 import { stepBar, stepBarLooks } from './parts/step-bar.ts';
 import { planOfDraft, type PlannedPour, pourAsPlanned } from './pour-of-draft.ts';
-import { postingOf } from './record.ts';
+import { postingOf, shortagesOf } from './record.ts';
 import type { BookState } from './session.ts';
 import './steps/choose.ts';
 import './steps/done.ts';
@@ -141,6 +141,7 @@ export class PourPane extends LitElement {
       return html`<pour-preview
         .draft=${draft}
         .posting=${postingOf({ book, ...rest }, draft, today, by)}
+        .shortages=${shortagesOf({ book, ...rest }, draft, today, by)}
         .currency=${book.settings.currency}
         .notice=${notice}
         .isBusy=${isBusy}

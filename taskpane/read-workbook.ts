@@ -17,7 +17,10 @@ const neededKinds: readonly TableKind[] = ['materials', 'designs', 'layers', 'mo
 
 /** Reads the workbook's tables; tables that are none of ours are left alone. */
 export function readWorkbook(all: readonly TableData[]): Reading {
-  const names = findTables(all);
+  // The first of a kind is taken, so the likeliest go first.
+  const names = findTables(
+    [...all].sort((a, b) => likenessOf(b).likelihood - likenessOf(a).likelihood),
+  );
   const shape = [...twice(all, names), ...broken(all, names), ...missing(all, names)];
   if (shape.length > 0) return { kind: 'unreadable', findings: shape };
   const ranges = [...names.values()].map(({ headers, rows }) => [headers, ...rows]);
@@ -32,14 +35,26 @@ const unreadable = (message: string): Reading => ({
   findings: message.split('\n'),
 });
 
-/** Two tables of one kind: which of them to write to is the maker's to say. */
+/** Two tables of one kind, neither the likelier: which of them to write to is the maker's to say. */
 function twice(all: readonly TableData[], names: TableNames): string[] {
   return all.flatMap((table) => {
-    const known = recogniseTable([table.headers], 1, new Findings());
-    const first = known && names.get(known.kind);
-    if (known === undefined || first === undefined || first === table) return [];
-    return `The tables ${first.name} and ${table.name} both have the headers of ${specs[known.kind].name}. Keep one, or change the other's headers.`;
+    const { kind, likelihood } = likenessOf(table);
+    const chosen = kind && names.get(kind);
+    if (kind === undefined || chosen === undefined || chosen === table) return [];
+    if (likenessOf(chosen).likelihood > likelihood) return [];
+    return `The tables ${chosen.name} and ${table.name} both have the headers of ${specs[kind].name}. Keep one, or change the other's headers.`;
   });
+}
+
+/**
+ * Which of our tables one looks like, and how much: our own name for it counts most, then the number
+ * of known headers. A sheet of answers with a Design column is not taken for Designs that way.
+ */
+function likenessOf(table: TableData): { kind: TableKind | undefined; likelihood: number } {
+  const known = recogniseTable([table.headers], 1, new Findings());
+  if (known === undefined) return { kind: undefined, likelihood: 0 };
+  const isNamed = kindNamed(table) === known.kind;
+  return { kind: known.kind, likelihood: known.position.size + (isNamed ? 1000 : 0) };
 }
 
 /** A table that bears one of our names but lacks a column it is known by. */

@@ -1,6 +1,7 @@
 import type { Day } from '../src/domain/kernel/day.ts';
 import { andThen, type Result, wrong } from '../src/domain/kernel/result.ts';
 import { postBatch, type PostBatchAnswer } from '../src/domain/ledger/post-batch.ts';
+import type { Shortage } from '../src/domain/ledger/take-stock.ts';
 import { undoBatch } from '../src/domain/ledger/undo-batch.ts';
 import { changeForBatch, changeForUndo } from '../src/workbook/change.ts';
 import type { Change } from '../src/workbook/port.ts';
@@ -20,6 +21,17 @@ export function postingOf(
   return andThen(planOfDraft(state.book, draft, today), (planned) =>
     andThen(pourOfDraft(draft, planned, by), (pour) => postBatch(state.book, pour, today)),
   );
+}
+
+/** All that the pour's stock is short of, whatever the maker says of the counts. */
+export function shortagesOf(
+  state: Ready,
+  draft: Draft,
+  today: Day,
+  by: string,
+): readonly Shortage[] {
+  const posting = postingOf(state, { ...draft, countIsOff: [] }, today, by);
+  return posting.ok && posting.value.kind === 'short' ? posting.value.shortages : [];
 }
 
 /** The change that recording writes; fails while anything is short or unclear. */

@@ -11,6 +11,8 @@ export interface NumberField {
   /** What is wrong with the value, or undefined. */
   readonly error: string | undefined;
   readonly whole?: boolean;
+  /** Puts the field beside its label, for long lists. */
+  readonly isBeside?: boolean;
   readonly onTyped: (text: string) => void;
 }
 
@@ -18,7 +20,7 @@ export interface NumberField {
 export function numberField(field: NumberField): TemplateResult {
   const { id, label, unit, value, hint, error } = field;
   const described = [hint && `${id}-hint`, error && `${id}-error`].filter(Boolean).join(' ');
-  return html`<div class="field">
+  return html`<div class=${field.isBeside === true ? 'field beside' : 'field'}>
     <label for=${id}>${label}</label>
     <div class="box">
       <input

@@ -28,7 +28,8 @@ function recentBatch(batch: Batch, isBusy: boolean): TemplateResult {
     <div>
       <p>${batch.design.name}</p>
       <p class="small quiet">
-        ${day(batch.poured)} · ${count(batch.good ?? batch.bars, 'bar')} · ${batch.batch}
+        ${day(batch.poured)} · ${count(batch.good ?? batch.bars, 'bar')} ·
+        <span class="id">${batch.batch}</span>
         ${isUndone ? html`· <strong>undone</strong>` : nothing}
       </p>
     </div>

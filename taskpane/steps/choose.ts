@@ -33,6 +33,9 @@ export class ChooseStep extends LitElement {
         padding-top: 8px;
         border-top: 1px solid var(--colorNeutralStroke2);
       }
+      .recent .id {
+        display: inline-block;
+      }
       .recent pour-undo-button {
         justify-self: end;
       }

@@ -179,6 +179,7 @@ export class OutcomeStep extends LitElement {
       label: figure.label,
       unit: figure.unit === 'each' ? 'pieces' : figure.unit,
       value: typed ?? figure.planned,
+      isBeside: true,
       error: differs ? errorOf(typed, () => readTyped(typed, figure.label)) : undefined,
       ...(differs ? { hint: `planned: ${figure.planned}` } : {}),
       onTyped: (text) => {

@@ -19,6 +19,7 @@ export class PreviewStep extends LitElement {
   static override properties = {
     draft: { attribute: false },
     posting: { attribute: false },
+    shortages: { attribute: false },
     currency: { attribute: false },
     notice: { attribute: false },
     isBusy: { attribute: false },
@@ -27,6 +28,8 @@ export class PreviewStep extends LitElement {
 
   declare draft: Draft;
   declare posting: Result<PostBatchAnswer>;
+  /** All that stock is short of, counts said to be off included. */
+  declare shortages: readonly Shortage[];
   declare currency: string;
   declare notice: Notice | undefined;
   declare isBusy: boolean;
@@ -56,7 +59,7 @@ export class PreviewStep extends LitElement {
             ? nothing
             : html`<fluent-button
                 id="back"
-                appearance="subtle"
+                appearance=${this.canRecord ? 'subtle' : 'outline'}
                 ?disabled-focusable=${this.isBusy}
                 @click=${() => {
                   tell(this, 'pour-step', 'outcome');
@@ -88,25 +91,25 @@ export class PreviewStep extends LitElement {
       return html`${noticeBar(
         {
           kind: 'warn',
-          text: `Stock is short of ${count(answer.shortages.length, 'thing')}, so this can’t be recorded yet.`,
+          text: `Stock is short of ${count(answer.shortages.length, 'item')}, so this can’t be recorded yet.`,
         },
         shortageTable(answer.shortages),
       )}
-      ${this.countIsOff(answer.shortages)}`;
+      ${this.countIsOff()}`;
     }
-    return html`${this.countIsOff(answer.posting.countedIn)} ${this.ready(answer.posting)}`;
+    return html`${this.countIsOff()} ${this.ready(answer.posting)}`;
   }
 
   /** A choice for each item: the shelf had it, the ledger didn't know. */
-  private countIsOff(shortages: readonly Shortage[]) {
-    if (shortages.length === 0) return nothing;
+  private countIsOff() {
+    if (this.shortages.length === 0) return nothing;
     return html`<section class="stack tight" aria-labelledby="off">
       <h3 id="off">Did you have it after all?</h3>
       <p class="small quiet">
         Tick what was on your shelf though the count says otherwise. What was missing is then added
         as “counted” first. Else go back and change what you used, or enter the purchase in Lots.
       </p>
-      ${shortages.map(({ item, short }, index) =>
+      ${this.shortages.map(({ item, short }, index) =>
         tickLine(
           `off-${String(index)}`,
           this.draft.countIsOff.includes(item.name),

@@ -126,7 +126,7 @@ export class WeighStep extends LitElement {
     return noticeBar(
       {
         kind: 'warn',
-        text: `Before you melt: stock is short of ${count(shortages.length, 'thing')}.`,
+        text: `Before you melt: stock is short of ${count(shortages.length, 'item')}.`,
       },
       html`${shortageTable(shortages)}
         <p>

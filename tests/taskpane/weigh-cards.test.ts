@@ -1,0 +1,121 @@
+import { describe, expect, it } from 'vitest';
+import { readDay } from '../../src/domain/kernel/day.ts';
+import type { TableData } from '../../src/workbook/port.ts';
+import { cautionsFor } from '../../taskpane/cautions.ts';
+import { newDraft } from '../../taskpane/draft.ts';
+import { amount } from '../../taskpane/format.ts';
+import { planOfDraft, type PlannedPour } from '../../taskpane/pour-of-draft.ts';
+import { cardsOf } from '../../taskpane/weigh-cards.ts';
+import { bookOf } from './book-of.ts';
+import { rowsOf, smallWorkshop, withRows } from './small-workshop.ts';
+
+const today = readDay('2026-11-25') ?? 0;
+
+function planned(
+  design: string,
+  bars: string,
+  tables: readonly TableData[] = smallWorkshop,
+): PlannedPour {
+  const draft = { ...newDraft('B', '2026-11-25'), design, bars };
+  const plan = planOfDraft(bookOf(tables), draft, today);
+  if (!plan.ok) throw new Error(plan.failure.sentence);
+  return plan.value;
+}
+
+describe('cardsOf', () => {
+  /*
+   * Worked by hand from contract §3 for 6 bars: Mist tiles 72 = 2 fills × 26 g = 52 g, of which 15/25
+   * Blue and 10/25 Pearl. Blue tiles 72 − 10 spare = 62 → 2 fills = 52 g + 31.2 g = 83.2, melted 84,
+   * 12 of it leftover. Pearl 20.8, melted 21.
+   */
+  it('stands in pouring order, parents before the blend, leftovers first', () => {
+    const shown = cardsOf(planned('Harbour Light', '6').plan).map(
+      ({ title, meltG, uses, lines }) => ({
+        title: meltG === undefined ? title : `${title}, ${amount(meltG, 'g').text}`,
+        uses,
+        lines: lines.map((line) => `${amount(line.amount, line.unit).text} ${line.name}`),
+      }),
+    );
+    expect(shown).toEqual([
+      {
+        title: 'Blue, 84 g',
+        uses: ['2 fills of Small tiles (72 pieces)', '31.2 g kept for blends below'],
+        lines: ['12 g Blue leftover', '71.7 g Clear base', '6 drops Blue liquid'],
+      },
+      {
+        title: 'Pearl, 21 g',
+        uses: ['20.8 g kept for blends below'],
+        lines: ['20.9 g White base', '0.15 g Pearl mica'],
+      },
+      {
+        title: 'Mist, 52 g',
+        uses: ['2 fills of Small tiles (72 pieces)'],
+        lines: ['31.2 g Blue', '20.8 g Pearl'],
+      },
+      {
+        title: 'Clear base, 360 g',
+        uses: ['360 g to pour into the bars'],
+        lines: ['360 g Clear base'],
+      },
+      {
+        title: 'Into and onto the bars',
+        uses: [],
+        lines: ['10 Blue × Small tiles', '6 g Sweet orange', '1.8 ml Rubbing alcohol', '6 Wrapper'],
+      },
+    ]);
+  });
+
+  it('says where spare pieces are enough', () => {
+    const tables = withRows(smallWorkshop, 'Moves', () =>
+      rowsOf([
+        'M-1|2026-10-05|spare|Mist × Small tiles|72||0.5|||',
+        'M-2|2026-10-05|spare|Blue × Small tiles|72||0.5|||',
+      ]),
+    );
+    const mist = cardsOf(planned('Harbour Light', '6', tables).plan).find(
+      ({ title }) => title === 'Mist',
+    );
+    expect(mist?.uses).toEqual(['Nothing to melt: the spare pieces on hand are enough.']);
+    expect(mist?.lines).toEqual([]);
+  });
+
+  it('gives every line a key of its own', () => {
+    const keys = cardsOf(planned('Harbour Light', '6').plan).flatMap(({ lines }) =>
+      lines.map(({ key }) => key),
+    );
+    expect(new Set(keys).size).toBe(keys.length);
+  });
+});
+
+describe('cautionsFor', () => {
+  const words = (design: string, tables?: readonly TableData[]) =>
+    cautionsFor(planned(design, '6', tables).plan).join(' ');
+
+  it('warns of alcohol and mica only where they are used', () => {
+    expect(words('Harbour Light')).toMatch(
+      /60 °C.*microwave.*Alcohol burns.*Mica dust.*local rules/su,
+    );
+    expect(words('Plain Wave')).toMatch(/60 °C.*microwave.*local rules/su);
+    expect(words('Plain Wave')).not.toMatch(/Alcohol|Mica/u);
+  });
+
+  it.each([
+    ['extra', 'Glycerin', 'Glycerin', false],
+    ['extra', 'Isopropyl 91', '', true],
+    ['extra', 'Surgical alcohol', '', true],
+    ['extra', 'Thinner', 'Alcohol Denat. 95; Aqua 5', true],
+    ['fragrance', 'Rose', 'Benzyl Alcohol', false],
+    ['extra', 'Emulsifier', 'Cetyl Alcohol', false],
+    ['fragrance', 'Citrus in ethanol', '', true],
+  ])('%s %s (%s) burns: %s', (kind, name, inci, burns) => {
+    const materials = withRows(smallWorkshop, 'Materials', (rows) => [
+      ...rows,
+      [name, kind, 'g', '', '', 10, 1, inci],
+    ]);
+    const tables = withRows(materials, 'Layers', (rows) => [
+      ...rows,
+      ['Plain Wave', '2', kind === 'fragrance' ? 'scent' : 'paint', name, '', 1, 'g'],
+    ]);
+    expect(words('Plain Wave', tables).includes('Alcohol burns')).toBe(burns);
+  });
+});
