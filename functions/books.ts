@@ -1,4 +1,5 @@
 import type { Book } from '../src/domain/book/book.ts';
+import { quoted } from '../src/domain/kernel/names.ts';
 import { nameArgument } from './arguments.ts';
 import { CellFailure } from './failure.ts';
 
@@ -36,6 +37,6 @@ export function bookArgument(argument: unknown): Book {
   }
   throw new CellFailure(
     '#VALUE!',
-    `"${handle}" is not a book. Give the cell named Book, which holds POUR.BOOK.`,
+    `${quoted(handle)} is not a book. Give the cell named Book, which holds POUR.BOOK.`,
   );
 }

@@ -1,8 +1,8 @@
 import type { Batch, Fair } from '../src/domain/book/book.ts';
 import { batchVariance } from '../src/domain/cost/batch-variance.ts';
 import { type Exact, toCell, zero } from '../src/domain/kernel/exact.ts';
-import { didYouMean, nameKey } from '../src/domain/kernel/names.ts';
-import { andThen, answer, type Result, wrong } from '../src/domain/kernel/result.ts';
+import { didYouMean, nameKey, quoted } from '../src/domain/kernel/names.ts';
+import { andThen, answer, type Result, wrongBecause } from '../src/domain/kernel/result.ts';
 import { fairResult } from '../src/domain/sell/fair-result.ts';
 import { breakEven as unitsToBreakEven, priceFor } from '../src/domain/sell/price.ts';
 import { settle, settleNumber } from './answer.ts';
@@ -139,5 +139,7 @@ function findById<T>(
 ): Result<T> {
   const found = things.get(nameKey(name));
   if (found !== undefined) return answer(found);
-  return wrong(`"${name}" is not ${what}.${didYouMean(name, [...things.values()].map(nameOf))}`);
+  return wrongBecause(
+    () => `${quoted(name)} is not ${what}.${didYouMean(name, [...things.values()].map(nameOf))}`,
+  );
 }

@@ -1,6 +1,6 @@
 import { one } from '../kernel/exact.ts';
-import { didYouMean, nameKey } from '../kernel/names.ts';
-import { answer, type Result, wrong } from '../kernel/result.ts';
+import { didYouMean, nameKey, quoted } from '../kernel/names.ts';
+import { answer, type Result, wrong, wrongBecause } from '../kernel/result.ts';
 import type { Book, Design, Item, Material, Mold, Named, Soap } from './book.ts';
 
 /** The tables that names are looked up in; a book under construction has them too. */
@@ -30,10 +30,9 @@ export function findSoap(book: Catalogue, name: string): Result<Soap> {
       `"${material.name}" is a ${material.kind}, not a colour in Colours or a base in Materials.`,
     );
   }
-  const bases = [...book.materials.values()].filter(({ kind }) => kind === 'base');
-  const known = [...book.colours.values(), ...bases].map((soap) => soap.name);
-  return wrong(
-    `"${name}" is not a colour in Colours or a base in Materials.${didYouMean(name, known)}`,
+  return wrongBecause(
+    () =>
+      `${quoted(name)} is not a colour in Colours or a base in Materials.${didYouMean(name, soapNames(book))}`,
   );
 }
 
@@ -55,8 +54,9 @@ export function findItem(book: Catalogue, name: string): Result<Item> {
   if (design !== undefined) return answer(itemOfBars(design));
   const made = findLeftover(book, key) ?? findSpare(book, key);
   if (made !== undefined) return answer(made);
-  return wrong(
-    `"${name}" is not a stock item: not in Materials or Designs, nor a colour's "leftover" or "colour × mold".${didYouMean(name, itemNames(book))}`,
+  return wrongBecause(
+    () =>
+      `${quoted(name)} is not a stock item: not in Materials or Designs, nor a colour's "leftover" or "colour × mold".${didYouMean(name, itemNames(book))}`,
   );
 }
 
@@ -102,6 +102,11 @@ function findSpare(book: Catalogue, key: string): Item | undefined {
   return undefined;
 }
 
+function* soapNames(book: Catalogue): Iterable<string> {
+  for (const colour of book.colours.values()) yield colour.name;
+  for (const material of book.materials.values()) if (material.kind === 'base') yield material.name;
+}
+
 function* itemNames(book: Catalogue): Iterable<string> {
   for (const material of book.materials.values()) yield material.name;
   for (const design of book.designs.values()) yield design.name;
@@ -115,6 +120,8 @@ function find<T>(
 ): Result<T> {
   const found = things.get(nameKey(name));
   if (found !== undefined) return answer(found);
-  const known = [...things.values()].map((thing) => thing.name);
-  return wrong(`"${name}" is not ${what}.${didYouMean(name, known)}`);
+  return wrongBecause(() => {
+    const known = [...things.values()].map((thing) => thing.name);
+    return `${quoted(name)} is not ${what}.${didYouMean(name, known)}`;
+  });
 }

@@ -3,24 +3,45 @@ export function nameKey(name: string): string {
   return name.normalize('NFC').trim().replace(/\s+/gu, ' ').toLowerCase();
 }
 
-/** Orders names as a person would: "Tide 2" before "Tide 10". Same on every machine. */
-export const compareNames: (a: string, b: string) => number = new Intl.Collator('en', {
-  numeric: true,
-  sensitivity: 'base',
-}).compare;
+const asPeopleOrder = new Intl.Collator('en', { numeric: true, sensitivity: 'base' });
+
+/**
+ * Orders names as a person would: "Tide 2" before "Tide 10". Same on every machine. Only one and the
+ * same name is equal, so that a sorted list never depends on the order in which it came.
+ */
+export function compareNames(a: string, b: string): number {
+  return asPeopleOrder.compare(a, b) || (a < b ? -1 : a > b ? 1 : 0);
+}
+
+/** A name or cell as a sentence shows it: on one line, cut to a length that leaves room for the rest. */
+export function shortened(cell: string | number | boolean): string {
+  const shown = String(cell).slice(0, 1000).replace(/\s+/gu, ' ');
+  return shown.length > LONGEST_SHOWN ? `${shown.slice(0, LONGEST_SHOWN)}…` : shown;
+}
+
+const LONGEST_SHOWN = 40;
+
+/** The same in quotation marks. */
+export const quoted = (cell: string | number | boolean): string => `"${shortened(cell)}"`;
 
 /** ` Did you mean "Teal"?` for the nearest known name, or "" where none is near. */
 export function didYouMean(name: string, known: Iterable<string>): string {
   const nearest = nearestName(name, known);
-  return nearest === undefined ? '' : ` Did you mean "${nearest}"?`;
+  return nearest === undefined ? '' : ` Did you mean ${quoted(nearest)}?`;
 }
+
+/** Nobody mistypes a name of this length and means another; comparing two such would take long. */
+const LONGEST_SLIP = 60;
 
 /** The known name fewest single-letter edits away, if few enough to be a slip. */
 export function nearestName(name: string, known: Iterable<string>): string | undefined {
   const wanted = nameKey(name);
+  if (wanted.length > LONGEST_SLIP) return undefined;
   let best: string | undefined;
   let bestEdits = Math.max(2, Math.floor(wanted.length / 3)) + 1;
   for (const candidate of known) {
+    // Names too long or too short to be near are passed over before their spelling is looked at.
+    if (Math.abs(candidate.length - wanted.length) > LONGEST_SLIP) continue;
     const edits = editDistance(wanted, nameKey(candidate), bestEdits);
     if (edits < bestEdits) {
       best = candidate;

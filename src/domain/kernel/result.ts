@@ -24,6 +24,23 @@ export function refuse(kind: FailureKind, sentence: string): Result<never> {
 }
 
 export const wrong = (sentence: string): Result<never> => refuse('wrong', sentence);
+
+/**
+ * A failure whose sentence is made only where it is read. For look-ups: finding the nearest known
+ * name takes long, and of a hundred thousand failed look-ups at most twenty are shown.
+ */
+export function wrongBecause(sentence: () => string): Result<never> {
+  return {
+    ok: false,
+    failure: {
+      kind: 'wrong',
+      get sentence() {
+        return sentence();
+      },
+    },
+  };
+}
+
 export const notYet = (sentence: string): Result<never> => refuse('not yet', sentence);
 
 /**

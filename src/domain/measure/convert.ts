@@ -1,5 +1,5 @@
 import { type Exact, exact, one } from '../kernel/exact.ts';
-import { didYouMean } from '../kernel/names.ts';
+import { didYouMean, quoted } from '../kernel/names.ts';
 import { answer, type Result, andThen, wrong } from '../kernel/result.ts';
 import { type Dimension, findUnit, type StockUnit, unitNames } from './units.ts';
 
@@ -47,7 +47,7 @@ export function convert(quantity: Exact, from: string, to: string, liquid?: Liqu
   const inOwnUnit = quantity.times(source.size);
   if (source.dimension === target.dimension) return answer(inOwnUnit.div(target.size));
   if (source.dimension === 'count' || target.dimension === 'count') {
-    return wrong(`"each" is a count and can't be turned into ${to === 'each' ? from : to}.`);
+    return wrong(`"each" is a count and can't be turned into ${target.dimension === 'count' ? from : to}.`);
   }
   return andThen(across(inOwnUnit, source.dimension, target.dimension, liquid), (value) =>
     answer(value.div(target.size)),
@@ -82,6 +82,6 @@ function across(
 
 function unknownUnit(name: string): Result<never> {
   return wrong(
-    `"${name}" is not a unit known here.${didYouMean(name, unitNames)} Use one of ${unitNames.join(', ')}.`,
+    `${quoted(name)} is not a unit known here.${didYouMean(name, unitNames)} Use one of ${unitNames.join(', ')}.`,
   );
 }

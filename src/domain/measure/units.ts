@@ -21,45 +21,49 @@ const GALLON_ML = new Exact('3785.411784');
  * Exact legal values: 1 lb = 453.59237 g and 1 US gal = 231 in³ = 3785.411784 ml
  * (NIST Handbook 44, appendix C; the same figures in UCUM 2.2).
  */
-const units: Readonly<Record<string, Unit>> = {
-  mg: { dimension: 'mass', size: new Exact('0.001') },
-  g: { dimension: 'mass', size: new Exact(1) },
-  kg: { dimension: 'mass', size: new Exact(1000) },
-  oz: { dimension: 'mass', size: new Exact('28.349523125') },
-  lb: { dimension: 'mass', size: new Exact('453.59237') },
-  ml: { dimension: 'volume', size: new Exact(1) },
-  l: { dimension: 'volume', size: new Exact(1000) },
-  tsp: { dimension: 'volume', size: GALLON_ML.div(768) },
-  tbsp: { dimension: 'volume', size: GALLON_ML.div(256) },
-  'fl oz': { dimension: 'volume', size: GALLON_ML.div(128) },
-  cup: { dimension: 'volume', size: GALLON_ML.div(16) },
-  pt: { dimension: 'volume', size: GALLON_ML.div(8) },
-  qt: { dimension: 'volume', size: GALLON_ML.div(4) },
-  gal: { dimension: 'volume', size: GALLON_ML },
-  drops: { dimension: 'drops', size: new Exact(1) },
-  each: { dimension: 'count', size: new Exact(1) },
-};
+const units: ReadonlyMap<string, Unit> = new Map(
+  Object.entries<Unit>({
+    mg: { dimension: 'mass', size: new Exact('0.001') },
+    g: { dimension: 'mass', size: new Exact(1) },
+    kg: { dimension: 'mass', size: new Exact(1000) },
+    oz: { dimension: 'mass', size: new Exact('28.349523125') },
+    lb: { dimension: 'mass', size: new Exact('453.59237') },
+    ml: { dimension: 'volume', size: new Exact(1) },
+    l: { dimension: 'volume', size: new Exact(1000) },
+    tsp: { dimension: 'volume', size: GALLON_ML.div(768) },
+    tbsp: { dimension: 'volume', size: GALLON_ML.div(256) },
+    'fl oz': { dimension: 'volume', size: GALLON_ML.div(128) },
+    cup: { dimension: 'volume', size: GALLON_ML.div(16) },
+    pt: { dimension: 'volume', size: GALLON_ML.div(8) },
+    qt: { dimension: 'volume', size: GALLON_ML.div(4) },
+    gal: { dimension: 'volume', size: GALLON_ML },
+    drops: { dimension: 'drops', size: new Exact(1) },
+    each: { dimension: 'count', size: new Exact(1) },
+  }),
+);
 
-const otherSpellings: Readonly<Record<string, string>> = {
-  gram: 'g',
-  grams: 'g',
-  ounce: 'oz',
-  ounces: 'oz',
-  lbs: 'lb',
-  pound: 'lb',
-  pounds: 'lb',
-  liter: 'l',
-  litre: 'l',
-  floz: 'fl oz',
-  'fl. oz': 'fl oz',
-  'fl. oz.': 'fl oz',
-  drop: 'drops',
-};
+const otherSpellings: ReadonlyMap<string, string> = new Map(
+  Object.entries({
+    gram: 'g',
+    grams: 'g',
+    ounce: 'oz',
+    ounces: 'oz',
+    lbs: 'lb',
+    pound: 'lb',
+    pounds: 'lb',
+    liter: 'l',
+    litre: 'l',
+    floz: 'fl oz',
+    'fl. oz': 'fl oz',
+    'fl. oz.': 'fl oz',
+    drop: 'drops',
+  }),
+);
 
-export const unitNames: readonly string[] = Object.keys(units);
+export const unitNames: readonly string[] = [...units.keys()];
 
 /** The unit of that name in any case, or undefined. */
 export function findUnit(name: string): Unit | undefined {
   const key = name.trim().replace(/\s+/gu, ' ').toLowerCase();
-  return units[otherSpellings[key] ?? key];
+  return units.get(otherSpellings.get(key) ?? key);
 }
