@@ -23,6 +23,8 @@ export function readDay(cell: string | number | boolean): Day | undefined {
   const ms = Date.UTC(year, month - 1, date, hour, minute, second);
   const back = new Date(ms);
   const real =
+    // A year below 100 would be taken for one of the 1900s.
+    back.getUTCFullYear() === year &&
     back.getUTCMonth() === month - 1 &&
     back.getUTCDate() === date &&
     back.getUTCHours() === hour &&

@@ -1,7 +1,9 @@
 import { Exact, exact } from './exact.ts';
 
-/** Millionths: finer than any scale or dropper, and whole up to nine thousand million units. */
+/** Millionths: finer than any scale or dropper. */
 const SCALE = 1_000_000;
+/** A cell shows 15 digits; a number with more is read as `exact()` reads it. */
+const LARGEST_CELL = 1e15 - 1;
 const LARGEST_WHOLE = Number.MAX_SAFE_INTEGER;
 
 /**
@@ -19,7 +21,7 @@ export class Tally {
     const next = this.millionths + scaled;
     if (
       scaled / SCALE === cellNumber &&
-      Math.abs(scaled) <= LARGEST_WHOLE &&
+      Math.abs(scaled) <= LARGEST_CELL &&
       Math.abs(next) <= LARGEST_WHOLE
     ) {
       this.millionths = next;
