@@ -2,15 +2,16 @@ import type { Book, Material, Soap } from '../book/book.ts';
 import { itemOfMaterial } from '../book/find.ts';
 import type { Day } from '../kernel/day.ts';
 import { type Exact, zero } from '../kernel/exact.ts';
+import { oncePer } from '../kernel/once-per.ts';
 import { all, answer, type Result, andThen } from '../kernel/result.ts';
 import { unitCost } from '../stock/valuation.ts';
 
 /** What each gram of a soap consists of, through all its blends, in stock units of materials. */
-export function materialsPerG(soap: Soap): Map<Material, Exact> {
+export const materialsPerG = oncePer((soap: Soap): ReadonlyMap<Material, Exact> => {
   const shares = new Map<Material, Exact>();
   for (const { ingredient, g, stockPerG } of soap.lines) {
     const share = g.div(soap.recipeG);
-    const parts: Iterable<[Material, Exact]> =
+    const parts: Iterable<readonly [Material, Exact]> =
       ingredient.kind === 'material'
         ? [[ingredient.material, stockPerG]]
         : materialsPerG(ingredient.soap);
@@ -19,7 +20,7 @@ export function materialsPerG(soap: Soap): Map<Material, Exact> {
     }
   }
   return shares;
-}
+});
 
 /** Money for quantities of materials at their unit cost on a day, a line each. Fails on the first without a cost. */
 export function costOf(

@@ -1,10 +1,11 @@
 import type { Soap } from '../book/book.ts';
 import { type Exact, zero } from '../kernel/exact.ts';
+import { oncePer } from '../kernel/once-per.ts';
 import { answer, type Result, wrong } from '../kernel/result.ts';
 import { bridgeOf } from '../measure/convert.ts';
 
 /** Density of a soap in g/ml: its recipe's grams over the millilitres of its ingredients, taken to mix without shrinking. */
-export function soapDensity(soap: Soap): Result<Exact> {
+export const soapDensity = oncePer((soap: Soap): Result<Exact> => {
   let ml = zero;
   for (const { ingredient, measure, g } of soap.lines) {
     if (ingredient.kind === 'soap') {
@@ -23,4 +24,4 @@ export function soapDensity(soap: Soap): Result<Exact> {
     ml = ml.plus(g.div(bridge.densityGPerMl));
   }
   return answer(soap.recipeG.div(ml));
-}
+});

@@ -1,6 +1,7 @@
 import type { Book, Design, Ingredient, Material, Mold, RecipeLine, Soap } from '../book/book.ts';
 import { leftoverName, spareName } from '../book/find.ts';
 import { type Exact, exact, least, one, roundUpTo, sum, zero } from '../kernel/exact.ts';
+import { oncePer } from '../kernel/once-per.ts';
 import { answer, type Result, wrong } from '../kernel/result.ts';
 import { pouringOrder } from './pouring-order.ts';
 
@@ -68,6 +69,9 @@ export type OnHandByName = (itemName: string) => Exact;
 
 /** Plans as if no leftovers or spares were there. */
 export const noLeftovers: OnHandByName = () => zero;
+
+/** A picogram: what thirds lose in the fortieth digit must not tip a melt over the next scale step. */
+const GRAM_DECIMALS = 12;
 
 /** More than a lifetime of bars; a slip of the finger beyond it would only fill the screen with noughts. */
 const MOST_BARS = 1_000_000;
@@ -147,7 +151,8 @@ function planMelt(
 ): Melt {
   const neededG = sum(shapes.map((shape) => shape.soapG))
     .plus(pouredG)
-    .plus(blendedG);
+    .plus(blendedG)
+    .toDecimalPlaces(GRAM_DECIMALS);
   const meltG = roundUpTo(neededG, scaleStepG);
   const remeltG = least(meltG, onHand(leftoverName(soap)));
   const scrapeG = sum(shapes.map((shape) => shape.scrapeG));
@@ -166,14 +171,15 @@ function planMelt(
 
 /** A recipe scaled to the grams wanted. */
 export function weighOut(soap: Soap, g: Exact): WeighedIngredient[] {
-  return g.isZero() ? [] : soap.lines.map((line) => scaleLine(line, g.div(soap.recipeG)));
+  return g.isZero() ? [] : soap.lines.map((line) => scaleLine(line, g, soap.recipeG));
 }
 
-function scaleLine(line: RecipeLine, factor: Exact): WeighedIngredient {
-  const g = line.g.times(factor);
+function scaleLine(line: RecipeLine, wantedG: Exact, recipeG: Exact): WeighedIngredient {
+  // Multiplied before divided: 40 g of a recipe of 3 g + 3 g is 20 g of each, not 20.00…01.
+  const g = line.g.times(wantedG).div(recipeG);
   return {
     ingredient: line.ingredient,
-    amount: line.amount.times(factor),
+    amount: line.amount.times(wantedG).div(recipeG),
     measure: line.measure === 'parts' ? 'g' : line.measure,
     g,
     quantity: g.times(line.stockPerG),
@@ -191,7 +197,7 @@ function planAdded(design: Design, bars: Exact): MaterialNeed[] {
 }
 
 /** Share by weight of base-kind materials in a soap, through all its blends: 0 to 1. */
-export function baseShare(soap: Soap): Exact {
+export const baseShare = oncePer((soap: Soap): Exact => {
   const baseG = sum(
     soap.lines.map(({ ingredient, g }) =>
       ingredient.kind === 'soap'
@@ -202,4 +208,4 @@ export function baseShare(soap: Soap): Exact {
     ),
   );
   return soap.base === undefined ? baseG.div(soap.recipeG) : one;
-}
+});
