@@ -16,7 +16,7 @@ export function checkPour(pour: Pour, plan: MeltPlan): Result<readonly PouredMel
       `${good} good and ${seconds} seconds are more than the ${plan.barsToStart.toString()} bars started.`,
     );
   }
-  if (minutes !== undefined && !(minutes >= 0))
+  if (minutes !== undefined && !(Number.isFinite(minutes) && minutes >= 0))
     return wrong(`Minutes is ${minutes}. Give 0 or more.`);
   const figures = [...pour.weighed, ...pour.sparePieces, ...pour.leftoverG];
   const negative = figures.find(([, figure]) => figure.lt(zero) || !figure.isFinite());

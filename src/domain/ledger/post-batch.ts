@@ -77,6 +77,29 @@ function settle(
     counted === undefined ? (shortage ?? []) : [],
   );
   if (missing.length > 0) return answer({ kind: 'short', shortages: missing });
+  const { lines, barsValue } = settleLines(book, pour, melts, takings);
+  const moves = lines.map((line, index) => newMove(line, pour, index + 1));
+  return andThen(batchLine(book, pour, plan, barsValue), (batch) =>
+    answer({
+      kind: 'ready',
+      posting: {
+        moves,
+        batch,
+        changes: stockChanges(book, moves, pour.poured),
+        countedIn: takings.flatMap(({ shortage }) => shortage ?? []),
+        writtenOff: pour.good === 0 ? barsValue : zero,
+      },
+    }),
+  );
+}
+
+/** Every line of the ledger, with values that sum to the same total out and in; and what the good bars carry. */
+function settleLines(
+  book: Book,
+  pour: Pour,
+  melts: readonly PouredMelt[],
+  takings: readonly Taking[],
+): { readonly lines: readonly MoveLine[]; readonly barsValue: Exact } {
   const taken = takings.flatMap(({ picks }) => picks);
   const { currency } = book.settings;
   const decimals = currencyDecimals(currency);
@@ -106,20 +129,7 @@ function settle(
       line.quantity.isZero() ? [] : [{ ...line, value: valuesIn[index] ?? zero }],
     ),
   ];
-  const moves = lines.map((line, index) => newMove(line, pour, index + 1));
-  const barsValue = valuesIn.at(-1) ?? zero;
-  return andThen(batchLine(book, pour, plan, barsValue), (batch) =>
-    answer({
-      kind: 'ready',
-      posting: {
-        moves,
-        batch,
-        changes: stockChanges(book, moves, pour.poured),
-        countedIn: takings.flatMap(({ shortage }) => shortage ?? []),
-        writtenOff: pour.good === 0 ? barsValue : zero,
-      },
-    }),
-  );
+  return { lines, barsValue: valuesIn.at(-1) ?? zero };
 }
 
 /** Everything taken from stock, each item once. */

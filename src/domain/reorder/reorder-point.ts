@@ -27,7 +27,8 @@ export function safetyStock({
   leadDays,
   sdLeadDays,
 }: LeadTimeDemand): Result<Exact> {
-  if (servicePercent.lte(0) || servicePercent.gte(hundred)) {
+  const share = servicePercent.div(hundred).toNumber();
+  if (!(share > 0 && share < 1)) {
     return wrong(`Service % is ${servicePercent.toString()}. Give more than 0 and less than 100.`);
   }
   const negative = [meanDailyUse, sdDailyUse, leadDays, sdLeadDays].find((value) =>
@@ -35,7 +36,7 @@ export function safetyStock({
   );
   if (negative !== undefined)
     return wrong(`${negative.toString()} is below 0: use, lead days and their SDs are 0 or more.`);
-  const z = new Exact(normalQuantile(servicePercent.div(hundred).toNumber()));
+  const z = new Exact(normalQuantile(share));
   const variance = leadDays
     .times(sdDailyUse.pow(2))
     .plus(meanDailyUse.pow(2).times(sdLeadDays.pow(2)));

@@ -113,7 +113,7 @@ function receive(lot: Lot, state: Walk): void {
     unitValue,
     entry: lot.lot,
   });
-  addToPool(state, quantity, landedCost(lot));
+  addToPool(state, quantity, landedCost(lot), unitValue);
   state.newestUnitCost = unitValue;
 }
 
@@ -138,7 +138,7 @@ function putIn(move: Move, state: Walk, item: Item): void {
     unitValue,
     entry: move.entry,
   });
-  addToPool(state, quantity, quantity.times(unitValue ?? zero));
+  addToPool(state, quantity, quantity.times(unitValue ?? zero), unitValue ?? zero);
   state.newestUnitCost = unitValue ?? state.newestUnitCost;
 }
 
@@ -152,13 +152,19 @@ function takeOut(move: Move, state: Walk): void {
   const quantity = exact(move.quantity).neg();
   state.shelf.take(quantity, move.lot);
   const average = averageCost(state) ?? state.newestUnitCost ?? zero;
-  addToPool(state, quantity.neg(), quantity.neg().times(average));
+  addToPool(state, quantity.neg(), quantity.neg().times(average), average);
 }
 
-function addToPool(state: Walk, quantity: Exact, value: Exact): void {
+function addToPool(state: Walk, quantity: Exact, value: Exact, unitValue: Exact): void {
+  const wasOwed = state.quantity.isNegative();
   state.quantity = state.quantity.plus(quantity);
-  // An empty shelf is worth nothing, whatever the division before it left over.
-  state.averageValue = state.quantity.isZero() ? zero : state.averageValue.plus(value);
+  // An empty shelf is worth nothing, whatever the division before it left over. What was taken before
+  // it was there is repaid at the new cost, as on the FIFO shelf: a guess at its cost must not linger.
+  state.averageValue = state.quantity.isZero()
+    ? zero
+    : wasOwed
+      ? state.quantity.times(unitValue)
+      : state.averageValue.plus(value);
 }
 
 function averageCost(state: Walk): Exact | undefined {
