@@ -1,5 +1,5 @@
 import { type Day, readDay } from '../domain/kernel/day.ts';
-import { didYouMean, nameKey } from '../domain/kernel/names.ts';
+import { didYouMean, nameKey, quoted } from '../domain/kernel/names.ts';
 import type { Cell } from './port.ts';
 
 /** What is wrong with a cell, as the end of a sentence that begins with the cell. */
@@ -44,16 +44,35 @@ export const required = must;
 /** Marks a column as one that its table is recognised by, though its cells may be blank. */
 export const requiredHeader = <T>(column: Column<T>): Column<T> => ({ ...column, required: true });
 
-/** A name or free text; a number typed as a name is taken as its text. */
-export function text(header: string, help: string): Column<string | undefined> {
+/** Longer than any name a person reads; it keeps every sentence that holds a name short. */
+const LONGEST_NAME = 255;
+
+/** A name; a number typed as a name is taken as its text. */
+export function text(
+  header: string,
+  help: string,
+  longest = LONGEST_NAME,
+): Column<string | undefined> {
   return {
     header,
     required: false,
     format: 'text',
     help,
-    read: (cell) => (isBlank(cell) ? undefined : String(cell).trim()),
+    read: (cell) => {
+      if (isBlank(cell)) return undefined;
+      const typed = String(cell).trim();
+      return typed.length <= longest
+        ? typed
+        : new Trouble(
+            `is ${quoted(typed)}, which is ${typed.length} letters long. Use at most ${longest}`,
+          );
+    },
   };
 }
+
+/** Free text as long as a cell can hold. */
+export const longText = (header: string, help: string): Column<string | undefined> =>
+  text(header, help, Infinity);
 
 /** One of a few words, in any case. */
 export function choice<T extends string>(
@@ -73,7 +92,7 @@ export function choice<T extends string>(
       return (
         byKey.get(nameKey(String(cell))) ??
         new Trouble(
-          `is "${String(cell)}".${didYouMean(String(cell), choices)} Use one of: ${choices.join(', ')}`,
+          `is ${quoted(cell)}.${didYouMean(String(cell), choices)} Use one of: ${choices.join(', ')}`,
         )
       );
     },
@@ -106,7 +125,7 @@ export function number(
       if (typeof cell !== 'number') {
         return isBlank(cell)
           ? undefined
-          : new Trouble(`is "${String(cell)}", which is not a number. Type a plain number`);
+          : new Trouble(`is ${quoted(cell)}, which is not a number. Type a plain number`);
       }
       return outOfLimits(cell, limits) ?? cell;
     },
@@ -149,7 +168,7 @@ export function date(header: string, help: string): Column<Day | undefined> {
       if (isBlank(cell)) return undefined;
       return (
         readDay(cell) ??
-        new Trouble(`is "${String(cell)}", which is not a date. Type it like 2026-11-25`)
+        new Trouble(`is ${quoted(cell)}, which is not a date. Type it like 2026-11-25`)
       );
     },
   };

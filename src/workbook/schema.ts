@@ -5,6 +5,7 @@ import {
   choice,
   type Column,
   date,
+  longText,
   money,
   number,
   required,
@@ -49,7 +50,7 @@ export const tables = {
   settings: table('Settings', 'Setting', 'Choices that hold for the whole workbook.', {
     setting: required(text('Setting', 'Name of the setting.')),
     value: requiredHeader(anything('Value', 'Its value; blank takes the default.')),
-    note: text('Note', 'Anything you like.'),
+    note: longText('Note', 'Anything you like.'),
   }),
   materials: table('Materials', 'Kind', 'Everything you buy to make and pack a bar.', {
     material: required(text('Material', 'A name of your own, each once.')),
@@ -80,8 +81,8 @@ export const tables = {
       { min: 0, max: 100, format: 'percent' },
       "Most of it allowed in the finished bar by weight, as the supplier's document says.",
     ),
-    inci: text('INCI', 'Label name, or several with percents: Aqua 40; Glycerin 30.'),
-    allergens: text('Allergens', 'Share of this material: Eugenol 80; Linalool 0.3.'),
+    inci: longText('INCI', 'Label name, or several with percents: Aqua 40; Glycerin 30.'),
+    allergens: longText('Allergens', 'Share of this material: Eugenol 80; Linalool 0.3.'),
     supplier: text('Supplier', 'Who you buy it from.'),
   }),
   lots: table('Lots', 'Received', 'One line for each purchase received.', {
@@ -95,11 +96,13 @@ export const tables = {
     supplier: text('Supplier', 'Who it came from.'),
   }),
   moves: table('Moves', 'Entry', 'The ledger: lines are added, never changed.', {
-    entry: required(text('Entry', 'Unique id of the line.')),
+    // The batch's id with what postBatch and undoBatch add to it.
+    entry: required(text('Entry', 'Unique id of the line.', 300)),
     when: required(date('When', 'Day it happened.')),
     reason: required(choice('Reason', moveReasons, 'Why stock moved.')),
     material: required(
-      text('Material', 'A material, "Teal leftover", "Teal × Small tiles" or a design.'),
+      // Two names and the sign between them.
+      text('Material', 'A material, "Teal leftover", "Teal × Small tiles" or a design.', 600),
     ),
     quantity: required(number('Quantity', {}, 'Minus takes away, plus puts back.')),
     lot: text('Lot', 'The lot it came from, or the batch for soap and bars.'),
@@ -110,7 +113,7 @@ export const tables = {
     ),
     batch: text('Batch', 'The batch it belongs to.'),
     by: text('By', 'Who wrote it.'),
-    note: text('Note', 'For a reversal, the Entry it takes back.'),
+    note: longText('Note', 'For a reversal, the Entry it takes back.'),
   }),
   molds: table('Molds', 'Makes', 'Tile, embed and bar molds.', {
     mold: required(text('Mold', 'A name of your own, each once.')),
@@ -149,7 +152,7 @@ export const tables = {
     netG: number('Net g', { above: 0 }, 'Net weight on the label.'),
     handsOffHours: number(
       'Hands-off hours',
-      { min: 0 },
+      { min: 0, max: 87_600 },
       'Hours from the pour until it can be sold.',
     ),
   }),
@@ -183,7 +186,7 @@ export const tables = {
     readyOn: date('Ready on', 'First day it can be sold.'),
     state: text('State', 'posted, or undone.'),
     by: text('By', 'Who poured it.'),
-    note: text('Note', 'Anything you like.'),
+    note: longText('Note', 'Anything you like.'),
   }),
   plan: table('Plan', 'Plan line', 'Bars you mean to make.', {
     planLine: required(text('Plan line', 'Unique id.')),

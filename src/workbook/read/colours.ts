@@ -1,25 +1,23 @@
 import type { Ingredient, RecipeLine } from '../../domain/book/book.ts';
 import { findSoap } from '../../domain/book/find.ts';
 import { type Exact, exact, one, sum } from '../../domain/kernel/exact.ts';
-import { compareNames, didYouMean, nameKey } from '../../domain/kernel/names.ts';
-import { answer, type Result, wrong } from '../../domain/kernel/result.ts';
+import { compareNames, didYouMean, nameKey, quoted, shortened } from '../../domain/kernel/names.ts';
+import { answer, type Result, wrong, wrongBecause } from '../../domain/kernel/result.ts';
 import { soapDensity } from '../../domain/recipe/density.ts';
 import { convertNoting, noted, type Reading } from './context.ts';
-import { quoted } from './findings.ts';
-import type { Rows } from './rows.ts';
+import { groupRows, type Rows } from './rows.ts';
 
 type ColourRow = Rows<'colours'>[number];
 
 /** Reads recipes; a blend is read after the colours it is made of, and a circle of blends is named. */
 export function readColours(rows: Rows<'colours'>, reading: Reading): void {
-  const recipes = new Map<string, ColourRow[]>();
-  for (const row of rows) {
-    const key = nameKey(row.colour);
-    recipes.set(key, [...(recipes.get(key) ?? []), row]);
-  }
+  const recipes = groupRows(rows, (row) => row.colour);
   const failed = new Set<string>();
   for (const key of recipes.keys()) readColour(key, [], { recipes, failed, reading });
 }
+
+/** Far more blends of blends than anyone melts, and few enough to name in one message. */
+const DEEPEST_BLEND = 20;
 
 interface Recipes {
   readonly recipes: ReadonlyMap<string, readonly ColourRow[]>;
@@ -35,12 +33,22 @@ function readColour(key: string, path: readonly string[], context: Recipes): voi
   const name = rows.map((row) => row.colour).reduce((a, b) => (a <= b ? a : b));
   const first = rows[0];
   if (path.includes(name)) {
-    const circle = [...path.slice(path.indexOf(name)), name].join(' → ');
+    const circle = [...path.slice(path.indexOf(name)), name].map(shortened).join(' → ');
     reading.findings.add(
       'Colours',
       first?.row,
       'Ingredient',
       `makes a circle of blends: ${circle}. A colour can't be made from itself`,
+    );
+    failed.add(key);
+    return;
+  }
+  if (path.length >= DEEPEST_BLEND) {
+    reading.findings.add(
+      'Colours',
+      first?.row,
+      'Colour',
+      `is ${quoted(name)}, a blend of blends more than ${DEEPEST_BLEND} deep. Make it from colours nearer to the base`,
     );
     failed.add(key);
     return;
@@ -122,17 +130,20 @@ function readLine(row: ColourRow, reading: Reading): RecipeLine | undefined {
   return { ingredient: ingredient.value, amount, measure: row.measure, g, stockPerG };
 }
 
-function findIngredient(name: string, reading: Reading): Result<Ingredient> {
+/** What a recipe line may name: a material, or another colour. */
+export function findIngredient(name: string, reading: Reading): Result<Ingredient> {
   const material = reading.materials.get(nameKey(name));
   if (material !== undefined) return answer({ kind: 'material', material });
   const soap = findSoap(reading, name);
   if (soap.ok) return answer({ kind: 'soap', soap: soap.value });
-  const known = [...reading.materials.values(), ...reading.colours.values()].map(
-    (thing) => thing.name,
-  );
-  return wrong(
-    `"${name}" is not a material in Materials or a colour in Colours.${didYouMean(name, known)}`,
-  );
+  return wrongBecause(() => {
+    const known = [...reading.materials.values(), ...reading.colours.values()];
+    const near = didYouMean(
+      name,
+      known.map((thing) => thing.name),
+    );
+    return `${quoted(name)} is not a material in Materials or a colour in Colours.${near}`;
+  });
 }
 
 function lineG(

@@ -2,6 +2,7 @@ import type { Catalogue } from '../../domain/book/find.ts';
 import type { Design, Material, Mold, Soap } from '../../domain/book/book.ts';
 import type { Exact } from '../../domain/kernel/exact.ts';
 import { exact } from '../../domain/kernel/exact.ts';
+import { nameKey } from '../../domain/kernel/names.ts';
 import type { Result } from '../../domain/kernel/result.ts';
 import { bridgeOf, convert } from '../../domain/measure/convert.ts';
 import type { Measure } from '../../domain/measure/units.ts';
@@ -27,16 +28,26 @@ export interface Place {
 /** The answer of a look-up, or undefined with its sentence noted as a finding at the place. */
 export function noted<T>(reading: Reading, place: Place, result: Result<T>): T | undefined {
   if (result.ok) return result.value;
-  const { sentence } = result.failure;
-  reading.findings.add(
-    place.table,
-    place.row,
-    place.column,
-    sentence.startsWith('"')
-      ? `is ${sentence}`.replace(/^is ("[^"]*") is /u, 'is $1, which is ')
-      : `can't be used: ${sentence}`,
-  );
+  const { failure } = result;
+  reading.findings.add(place.table, place.row, place.column, () => asEnding(failure.sentence));
   return undefined;
+}
+
+/** Turns `"Tael" is not a colour.` into the end of a sentence that begins with the cell. */
+function asEnding(sentence: string): string {
+  // A name may hold quotation marks of its own, so the sentence is cut where its own words go on.
+  return sentence.startsWith('"')
+    ? `is ${sentence.replace(/" is (?=not |a )/u, '", which is ')}`
+    : `can't be used: ${sentence}`;
+}
+
+/** Whether a name, or a name that stock of it is kept under, belongs to a row that has findings of its own. */
+export function isExcused(name: string, { findings }: Reading): boolean {
+  const words = nameKey(name)
+    .replace(/ leftover$/u, '')
+    .split(' × ');
+  const naming = ['Materials', 'Colours', 'Designs', 'Molds', 'Fairs'];
+  return words.some((word) => naming.some((table) => findings.excused(table, word)));
 }
 
 /** A blank optional number, or the exact decimal of the cell. */

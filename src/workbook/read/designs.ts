@@ -1,12 +1,11 @@
 import type { Design, Layer, Mold, Soap } from '../../domain/book/book.ts';
 import { findMaterial, findMold, findSoap } from '../../domain/book/find.ts';
 import { type Exact, exact, hundred, one, sum, zero } from '../../domain/kernel/exact.ts';
-import { compareNames, didYouMean, nameKey } from '../../domain/kernel/names.ts';
+import { compareNames, didYouMean, nameKey, quoted } from '../../domain/kernel/names.ts';
 import { answer, type Result, andThen, wrong } from '../../domain/kernel/result.ts';
 import { soapDensity } from '../../domain/recipe/density.ts';
 import { convertNoting, noted, optional, type Reading } from './context.ts';
-import { quoted } from './findings.ts';
-import type { Rows } from './rows.ts';
+import { groupRows, type Rows } from './rows.ts';
 
 type LayerRow = Rows<'layers'>[number];
 
@@ -26,11 +25,7 @@ export function readDesigns(
   layerRows: Rows<'layers'>,
   reading: Reading,
 ): void {
-  const layersOf = new Map<string, LayerRow[]>();
-  for (const row of layerRows) {
-    const key = nameKey(row.design);
-    layersOf.set(key, [...(layersOf.get(key) ?? []), row]);
-  }
+  const layersOf = groupRows(layerRows, (row) => row.design);
   for (const row of designRows) {
     const key = nameKey(row.design);
     if (reading.materials.has(key)) {
@@ -52,7 +47,8 @@ export function readDesigns(
       'Layers',
       row.row,
       'Design',
-      `is ${quoted(row.design)}, which is not a design in Designs.${didYouMean(row.design, known)}`,
+      () =>
+        `is ${quoted(row.design)}, which is not a design in Designs.${didYouMean(row.design, known)}`,
     );
   }
 }
@@ -79,6 +75,8 @@ function readLayers(rows: readonly LayerRow[], reading: Reading): Layer[] {
       compareNames(a.layer, b.layer) ||
       compareNames(a.part, b.part) ||
       compareNames(a.item, b.item) ||
+      compareNames(a.mold ?? '', b.mold ?? '') ||
+      compareNames(a.per, b.per) ||
       a.perBar - b.perBar,
   );
   const measured = ordered.filter((row) => {

@@ -1,5 +1,4 @@
 import { nameKey } from '../../domain/kernel/names.ts';
-import type { Cell } from '../port.ts';
 
 /** One thing to mend in a table: where it stands and what to do. */
 export interface Finding {
@@ -16,11 +15,22 @@ const MOST_SHOWN = 20;
 
 /** Collects findings; one bad row never hides the next. */
 export class Findings {
-  readonly list: Finding[] = [];
+  private readonly found: (() => Finding)[] = [];
   private readonly excusedNames = new Set<string>();
 
-  add(table: string, row: number | undefined, column: string | undefined, says: string): void {
-    this.list.push({ table, row, column, says });
+  /** Words that take long to find (the nearest known name) may be given as a function: few are ever shown. */
+  add(
+    table: string,
+    row: number | undefined,
+    column: string | undefined,
+    says: string | (() => string),
+  ): void {
+    this.found.push(() => ({
+      table,
+      row,
+      column,
+      says: typeof says === 'string' ? says : says(),
+    }));
   }
 
   /** A name whose own row has findings: rows that use it are not blamed as well. */
@@ -33,13 +43,17 @@ export class Findings {
   }
 
   get none(): boolean {
-    return this.list.length === 0;
+    return this.found.length === 0;
+  }
+
+  get list(): readonly Finding[] {
+    return this.found.map((finding) => finding());
   }
 
   /** All of them, up to 20, as one message. */
   message(): string {
-    const shown = this.list.slice(0, MOST_SHOWN).map(findingSentence);
-    const more = this.list.length - shown.length;
+    const shown = this.found.slice(0, MOST_SHOWN).map((finding) => findingSentence(finding()));
+    const more = this.found.length - shown.length;
     if (more > 0) shown.push(`And ${more} more.`);
     return shown.join('\n');
   }
@@ -47,11 +61,5 @@ export class Findings {
 
 export function findingSentence({ table, row, column, says }: Finding): string {
   const place = [table, row === undefined ? [] : `row ${row}`, column === undefined ? [] : column];
-  return `${place.flat().join(', ')} ${says.replace(/\.?$/u, '.')}`;
-}
-
-/** A cell's value in a message, cut to a length that leaves room for the rest. */
-export function quoted(cell: Cell): string {
-  const shown = String(cell);
-  return `"${shown.length > 40 ? `${shown.slice(0, 40)}…` : shown}"`;
+  return `${place.flat().join(', ')} ${says.replace(/([^.?!])$/u, '$1.')}`;
 }

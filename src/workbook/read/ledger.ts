@@ -1,22 +1,25 @@
 import type { Item, Lot, Move } from '../../domain/book/book.ts';
 import { findItem, findMaterial } from '../../domain/book/find.ts';
 import type { MoveReason } from '../../domain/book/words.ts';
-import { nameKey } from '../../domain/kernel/names.ts';
+import { nameKey, quoted } from '../../domain/kernel/names.ts';
 import type { Result } from '../../domain/kernel/result.ts';
-import { noted, type Reading } from './context.ts';
-import { quoted } from './findings.ts';
+import { isExcused, noted, type Reading } from './context.ts';
 import type { Rows } from './rows.ts';
 
 export function readLots(rows: Rows<'lots'>, reading: Reading): Lot[] {
   const lots: Lot[] = [];
   for (const row of rows) {
-    if (reading.findings.excused('Materials', row.material)) continue;
-    const place = { table: 'Lots', row: row.row, column: 'Material' };
-    const material = noted(reading, place, findMaterial(reading, row.material));
-    if (material === undefined) continue;
+    const found = findMaterial(reading, row.material);
+    if (!found.ok) {
+      // The lot does stand in Lots, so moves that name it are not blamed.
+      reading.findings.excuse('Lots', row.lot);
+      if (!reading.findings.excused('Materials', row.material))
+        noted(reading, { table: 'Lots', row: row.row, column: 'Material' }, found);
+      continue;
+    }
     lots.push({
       lot: row.lot,
-      material,
+      material: found.value,
       received: row.received,
       quantity: row.quantity,
       paid: row.paid,
@@ -71,17 +74,6 @@ export function readMoves(rows: Rows<'moves'>, lots: readonly Lot[], reading: Re
     });
   }
   return moves;
-}
-
-function isExcused(item: string, reading: Reading): boolean {
-  const words = nameKey(item)
-    .replace(/ leftover$/u, '')
-    .split(' × ');
-  return words.some((word) =>
-    ['Materials', 'Colours', 'Designs', 'Molds'].some((table) =>
-      reading.findings.excused(table, word),
-    ),
-  );
 }
 
 function checkSign(row: Rows<'moves'>[number], reading: Reading): void {

@@ -6,11 +6,12 @@ import { readColours } from './colours.ts';
 import type { Reading } from './context.ts';
 import { readDesigns } from './designs.ts';
 import { Findings } from './findings.ts';
+import { checkHalfRows } from './half-rows.ts';
 import { handleOf } from './handle.ts';
 import { readLots, readMoves } from './ledger.ts';
 import { readMaterials, readMolds } from './materials.ts';
 import { type RecognisedTable, recogniseTable, type TableRange } from './recognise.ts';
-import { readRows } from './rows.ts';
+import { type HalfRow, readRows } from './rows.ts';
 import { readBatches, readFairs, readPlan, readSales } from './seasons.ts';
 import { readSettings } from './settings.ts';
 
@@ -58,7 +59,9 @@ export function readBook({ handle, byKind }: RecognisedTables): Result<Book> {
     findings,
     assumptions: new Set(),
   };
-  const rows = <K extends TableKind>(kind: K) => readRows(kind, byKind.get(kind), findings);
+  const halfRows: HalfRow[] = [];
+  const rows = <K extends TableKind>(kind: K) =>
+    readRows(kind, byKind.get(kind), findings, halfRows);
   const settings = readSettings(rows('settings'), reading);
   readMaterials(rows('materials'), reading);
   readMolds(rows('molds'), reading);
@@ -70,6 +73,7 @@ export function readBook({ handle, byKind }: RecognisedTables): Result<Book> {
   const fairs = readFairs(rows('fairs'));
   const plan = readPlan(rows('plan'), fairs, reading);
   const sales = readSales(rows('sales'), fairs, reading);
+  checkHalfRows(halfRows, { reading, fairs });
   if (!findings.none) return wrong(findings.message());
   const { materials, molds, colours, designs } = reading;
   const assumptions = [...reading.assumptions].sort();

@@ -16,7 +16,8 @@ export interface RecognisedTable {
 
 /**
  * Tells which table a range is by its headers, wherever they stand. The kind with most of its
- * headers present wins, so that a table with one required header missing is named, not mistaken.
+ * required headers present wins: a table with one of them missing is named, not mistaken, and
+ * columns of the maker's own that are called like another table's change nothing.
  */
 export function recogniseTable(
   range: TableRange,
@@ -26,9 +27,7 @@ export function recogniseTable(
   const headers = (range[0] ?? []).map((cell) => nameKey(String(cell)));
   const best = tableKinds
     .map((kind) => matchKind(kind, headers))
-    .reduce((a, b) =>
-      b.found > a.found || (b.found === a.found && b.missing.length < a.missing.length) ? b : a,
-    );
+    .reduce((a, b) => (isNearer(b, a) ? b : a));
   if (best.found === 0) {
     findings.add(
       `Range ${ordinal}`,
@@ -58,16 +57,24 @@ export function recogniseTable(
   return { kind: best.kind, position: best.position, range };
 }
 
+type Match = ReturnType<typeof matchKind>;
+
+function isNearer(a: Match, b: Match): boolean {
+  return (a.required - b.required || b.missing.length - a.missing.length || a.found - b.found) > 0;
+}
+
 function matchKind(kind: TableKind, headers: readonly string[]) {
   const position = new Map<string, number>();
   const missing: string[] = [];
   const twice: string[] = [];
+  let required = 0;
   for (const [key, column] of Object.entries(tables[kind].columns)) {
     const wanted = nameKey(column.header);
     const at = headers.indexOf(wanted);
     if (at >= 0) position.set(key, at);
     else if (column.required) missing.push(column.header);
+    if (at >= 0 && column.required) required += 1;
     if (at >= 0 && headers.includes(wanted, at + 1)) twice.push(column.header);
   }
-  return { kind, position, missing, twice, found: position.size };
+  return { kind, position, missing, twice, required, found: position.size };
 }

@@ -1,28 +1,39 @@
-import { nameKey } from '../../domain/kernel/names.ts';
+import { nameKey, quoted } from '../../domain/kernel/names.ts';
+import type { Cell } from '../port.ts';
 import { Trouble } from '../column.ts';
 import { type RowOf, tables, type TableKind, uniqueColumn } from '../schema.ts';
 import type { Findings } from './findings.ts';
-import { quoted } from './findings.ts';
 import type { RecognisedTable } from './recognise.ts';
 
 export type Rows<K extends TableKind> = readonly RowOf<(typeof tables)[K]>[];
 
-/** Reads every row of a recognised table; blank rows are skipped, each bad cell is one finding. */
+/** A row of which some cell could not be read, with those that could. */
+export interface HalfRow {
+  readonly kind: TableKind;
+  readonly row: number;
+  readonly cells: Readonly<Record<string, unknown>>;
+}
+
+/**
+ * Reads every row of a recognised table; rows without anything in the table's own columns are
+ * skipped, each bad cell is one finding. Rows with a bad cell are kept apart in `halfRows`.
+ */
 export function readRows<K extends TableKind>(
   kind: K,
   table: RecognisedTable | undefined,
   findings: Findings,
+  halfRows: HalfRow[],
 ): Rows<K> {
   if (table === undefined) return [];
   const { name, columns } = tables[kind];
   const keys = Object.keys(columns);
   const readers = Object.values(columns);
   const positions = keys.map((key) => table.position.get(key) ?? -1);
+  const repeats = new Repeats(kind, findings);
   const rows: Record<string, unknown>[] = [];
   for (let at = 1; at < table.range.length; at += 1) {
     const cells = table.range[at] ?? [];
-    if (cells.every((cell) => cell === '' || (typeof cell === 'string' && cell.trim() === '')))
-      continue;
+    if (positions.every((position) => isBlank(cells[position]))) continue;
     const row: Record<string, unknown> = { row: at };
     let sound = true;
     for (let i = 0; i < keys.length; i += 1) {
@@ -32,34 +43,59 @@ export function readRows<K extends TableKind>(
         sound = false;
       } else row[keys[i] ?? ''] = value;
     }
+    repeats.look(row, at);
     if (sound) rows.push(row);
-    else findings.excuse(name, String(cells[positions[0] ?? -1] ?? ''));
+    else {
+      halfRows.push({ kind, row: at, cells: row });
+      findings.excuse(name, String(cells[positions[0] ?? -1] ?? ''));
+    }
   }
-  findRepeats(kind, rows, findings);
   return rows as unknown as Rows<K>;
 }
 
-function findRepeats(
-  kind: TableKind,
-  rows: readonly Record<string, unknown>[],
-  findings: Findings,
-): void {
-  const key = uniqueColumn[kind];
-  if (key === undefined) return;
-  const { name, columns } = tables[kind];
-  const header = Object.entries(columns).find(([column]) => column === key)?.[1].header;
-  const firstRow = new Map<string, unknown>();
+/** Rows by the `nameKey` of one of their names, each group in the order of the table. */
+export function groupRows<T>(rows: readonly T[], nameOf: (row: T) => string): Map<string, T[]> {
+  const groups = new Map<string, T[]>();
   for (const row of rows) {
-    const id = String(row[key]);
-    const first = firstRow.get(nameKey(id));
-    if (first === undefined) firstRow.set(nameKey(id), row['row']);
-    else {
-      findings.add(
-        name,
-        Number(row['row']),
-        header,
-        `${quoted(id)} stands in row ${String(first)} already. Each may stand once`,
-      );
+    const key = nameKey(nameOf(row));
+    const group = groups.get(key);
+    if (group === undefined) groups.set(key, [row]);
+    else group.push(row);
+  }
+  return groups;
+}
+
+const isBlank = (cell: Cell | undefined): boolean =>
+  cell === undefined || (typeof cell === 'string' && cell.trim() === '');
+
+/** Finds ids that stand twice in their table. */
+class Repeats {
+  private readonly firstRow = new Map<string, number>();
+  private readonly key: string | undefined;
+  private readonly kind: TableKind;
+  private readonly findings: Findings;
+
+  constructor(kind: TableKind, findings: Findings) {
+    this.kind = kind;
+    this.key = uniqueColumn[kind];
+    this.findings = findings;
+  }
+
+  look(row: Readonly<Record<string, unknown>>, at: number): void {
+    const id = this.key === undefined ? undefined : row[this.key];
+    if (typeof id !== 'string') return;
+    const first = this.firstRow.get(nameKey(id));
+    if (first === undefined) {
+      this.firstRow.set(nameKey(id), at);
+      return;
     }
+    const { name, columns } = tables[this.kind];
+    const header = Object.entries(columns).find(([column]) => column === this.key)?.[1].header;
+    this.findings.add(
+      name,
+      at,
+      header,
+      `${quoted(id)} stands in row ${first} already. Each may stand once`,
+    );
   }
 }

@@ -1,9 +1,9 @@
 import type { Batch, Design, Fair, PlanLine, Sale } from '../../domain/book/book.ts';
 import { findDesign } from '../../domain/book/find.ts';
 import { TAKES_BACK } from '../../domain/ledger/sale.ts';
-import { didYouMean, nameKey } from '../../domain/kernel/names.ts';
+import { didYouMean, nameKey, quoted } from '../../domain/kernel/names.ts';
+import { answer, type Result, wrongBecause } from '../../domain/kernel/result.ts';
 import { noted, type Reading } from './context.ts';
-import { quoted } from './findings.ts';
 import type { Rows } from './rows.ts';
 
 export function readBatches(rows: Rows<'batches'>, reading: Reading): Map<string, Batch> {
@@ -129,17 +129,16 @@ function checkFair(
   fairs: ReadonlyMap<string, Fair>,
   reading: Reading,
 ): void {
-  if (
-    row.fair === undefined ||
-    fairs.has(nameKey(row.fair)) ||
-    reading.findings.excused('Fairs', row.fair)
-  )
-    return;
-  const known = [...fairs.values()].map(({ fair }) => fair);
-  reading.findings.add(
-    table,
-    row.row,
-    'Fair',
-    `is ${quoted(row.fair)}, which is not a fair in Fairs.${didYouMean(row.fair, known)}`,
-  );
+  if (row.fair === undefined || reading.findings.excused('Fairs', row.fair)) return;
+  noted(reading, { table, row: row.row, column: 'Fair' }, findFair(fairs, row.fair));
+}
+
+/** A fair by name. */
+export function findFair(fairs: ReadonlyMap<string, Fair>, name: string): Result<Fair> {
+  const found = fairs.get(nameKey(name));
+  if (found !== undefined) return answer(found);
+  return wrongBecause(() => {
+    const known = [...fairs.values()].map(({ fair }) => fair);
+    return `${quoted(name)} is not a fair in Fairs.${didYouMean(name, known)}`;
+  });
 }

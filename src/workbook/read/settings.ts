@@ -1,7 +1,7 @@
 import type { Settings } from '../../domain/book/settings.ts';
 import { skinStays, valuations } from '../../domain/book/words.ts';
 import { exact } from '../../domain/kernel/exact.ts';
-import { nameKey, nearestName } from '../../domain/kernel/names.ts';
+import { nameKey, nearestName, quoted } from '../../domain/kernel/names.ts';
 import { isCurrency } from '../../domain/money/currency.ts';
 import { choice, type Column, number, text, Trouble } from '../column.ts';
 import type { Cell } from '../port.ts';
@@ -113,7 +113,7 @@ export function readSettings(rows: Rows<'settings'>, reading: Reading): Settings
         'Settings',
         row.row,
         'Setting',
-        `is "${row.setting}", which is not known. Did you mean "${near}"?`,
+        `is ${quoted(row.setting)}, which is not known. Did you mean "${near}"?`,
       );
     }
   }
@@ -155,7 +155,7 @@ function currencyCode(typed: string, row: number | undefined, reading: Reading):
     'Settings',
     row,
     'Value',
-    `of Currency is "${typed}", which is not an ISO 4217 code. Use three letters such as USD or EUR`,
+    `of Currency is ${quoted(typed)}, which is not an ISO 4217 code. Use three letters such as USD or EUR`,
   );
   return settingSpecs.currency.standard;
 }
@@ -169,7 +169,7 @@ function readRestDays(typed: string, row: number | undefined, reading: Reading):
       'Settings',
       row,
       'Value',
-      `of Rest days holds "${word}". Use ${weekdays.join(', ')}`,
+      `of Rest days holds ${quoted(word)}. Use ${weekdays.join(', ')}`,
     );
     return [];
   });
