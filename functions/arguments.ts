@@ -1,5 +1,6 @@
 import { type Day, readDay } from '../src/domain/kernel/day.ts';
 import { type Exact, exact } from '../src/domain/kernel/exact.ts';
+import { quoted } from '../src/domain/kernel/names.ts';
 import type { Cell } from '../src/workbook/port.ts';
 import type { TableRange } from '../src/workbook/read/recognise.ts';
 import { today } from './clock.ts';
@@ -50,7 +51,7 @@ export function optionalNumber(argument: unknown, what: string): number | undefi
   const cell = cellArgument(argument, what);
   if (isBlank(cell)) return undefined;
   if (typeof cell !== 'number' || !Number.isFinite(cell)) {
-    throw new CellFailure('#VALUE!', `${what} is "${String(cell)}", which is not a number.`);
+    throw new CellFailure('#VALUE!', `${what} is ${quoted(cell)}, which is not a number.`);
   }
   return cell;
 }
@@ -69,7 +70,7 @@ export function booleanArgument(argument: unknown, what: string, standard: boole
   if (isBlank(cell)) return standard;
   if (typeof cell === 'boolean') return cell;
   if (cell === 0 || cell === 1) return cell === 1;
-  throw new CellFailure('#VALUE!', `${what} is "${String(cell)}". Give TRUE or FALSE.`);
+  throw new CellFailure('#VALUE!', `${what} is ${quoted(cell)}. Give TRUE or FALSE.`);
 }
 
 /** A date as serial number or ISO text; blank is today. */
@@ -80,7 +81,7 @@ export function dayArgument(argument: unknown, what: string): Day {
   if (day === undefined) {
     throw new CellFailure(
       '#VALUE!',
-      `${what} is "${String(cell)}", which is not a date. Give one like 2026-11-25.`,
+      `${what} is ${quoted(cell)}, which is not a date. Give one like 2026-11-25.`,
     );
   }
   return day;
@@ -89,7 +90,15 @@ export function dayArgument(argument: unknown, what: string): Day {
 /** A range of cells; one value counts as a range of one. */
 export function rangeArgument(argument: unknown, what: string): TableRange {
   if (!Array.isArray(argument)) return [[cellArgument(argument, what)]];
-  return argument.map((row: unknown) =>
-    (Array.isArray(row) ? row : [row]).map((cell: unknown) => cellArgument(cell, what)),
+  return argument.map((row: unknown, down) =>
+    (Array.isArray(row) ? row : [row]).map((cell: unknown, across) => {
+      if (typeof cell === 'string' || typeof cell === 'number') return cell;
+      if (typeof cell === 'boolean') return cell;
+      if (cell === undefined || cell === null) return '';
+      throw new CellFailure(
+        '#VALUE!',
+        `${what} holds an error or something else that is no plain value in row ${down + 1}, column ${across + 1} (headers are row 1). Mend that cell.`,
+      );
+    }),
   );
 }

@@ -1,5 +1,6 @@
 import { book, rangesOf } from './book.ts';
 import { costLines, costPerBar } from './cost.ts';
+import { finite } from './finite.ts';
 import { basePerMold, canMake, materials, meltSheet, tileCount } from './make.ts';
 import { amount } from './measure.ts';
 import { orderSize, reorderPoint, safetyStock } from './reorder.ts';
@@ -9,8 +10,7 @@ import { onHand, stockList, stockValue, unitCost } from './stock.ts';
 /** A worksheet function: raw cell arguments in, a cell or rows out; throws `CellFailure`. */
 export type WorksheetFunction = (...cellArguments: unknown[]) => unknown;
 
-/** Every worksheet function by its id in the namespace POUR. */
-export const functions: Readonly<Record<string, WorksheetFunction>> = {
+const answers: Readonly<Record<string, WorksheetFunction>> = {
   BOOK: (...cellArguments) => book(rangesOf(cellArguments)),
   BASEPERMOLD: basePerMold,
   TILECOUNT: (pattern, colour) => plainIfSingle(tileCount(pattern as unknown[][], colour)),
@@ -32,6 +32,11 @@ export const functions: Readonly<Record<string, WorksheetFunction>> = {
   BATCHCOST: batchCost,
   AMOUNT: amount,
 };
+
+/** Every worksheet function by its id in the namespace POUR; none ever answers with what is no number. */
+export const functions: Readonly<Record<string, WorksheetFunction>> = Object.fromEntries(
+  Object.entries(answers).map(([id, answer]) => [id, finite(answer)]),
+);
 
 /** With a colour, TILECOUNT answers one number and not a spill of one cell. */
 function plainIfSingle(rows: readonly (readonly unknown[])[]): unknown {

@@ -1,0 +1,18 @@
+import { CellFailure } from './failure.ts';
+
+type WorksheetFunction = (...cellArguments: unknown[]) => unknown;
+
+/** The same function, failing with a sentence where a number of its answer is past what a cell can hold. */
+export function finite(worksheetFunction: WorksheetFunction): WorksheetFunction {
+  return (...cellArguments) => {
+    const answer = worksheetFunction(...cellArguments);
+    const cells: readonly unknown[] = Array.isArray(answer) ? answer.flat() : [answer];
+    if (cells.some((cell) => typeof cell === 'number' && !Number.isFinite(cell))) {
+      throw new CellFailure(
+        '#VALUE!',
+        'The answer is too large for a cell. Look for a number that is far too large, or far too near to 0.',
+      );
+    }
+    return answer;
+  };
+}
