@@ -87,8 +87,11 @@ export function dayArgument(argument: unknown, what: string): Day {
   return day;
 }
 
-/** A range of cells; one value counts as a range of one. */
+/** A range of cells that must be given; one value counts as a range of one. */
 export function rangeArgument(argument: unknown, what: string): TableRange {
+  if (argument === undefined || argument === null) {
+    throw new CellFailure('#VALUE!', `${what} is left out. Give a range of cells.`);
+  }
   if (!Array.isArray(argument)) return [[cellArgument(argument, what)]];
   return argument.map((row: unknown, down) =>
     (Array.isArray(row) ? row : [row]).map((cell: unknown, across) => {
