@@ -27,6 +27,7 @@ const roles: Readonly<Record<Role, NewStyle>> = {
   title: { bold: true, fontSize: 18, color: ink },
   heading: { bold: true, fontSize: 12, color: seaInk, lineBelow: line },
   note: { color: quiet, fontSize: 10, vertical: 'top' },
+  aside: { color: quiet, fontSize: 10, vertical: 'top', horizontal: 'left', indent: 1 },
   label: { color: ink, vertical: 'top' },
   input: { fill: sand, lineAround: sandLine, color: ink, horizontal: 'left' },
   answer: { bold: true, color: ink, lineBelow: line, horizontal: 'left' },
@@ -37,26 +38,37 @@ const roles: Readonly<Record<Role, NewStyle>> = {
 
 const formats: Readonly<Record<CellFormat, string>> = {
   text: '@',
-  number: '#,##0.##',
+  number: 'General',
   whole: '#,##0',
   money: '#,##0.00',
-  percent: '0.##',
+  percent: 'General',
   date: 'yyyy-mm-dd',
   grams: '#,##0.0',
   share: '0 %',
   general: 'General',
 };
 
-export const helpStyle: NewStyle = { color: quiet, fontSize: 9, vertical: 'bottom', wrap: true };
-export const headerStyle: NewStyle = roles.header;
+export const helpStyle: NewStyle = {
+  color: quiet,
+  fontSize: 9,
+  vertical: 'bottom',
+  wrap: true,
+  horizontal: 'left',
+  indent: 1,
+};
+
+/** Words keep off the number that ends right before them. */
+const besideNumbers: NewStyle = { horizontal: 'left', indent: 1 };
 
 /** A column's header stands over its numbers' side. */
 export const headerOver = (format: CellFormat): NewStyle => ({
   ...roles.header,
-  horizontal: isText(format) ? 'left' : 'right',
+  ...(isText(format) ? besideNumbers : { horizontal: 'right' }),
 });
 
 export function styleOf({ role, format }: Look): NewStyle {
+  if (role === 'header') return headerOver(format ?? 'text');
+  if (role === 'plain' && format !== undefined) return bodyStyle(format);
   return { ...roles[role], ...(format === undefined ? {} : { numberFormat: formats[format] }) };
 }
 
@@ -64,7 +76,8 @@ export function styleOf({ role, format }: Look): NewStyle {
 export const bodyStyle = (format: CellFormat): NewStyle => ({
   numberFormat: formats[format],
   color: ink,
-  ...(isText(format) || format === 'general' ? { horizontal: 'left' } : {}),
+  vertical: 'center',
+  ...(isText(format) ? besideNumbers : {}),
 });
 
 const isText = (format: CellFormat): boolean => format === 'text' || format === 'general';

@@ -15,7 +15,8 @@ export interface ReferenceScope {
 
 /**
  * The cells that a reference means: "$A$1:$A$9" (on `sheet`), "Other!A1", a name, "Table[Column]",
- * or INDIRECT of a text with one of these. Undefined for anything that must be computed.
+ * INDIRECT of a text with one of these, or "A1:INDEX(A1:A9,…)", whose filled part is taken whole.
+ * Undefined for anything else that must be computed.
  */
 export function resolveReference(
   text: string,
@@ -32,6 +33,8 @@ export function resolveReference(
   if (indirect !== undefined && depth < 5) {
     return resolveReference(indirect.replaceAll('""', '"'), sheet, scope, depth + 1);
   }
+  const all = /^[^:()]+:INDEX\(([^(),]+),/i.exec(formula)?.[1];
+  if (all !== undefined) return resolveReference(all, sheet, scope, depth + 1);
   const column = /^([^[\]\s]+)\[([^[\]]*)\]$/.exec(formula);
   if (column) return tableColumn(column[1] ?? '', column[2] ?? '', scope);
   const name = scope.names.find((each) => !each.special && same(each.name, formula));

@@ -16,6 +16,10 @@ export const cell = (
   look: format === undefined ? { role } : { role, format },
 });
 
-/** A row of headers from a column on. */
-export const headerCells = (row: number, column: number, texts: readonly string[]): StarterCell[] =>
-  texts.map((text, index) => cell(row, column + index, text, 'header'));
+/** A row of headers from a column on, each with the format of what stands below. */
+export const headerCells = (
+  row: number,
+  column: number,
+  headers: readonly (readonly [text: string, format: CellFormat])[],
+): StarterCell[] =>
+  headers.map(([text, format], index) => cell(row, column + index, text, 'header', format));

@@ -6,13 +6,14 @@ import type { StarterCell, StarterSheet } from './sheet.ts';
 import { designNames } from './table-choices.ts';
 import { one, widths } from './weigh-sheet.ts';
 
-const AS_OF = 2;
-const BARS = 3;
+const AS_OF = 3;
+const BARS = 4;
 const GIVEN = 1;
-const HEADERS = 6;
+const HEADERS = 7;
 const DESIGNS_SHOWN = 15;
 /** Where the cost of one chosen design goes. */
 const LINES = 6;
+const CHOSEN = BARS;
 const LINE_ROWS = 40;
 /** The same design in batches of 1 to 36 bars. */
 const CURVE = 10;
@@ -46,27 +47,35 @@ export function costingSheet(design: string, asOf: Cell): StarterSheet {
         AS_OF,
         2,
         asOf === '' ? 'Blank is today.' : 'A day of the demo. Clear it for today.',
-        'note',
+        'aside',
       ),
       cell(BARS, 0, 'Good bars', 'label'),
       cell(BARS, GIVEN, 12, 'input', 'whole'),
-      cell(BARS, 2, 'in one batch', 'note'),
+      cell(BARS, 2, 'in one batch', 'aside'),
       cell(HEADERS - 1, 0, 'Every design', 'heading'),
-      ...headerCells(HEADERS, 0, ['Design', 'Price', 'Cost per bar', 'Price − cost', 'Of price']),
+      ...headerCells(HEADERS, 0, [
+        ['Design', 'text'],
+        ['Price', 'money'],
+        ['Cost per bar', 'money'],
+        ['Price − cost', 'money'],
+        ['Of price', 'share'],
+      ]),
       ...designRows(),
-      cell(AS_OF, LINES, 'Look into', 'label'),
-      cell(AS_OF, LINES + 1, design, 'input', 'text'),
+      cell(CHOSEN - 1, LINES, 'Look into', 'label'),
+      cell(CHOSEN, LINES, design, 'input', 'text'),
       cell(HEADERS - 1, LINES, 'Where its cost goes', 'heading'),
       cell(HEADERS, LINES, ofChosen('Pick a design above.', 'COSTLINES'), 'header'),
       cell(HEADERS - 1, CURVE, 'By batch size', 'heading'),
-      ...headerCells(HEADERS, CURVE, ['Bars in batch', 'Cost per bar']),
+      ...headerCells(HEADERS, CURVE, [
+        ['Bars in batch', 'whole'],
+        ['Cost per bar', 'money'],
+      ]),
       ...curveRows(),
     ],
     spillLooks: [
-      { row: HEADERS, column: LINES, rows: LINE_ROWS, formats: ['text', 'money', 'number'] },
+      { row: HEADERS, column: LINES, rows: LINE_ROWS, formats: ['text', 'money', 'grams'] },
     ],
-    dropDowns: [{ range: one(AS_OF, LINES + 1), choices: { source: designNames }, strict: false }],
-    merges: [{ startRow: AS_OF, startColumn: LINES + 1, endRow: AS_OF, endColumn: LINES + 2 }],
+    dropDowns: [{ range: one(CHOSEN, LINES), choices: { source: designNames }, strict: false }],
     chart: {
       title: 'Cost of one bar by batch size',
       description:
@@ -101,7 +110,7 @@ function designRows(): StarterCell[] {
 }
 
 function curveRows(): StarterCell[] {
-  const chosen = fixedAt(AS_OF, LINES + 1);
+  const chosen = fixedAt(CHOSEN, LINES);
   return Array.from({ length: LARGEST_BATCH }, (_, index) => {
     const row = HEADERS + 1 + index;
     const cost = pour('COSTPERBAR', chosen, named(bookName), at(row, CURVE), fixedAt(AS_OF, GIVEN));
@@ -113,7 +122,7 @@ function curveRows(): StarterCell[] {
 }
 
 function ofChosen(instead: string, id: string) {
-  const chosen = fixedAt(AS_OF, LINES + 1);
+  const chosen = fixedAt(CHOSEN, LINES);
   const given = [fixedAt(BARS, GIVEN), fixedAt(AS_OF, GIVEN)];
   return unlessBlank(chosen, instead, pour(id, chosen, named(bookName), ...given));
 }

@@ -5,7 +5,7 @@ import type { Mark, StarterSheet } from './sheet.ts';
 import { colourNames } from './table-choices.ts';
 import { widths } from './weigh-sheet.ts';
 
-const TOP = 3;
+const TOP = 4;
 const LEFT = 0;
 /** A 6 × 6 cm bar takes 36 tiles of 1 × 1 cm (common practice). */
 const SIDE = 6;
@@ -44,10 +44,10 @@ export function mosaicSheet({ pattern, shades }: Mosaic): StarterSheet {
         'note',
       ),
       ...tiles,
-      cell(TOP - 1, COUNT, 'Tiles for one bar', 'heading'),
-      cell(TOP, COUNT, count, 'header'),
+      cell(TOP - 2, COUNT, 'Tiles for one bar', 'heading'),
+      cell(TOP - 1, COUNT, count, 'header'),
     ],
-    spillLooks: [{ row: TOP, column: COUNT, rows: SIDE - 1, formats: ['text', 'whole'] }],
+    spillLooks: [{ row: TOP - 1, column: COUNT, rows: SIDE, formats: ['text', 'whole'] }],
     dropDowns: [{ range, choices: { source: colourNames }, strict: false }],
     marks: Object.entries(shades).map(([name, shade]): Mark => ({
       range,

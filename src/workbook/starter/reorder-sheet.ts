@@ -5,9 +5,9 @@ import { bookName } from './names.ts';
 import type { StarterSheet } from './sheet.ts';
 import { widths } from './weigh-sheet.ts';
 
-const AS_OF = 2;
+const AS_OF = 3;
 const GIVEN = 1;
-const LIST_ROW = 6;
+const LIST_ROW = 7;
 const LIST_ROWS = 200;
 const VALUE = 4;
 const ORDER_PACKS = 6;
@@ -37,13 +37,13 @@ export function reorderSheet(asOf: Cell): StarterSheet {
         asOf === ''
           ? 'Blank is today.'
           : 'A day of the demo. Clear it, or type =TODAY(), for today.',
-        'note',
+        'aside',
       ),
       cell(LIST_ROW, 0, pour('STOCKLIST', named(bookName), fixedAt(AS_OF, GIVEN)), 'header'),
-      cell(3, 0, 'Items to order', 'label'),
-      cell(3, GIVEN, countAboveZero(down(ORDER_PACKS)), 'answer', 'whole'),
-      cell(4, 0, 'Value on the shelf', 'label'),
-      cell(4, GIVEN, sumOf(down(VALUE)), 'answer', 'money'),
+      cell(AS_OF + 1, 0, 'Items to order', 'label'),
+      cell(AS_OF + 1, GIVEN, countAboveZero(down(ORDER_PACKS)), 'answer', 'whole'),
+      cell(AS_OF + 2, 0, 'Value on the shelf', 'label'),
+      cell(AS_OF + 2, GIVEN, sumOf(down(VALUE)), 'answer', 'money'),
     ],
     spillLooks: [
       {

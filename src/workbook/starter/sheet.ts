@@ -32,7 +32,16 @@ export interface StarterSheet {
 export type SheetGroup = 'start' | 'answers' | 'yours' | 'ledger' | 'behind';
 
 export type Role =
-  'title' | 'heading' | 'note' | 'label' | 'input' | 'answer' | 'header' | 'plain' | 'tile';
+  | 'title'
+  | 'heading'
+  | 'note'
+  | 'aside'
+  | 'label'
+  | 'input'
+  | 'answer'
+  | 'header'
+  | 'plain'
+  | 'tile';
 
 export interface Look {
   readonly role: Role;

@@ -15,20 +15,16 @@ export function startSheet(demo: boolean): StarterSheet {
     block('Sheets that answer', answerSheets),
     block(
       'Sheets you type in',
-      tableSheets
-        .filter(({ group }) => group === 'yours')
-        .map(({ sheet, kind }) => [sheet, tables[kind].help]),
+      tableSheets.filter(({ group }) => group === 'yours').map(({ sheet, note }) => [sheet, note]),
     ),
     block(
       'Sheets the pane writes',
-      tableSheets
-        .filter(({ group }) => group === 'ledger')
-        .map(({ sheet, kind }) => [sheet, tables[kind].help]),
+      tableSheets.filter(({ group }) => group === 'ledger').map(({ sheet, note }) => [sheet, note]),
     ),
     block('Take care', cautions),
   ];
   const lines: StarterCell[] = [];
-  let row = bookPlace.row + 2;
+  let row = bookPlace.row + 3;
   for (const part of parts) {
     lines.push(...part.map((each) => ({ ...each, row: each.row + row })));
     row += Math.max(...part.map((each) => each.row)) + 2;
@@ -68,6 +64,7 @@ type Lines = readonly (readonly [string, string])[];
 function block(heading: string, lines: Lines): StarterCell[] {
   return [
     cell(0, 0, heading, 'heading'),
+    cell(0, 1, '', 'heading'),
     ...lines.flatMap(([name, text], index) => [
       cell(index + 1, 0, name, 'label'),
       cell(index + 1, 1, text, 'plain', 'text'),
@@ -90,7 +87,7 @@ const steps: Lines = [
 const demoSteps: Lines = [
   [
     'Invented',
-    'Everything here is made up: the workshop, its suppliers, prices, bars and fairs, from December 2025 to November 2026.',
+    'All here is made up: workshop, suppliers, prices, bars and fairs, December 2025 to November 2026.',
   ],
   ['Blank copy', 'Start your own in pour-ledger-empty.xlsx: the same sheets without the demo.'],
   ...steps,

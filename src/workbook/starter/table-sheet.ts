@@ -1,6 +1,5 @@
 import type { Column } from '../column.ts';
 import type { TableData } from '../port.ts';
-import { settingSpecs } from '../read/settings.ts';
 import { type TableKind, tables } from '../schema.ts';
 import { dropDownsFor } from './table-choices.ts';
 import { tableSheets } from './names.ts';
@@ -43,9 +42,6 @@ export function tableSheet(kind: TableKind, data: TableData): StarterSheet {
   };
 }
 
-/** A new table's one row is blank; Settings always has its own. */
-export const settingCount = Object.keys(settingSpecs).length;
-
 function placeOf(kind: TableKind) {
   const place = tableSheets.find((each) => each.kind === kind);
   if (place === undefined) throw new Error(`No sheet is named for the table ${kind}`);
@@ -55,9 +51,16 @@ function placeOf(kind: TableKind) {
 const columnsOf = (kind: TableKind): [string, Column<unknown>][] =>
   Object.entries(tables[kind].columns);
 
-/** A setting's value may be a number or a word, which a text format would not tell apart. */
+/** Where a column's own format would show too little, or too much. */
+const formatsOf: Partial<Readonly<Record<string, CellFormat>>> = {
+  // A setting's value may be a number or a word, which a text format would not tell apart.
+  'settings value': 'general',
+  'moves quantity': 'grams',
+  'lots quantity': 'grams',
+};
+
 const formatOf = (kind: TableKind, key: string, { format }: Column<unknown>): CellFormat =>
-  kind === 'settings' && key === 'value' ? 'general' : format;
+  formatsOf[`${kind} ${key}`] ?? format;
 
 const wide: Readonly<Record<string, number>> = {
   material: 26,
@@ -68,9 +71,10 @@ const wide: Readonly<Record<string, number>> = {
   mold: 20,
   fair: 26,
   setting: 24,
-  inci: 60,
-  allergens: 44,
-  note: 40,
+  inci: 42,
+  allergens: 46,
+  maxPercent: 15,
+  note: 46,
   supplier: 22,
   layer: 12,
   entry: 12,

@@ -13,7 +13,7 @@ const NEEDS = 11;
 const LIST_ROWS = 60;
 
 const meltFormats: readonly CellFormat[] = [
-  'whole',
+  'general',
   'text',
   'whole',
   'grams',

@@ -33,6 +33,7 @@ describe('what a reference means', () => {
     ['Rate', undefined],
     ['Local', undefined],
     ['Materials[Nothing]', undefined],
+    ['Lists!$A$2:INDEX(Lists!$A$2:$A$9,MAX(1,COUNTIF(Lists!$A$2:$A$9,"?*")))', 'Lists!A2:A9'],
     ['OFFSET(A1,1,0)', undefined],
     ['INDIRECT(A1)', undefined],
     ['[1]Other!A1', undefined],
