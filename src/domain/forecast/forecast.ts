@@ -1,0 +1,131 @@
+import { answer, andThen, notYet, type Result, wrong } from '../kernel/result.ts';
+import { meanAbsoluteError, meanAbsoluteScaledError, rootMeanSquaredError } from './accuracy.ts';
+import { type Contender, rank } from './choose.ts';
+import { type Fit, fit } from './fit.ts';
+import { type Interval, intervals } from './interval.ts';
+import { mean, methodsFor } from './methods.ts';
+import { average } from './starts.ts';
+import { predictAll } from './stepper.ts';
+
+/** How a forecast was made and how far to trust it; the companion to the bare numbers. */
+export interface ForecastReport {
+  readonly method: string;
+  /** What was found by least error, such as alpha 0.3. */
+  readonly parameters: readonly { readonly name: string; readonly value: number }[];
+  readonly periods: readonly ForecastPeriod[];
+  /** Share of futures, in %, that the intervals hold. */
+  readonly intervalPercent: number;
+  /** Errors one period ahead on the history, in its own unit. */
+  readonly mae: number;
+  readonly rmse: number;
+  /** MAE over that of "as a season ago" (or "as last time" without a season); under 1 is better. */
+  readonly mase: number | undefined;
+  /** Every method that was tried, the best first, with its AICc. */
+  readonly tried: readonly { readonly method: string; readonly aicc: number }[];
+}
+
+export interface ForecastPeriod extends Interval {
+  readonly value: number;
+}
+
+/** A year of months is the usual season. */
+export const USUAL_SEASON = 12;
+const MOST_PERIODS = 600;
+const LONGEST_SEASON = 366;
+const USUAL_INTERVAL_PERCENT = 95;
+/** Fewer values than this tell nothing but their average. */
+const ENOUGH_TO_CHOOSE = 4;
+
+/**
+ * Forecasts the next periods of a history without gaps (0 where nothing was sold), by the method that
+ * the history bears out best. Never below 0. Fails with a sentence where there is too little history
+ * or a number makes no sense.
+ */
+export function forecast(
+  history: readonly number[],
+  periods: number,
+  season: number = USUAL_SEASON,
+): Result<number[]> {
+  return andThen(chosen(history, periods, season), ({ best, scale }) =>
+    answer(atLeastNothing(predictAll(best.stepper, periods), scale)),
+  );
+}
+
+/** The same forecast with its method, parameters, errors and prediction intervals. */
+export function forecastReport(
+  history: readonly number[],
+  periods: number,
+  season: number = USUAL_SEASON,
+  intervalPercent: number = USUAL_INTERVAL_PERCENT,
+): Result<ForecastReport> {
+  return andThen(chosen(history, periods, season), ({ best, scale, contenders }) => {
+    const values = atLeastNothing(predictAll(best.stepper, periods), scale);
+    const spans = intervals(best, periods, intervalPercent);
+    const errors = best.errors.map((error) => error * scale);
+    return answer({
+      method: best.method.name,
+      parameters: best.method.parameters.map(({ name }, index) => ({
+        name,
+        value: (best.parameters[index] ?? 0) * (name.startsWith('starting') ? scale : 1),
+      })),
+      periods: values.map((value, index) => ({
+        value,
+        low: (spans[index]?.low ?? 0) * scale,
+        high: (spans[index]?.high ?? 0) * scale,
+      })),
+      intervalPercent,
+      mae: meanAbsoluteError(errors),
+      rmse: rootMeanSquaredError(errors),
+      mase: meanAbsoluteScaledError(errors, history, history.length > season ? season : 1),
+      tried: contenders.map(({ method, score }) => ({ method: method.name, aicc: score })),
+    });
+  });
+}
+
+interface Choice {
+  readonly best: Fit;
+  readonly contenders: readonly Contender[];
+  /** The history was divided by this. */
+  readonly scale: number;
+}
+
+function chosen(history: readonly number[], periods: number, season: number): Result<Choice> {
+  const refusal = troubleWith(history, periods, season);
+  if (refusal !== undefined) return refusal;
+  // Methods see values that average 1, so that grams and pallets are forecast alike.
+  const scale = average(history) || 1;
+  const values = history.map((value) => value / scale);
+  const methods = values.length < ENOUGH_TO_CHOOSE ? [mean(values)] : methodsFor(values, season);
+  const contenders = rank(methods, values);
+  const method = contenders[0]?.method ?? mean(values);
+  return answer({ best: fit(method, values), contenders, scale });
+}
+
+function troubleWith(
+  history: readonly number[],
+  periods: number,
+  season: number,
+): Result<never> | undefined {
+  if (!isWholeUpTo(periods, MOST_PERIODS))
+    return wrong(`periods is ${periods}. Give a whole number from 1 to ${MOST_PERIODS}.`);
+  if (!isWholeUpTo(season, LONGEST_SEASON)) {
+    return wrong(
+      `season is ${season}. Give how many periods make a season, 1 to ${LONGEST_SEASON}: 12 for months, 1 for none.`,
+    );
+  }
+  const odd = history.findIndex((value) => !Number.isFinite(value) || value < 0);
+  if (odd >= 0)
+    return wrong(`Value ${odd + 1} of history is ${history[odd]}. Sales are 0 or more.`);
+  if (history.length < 2) {
+    return notYet(
+      `history has ${history.length === 0 ? 'no values' : 'one value'}. A forecast takes two or more, and two seasons to know the season.`,
+    );
+  }
+  return undefined;
+}
+
+const isWholeUpTo = (value: number, most: number): boolean =>
+  Number.isInteger(value) && value >= 1 && value <= most;
+
+const atLeastNothing = (values: readonly number[], scale: number): number[] =>
+  values.map((value) => Math.max(0, value * scale));
