@@ -1,0 +1,37 @@
+import { type Exact, exact, hundred } from '../kernel/exact.ts';
+import { answer, type Result, wrong } from '../kernel/result.ts';
+
+/** One part of a material as its cell states it. */
+export interface Share {
+  readonly name: string;
+  /** Percent of the material by weight; undefined where the cell gives none. */
+  readonly percent: Exact | undefined;
+}
+
+/** Names that end in a number of their own, which is no percent. */
+const OWN_NUMBER =
+  /^(?:ci|polysorbate|(?:(?:ext\. )?(?:f?d&c) )?(?:red|blue|yellow|green|orange|violet|brown|black))(?: no\.?)?\s*\d+$/iu;
+const WITH_PERCENT = /^(.*\S)\s+(\d+(?:[.,]\d+)?)\s*(%?)$/u;
+
+/**
+ * Reads `name percent; name percent` (contract §2). A comma may stand for the decimal point. Fails
+ * with the end of a sentence where a percent is over 100 or all together are.
+ */
+export function readShares(cell: string): Result<readonly Share[]> {
+  const parts = cell
+    .split(/[;\n]/u)
+    .map((part) => part.trim().replace(/\s+/gu, ' '))
+    .filter((part) => part !== '');
+  const shares = parts.map(readShare);
+  const over = shares.find(({ percent }) => percent?.gt(hundred));
+  if (over !== undefined)
+    return wrong(`gives ${over.name} ${String(over.percent)} %, more than the whole material`);
+  return answer(shares);
+}
+
+function readShare(part: string): Share {
+  const match = OWN_NUMBER.test(part) ? null : WITH_PERCENT.exec(part);
+  if (match === null) return { name: part, percent: undefined };
+  const [, name = '', percent = ''] = match;
+  return { name, percent: exact(Number(percent.replace(',', '.'))) };
+}

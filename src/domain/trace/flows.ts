@@ -1,0 +1,111 @@
+import type { Book, Item, Move } from '../book/book.ts';
+import { nameKey } from '../kernel/names.ts';
+import { indexOf, type ItemHistory } from '../stock/ledger-index.ts';
+import { live } from '../stock/reversals.ts';
+import { type Taking, takingsOf } from './layer-takings.ts';
+
+/** Something taken from stock, and where it had come from. */
+export interface Leaving extends Taking {
+  readonly item: Item;
+  /** Key of the lot it came straight from; undefined for soap and bars, or where nobody knows. */
+  readonly lot: string | undefined;
+  /** Keys of the batches that made it; empty for a lot, or where nobody knows. */
+  readonly makers: readonly string[];
+}
+
+/** Everything that went into batches, looked up three ways by `nameKey`. */
+export interface Flows {
+  /** By the batch it went into. */
+  readonly intoBatch: ReadonlyMap<string, readonly Leaving[]>;
+  /** By the lot it came straight from. */
+  readonly fromLot: ReadonlyMap<string, readonly Leaving[]>;
+  /** By a batch that made it: leftovers, spare pieces, bars melted again. */
+  readonly fromBatch: ReadonlyMap<string, readonly Leaving[]>;
+  /** Used, but neither a lot nor a batch is known that it came from. */
+  readonly fromNowhere: readonly Leaving[];
+}
+
+const known = new WeakMap<Book, Flows>();
+
+/** All flows of a book, worked out once. Moves that were taken back do not count. */
+export function flowsOf(book: Book): Flows {
+  let flows = known.get(book);
+  if (flows === undefined) {
+    const used = [...indexOf(book).values()]
+      .filter(({ moves }) => moves.some(({ reason }) => reason === 'used'))
+      .flatMap((history) => leavingsOf(book, history))
+      .filter(({ move }) => move.reason === 'used');
+    flows = {
+      intoBatch: grouped(used, ({ move }) => (move.batch === '' ? [] : [nameKey(move.batch)])),
+      fromLot: grouped(used, ({ lot }) => (lot === undefined ? [] : [lot])),
+      fromBatch: grouped(used, ({ makers }) => makers),
+      fromNowhere: used.filter(({ lot, makers }) => lot === undefined && makers.length === 0),
+    };
+    known.set(book, flows);
+  }
+  return flows;
+}
+
+const leavingsKnown = new WeakMap<ItemHistory, readonly Leaving[]>();
+
+/** Everything that left stock of one item of the book, with where it had come from. */
+export function leavingsOf(book: Book, history: ItemHistory): readonly Leaving[] {
+  let leavings = leavingsKnown.get(history);
+  if (leavings === undefined) {
+    leavings = findLeavings(book, history);
+    leavingsKnown.set(history, leavings);
+  }
+  return leavings;
+}
+
+function findLeavings(book: Book, history: ItemHistory): Leaving[] {
+  const item = history.moves[0]?.item;
+  if (item === undefined) return [];
+  const makersOf = makersBySource(history.moves);
+  return takingsOf(book, item).map((taking) => {
+    const source = nameKey(taking.from);
+    const makers = new Set(item.kind === 'material' ? [] : (makersOf.get(source) ?? []));
+    if (item.kind !== 'material' && book.batches.has(source)) makers.add(source);
+    const isLot = makers.size === 0 && lotKeys(book).has(source);
+    return { ...taking, item, lot: isLot ? source : undefined, makers: [...makers] };
+  });
+}
+
+/** Which batches put soap, pieces or bars on the shelf under each Lot (its own id, as a rule). */
+function makersBySource(moves: readonly Move[]): Map<string, Set<string>> {
+  const makers = new Map<string, Set<string>>();
+  for (const move of live(moves)) {
+    if (move.quantity <= 0 || move.batch === '') continue;
+    // What a count found, or a correction put back, was made by another batch than the one named.
+    if (move.reason === 'counted' || move.reason === 'reversed') continue;
+    const source = nameKey(move.lot === '' ? move.batch : move.lot);
+    makers.set(source, (makers.get(source) ?? new Set()).add(nameKey(move.batch)));
+  }
+  return makers;
+}
+
+const lotKeysOf = new WeakMap<Book, ReadonlySet<string>>();
+
+function lotKeys(book: Book): ReadonlySet<string> {
+  let keys = lotKeysOf.get(book);
+  if (keys === undefined) {
+    keys = new Set(book.lots.map(({ lot }) => nameKey(lot)));
+    lotKeysOf.set(book, keys);
+  }
+  return keys;
+}
+
+function grouped(
+  leavings: readonly Leaving[],
+  keysOf: (leaving: Leaving) => readonly string[],
+): Map<string, Leaving[]> {
+  const groups = new Map<string, Leaving[]>();
+  for (const leaving of leavings) {
+    for (const key of keysOf(leaving)) {
+      const group = groups.get(key);
+      if (group === undefined) groups.set(key, [leaving]);
+      else group.push(leaving);
+    }
+  }
+  return groups;
+}

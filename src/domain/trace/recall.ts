@@ -1,0 +1,170 @@
+import type { Book, Item, Lot } from '../book/book.ts';
+import type { Day } from '../kernel/day.ts';
+import { type Exact, exact, sum, zero } from '../kernel/exact.ts';
+import { compareNames, nameKey } from '../kernel/names.ts';
+import { answer, type Result, wrong } from '../kernel/result.ts';
+import { indexOf } from '../stock/ledger-index.ts';
+import { live } from '../stock/reversals.ts';
+import { stockAt } from '../stock/valuation.ts';
+import { flowsOf, type Leaving, leavingsOf } from './flows.ts';
+import { batchKeyOf, reachOfLot } from './reach.ts';
+import { findTraceable } from './trace.ts';
+
+/** Everything a maker must find again when a supplier calls a lot back. */
+export interface Recall {
+  readonly lot: Lot;
+  /** Left of the lot itself, in the material's unit. */
+  readonly lotOnHand: Exact;
+  /** Used without a batch: gone, and nobody wrote where to. */
+  readonly usedWithoutBatch: Exact;
+  readonly batches: readonly RecalledBatch[];
+  /** Leftover soap and spare pieces of those batches still on the shelf. */
+  readonly soapOnHand: readonly RecalledSoap[];
+  /** Uses of the same material, or of soap, of which nobody knows where it came from. */
+  readonly doubtful: readonly Leaving[];
+}
+
+export interface RecalledBatch {
+  readonly batch: string;
+  readonly poured: Day;
+  readonly design: string;
+  /** The batch took the lot itself; otherwise it came through leftovers, spare pieces or bars. */
+  readonly isDirect: boolean;
+  /** Good bars put in stock. */
+  readonly barsMade: Exact;
+  readonly barsOnHand: Exact;
+  readonly barsSold: Exact;
+  /** Wasted, counted off or melted again. */
+  readonly barsGone: Exact;
+  /** Who bought, as far as the ledger says: the day and note of each sale of these bars. */
+  readonly sales: readonly { readonly when: Day; readonly bars: Exact; readonly note: string }[];
+}
+
+export interface RecalledSoap {
+  readonly item: Item;
+  readonly batch: string;
+  readonly onHand: Exact;
+}
+
+/** Follows a lot to every batch and on to its bars: on the shelf, sold or gone, at the end of a day. */
+export function recallOf(book: Book, lotName: string, asOf: Day): Result<Recall> {
+  const found = findTraceable(book, lotName);
+  if (!found.ok) return found;
+  const { lot } = found.value;
+  if (lot === undefined) {
+    return wrong(
+      `"${lotName}" is a batch. A recall starts from a lot in Lots: TRACE of the batch names its lots.`,
+    );
+  }
+  const reach = reachOfLot(book, nameKey(lot.lot));
+  const keys = new Set(reach.map(batchKeyOf).filter((key) => key !== ''));
+  const direct = new Set(reach.filter((leaving) => leaving.lot !== undefined).map(batchKeyOf));
+  const batches = [...keys].map((key) => recalledBatch(book, key, direct.has(key), reach, asOf));
+  return answer({
+    lot,
+    lotOnHand: lotOnHand(book, lot, asOf),
+    usedWithoutBatch: sum(
+      reach
+        .filter((leaving) => leaving.lot !== undefined && batchKeyOf(leaving) === '')
+        .map(({ quantity }) => quantity),
+    ),
+    batches: batches.sort((a, b) => a.poured - b.poured || compareNames(a.batch, b.batch)),
+    soapOnHand: lot.material.kind === 'packaging' ? [] : soapOnHand(book, keys, asOf),
+    doubtful: flowsOf(book).fromNowhere.filter(
+      ({ item }) => item.kind !== 'material' || item.material === lot.material,
+    ),
+  });
+}
+
+function lotOnHand(book: Book, lot: Lot, asOf: Day): Exact {
+  const item: Item = {
+    kind: 'material',
+    name: lot.material.name,
+    unit: lot.material.unit,
+    material: lot.material,
+  };
+  return layersOf(book, item, nameKey(lot.lot), asOf);
+}
+
+/** What lies on an item's shelf under one lot or batch. */
+function layersOf(book: Book, item: Item, key: string, asOf: Day): Exact {
+  const layers = stockAt(book, item, asOf).shelf.filled.filter(
+    (layer) => nameKey(layer.lot) === key,
+  );
+  return sum(layers.map(({ quantity }) => quantity));
+}
+
+function recalledBatch(
+  book: Book,
+  key: string,
+  isDirect: boolean,
+  reach: readonly Leaving[],
+  asOf: Day,
+): RecalledBatch {
+  const batch = book.batches.get(key);
+  const moves = reach.filter((leaving) => batchKeyOf(leaving) === key).map(({ move }) => move);
+  const bars = barsOf(book, key, asOf);
+  return {
+    batch: batch?.batch ?? moves[0]?.batch ?? key,
+    poured: batch?.poured ?? Math.min(...moves.map(({ when }) => when)),
+    design: batch?.design.name ?? '',
+    isDirect,
+    ...bars,
+  };
+}
+
+/** Bars of one batch, whatever design its `made` moves name. */
+function barsOf(
+  book: Book,
+  key: string,
+  asOf: Day,
+): Pick<RecalledBatch, 'barsMade' | 'barsOnHand' | 'barsSold' | 'barsGone' | 'sales'> {
+  const until = Math.floor(asOf) + 1;
+  let barsOnHand = zero;
+  const made: Exact[] = [];
+  const left: Leaving[] = [];
+  for (const history of indexOf(book).values()) {
+    const item = history.moves[0]?.item;
+    if (item?.kind !== 'bars') continue;
+    const mine = live(history.moves).filter(
+      (move) => move.reason === 'made' && nameKey(move.batch) === key && move.when < until,
+    );
+    const ours = leavingsOf(book, history).filter(
+      ({ makers, move }) => makers.includes(key) && move.when < until,
+    );
+    if (mine.length === 0 && ours.length === 0) continue;
+    made.push(...mine.map(({ quantity }) => exact(quantity)));
+    left.push(...ours);
+    barsOnHand = barsOnHand.plus(layersOf(book, item, key, asOf));
+  }
+  const sold = left.filter(({ move }) => move.reason === 'sold');
+  const total = (leavings: readonly Leaving[]): Exact =>
+    sum(leavings.map(({ quantity }) => quantity));
+  return {
+    barsMade: sum(made),
+    barsOnHand,
+    barsSold: total(sold),
+    barsGone: total(left).minus(total(sold)),
+    sales: sold.map(({ move, quantity }) => ({
+      when: move.when,
+      bars: quantity,
+      note: move.note,
+    })),
+  };
+}
+
+function soapOnHand(book: Book, keys: ReadonlySet<string>, asOf: Day): RecalledSoap[] {
+  const soap: RecalledSoap[] = [];
+  for (const { moves } of indexOf(book).values()) {
+    const item = moves[0]?.item;
+    if (item === undefined || item.kind === 'material' || item.kind === 'bars') continue;
+    for (const key of keys) {
+      const onHand = layersOf(book, item, key, asOf);
+      const batch = book.batches.get(key)?.batch ?? key;
+      if (onHand.gt(0)) soap.push({ item, batch, onHand });
+    }
+  }
+  return soap.sort(
+    (a, b) => compareNames(a.item.name, b.item.name) || compareNames(a.batch, b.batch),
+  );
+}
