@@ -117,6 +117,7 @@ export const fieldLooks = css`
     font-variant-numeric: tabular-nums;
   }
   input:focus-visible,
+  input[type='date']:focus-within,
   select:focus-visible,
   summary:focus-visible {
     outline: 2px solid var(--colorStrokeFocus2);

@@ -1,0 +1,353 @@
+import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
+import type { Locator, Page } from 'playwright-core';
+import type { Cell, TableData } from '../../src/workbook/port.ts';
+import {
+  createPaneWorkshop,
+  type OpenOptions,
+  type PanePage,
+  type PaneWorkshop,
+} from './pane-page.ts';
+import { rowsOf, smallWorkshop, withRows } from './small-workshop.ts';
+
+let workshop: PaneWorkshop;
+let opened: PanePage | undefined;
+
+beforeAll(async () => {
+  workshop = await createPaneWorkshop();
+});
+afterAll(() => workshop.close());
+afterEach(async () => {
+  const complaints = opened?.complaints.filter((text) => !text.startsWith('Lit is in dev mode'));
+  await opened?.close();
+  opened = undefined;
+  expect(complaints ?? []).toEqual([]);
+});
+
+async function openPane(options: OpenOptions = {}): Promise<Page> {
+  opened = await workshop.open(options);
+  opened.page.setDefaultTimeout(10_000);
+  return opened.page;
+}
+
+const column = (page: Page, table: string, header: string): Promise<Cell[]> =>
+  page.evaluate(
+    ([name, wanted]) => {
+      const found = window.pane.port.tables.find((known) => known.name === name);
+      const at = found?.headers.indexOf(wanted ?? '') ?? -1;
+      return found?.rows.map((row) => row[at] ?? '') ?? [];
+    },
+    [table, header],
+  );
+
+const tables = (page: Page): Promise<readonly TableData[]> =>
+  page.evaluate(() => window.pane.port.tables);
+
+const heading = (page: Page): Locator => page.locator('pour-pane h2');
+
+async function choose(page: Page, bars = '6'): Promise<void> {
+  await page.locator('#design').selectOption('Harbour Light');
+  await page.locator('#bars').fill(bars);
+}
+
+type Place = 'choose' | 'weigh' | 'outcome' | 'preview' | 'done';
+
+/** Walks to a step the short way. */
+async function walkTo(page: Page, step: Place, bars = '6'): Promise<void> {
+  await choose(page, bars);
+  for (const next of ['weigh', 'outcome', 'preview'] as const) {
+    if (step === 'choose') return;
+    await page.locator('#next').click();
+    await page.locator(`pour-${next}`).waitFor();
+    if (next === step) return;
+  }
+  await page.locator('#record').click();
+  await page.locator('pour-done').waitFor();
+}
+
+describe('the whole flow', () => {
+  it('weighs out, records what differed, and undoes it exactly', async () => {
+    const page = await openPane();
+    const before = await tables(page);
+    await choose(page);
+    expect(await page.locator('pour-choose').textContent()).toBeDefined();
+    await page.locator('#next').click();
+    await page.getByText('Stock is enough for all of it.').waitFor();
+    expect(await page.locator('pour-weigh .card h3').allTextContents()).toEqual([
+      '1. Blue',
+      '2. Pearl',
+      '3. Mist',
+      '4. Clear base',
+      '5. Into and onto the bars',
+    ]);
+    await page.getByText('Blue liquid').click();
+    await page.getByText('1 of 12 lines ticked.').waitFor();
+    // By hand: 8 drops are 0.4 g, so the recipe makes 100.4 g; 84 − 12 g are fresh: 8 × 72 ÷ 100.4.
+    expect(await page.getByText('6 drops').getAttribute('title')).toBe('5.737 drops, to be exact');
+    await page.locator('#next').click();
+    await page.locator('#good').fill('5');
+    await page.locator('#seconds').fill('1');
+    await page.locator('summary').click();
+    await page.getByLabel('Pearl mica').fill('0,2');
+    await page.getByLabel('Mist × Small tiles').fill('3');
+    await page.locator('#note').fill('a little thick');
+    await page.locator('#next').click();
+    const preview = page.locator('pour-preview');
+    await preview
+      .getByRole('row', { name: /Pearl mica used, lot L-5 −0\.2 g −\$0\.04/u })
+      .waitFor();
+    await preview.getByRole('row', { name: /Clear base used, lot L-1 −300 g −\$2\.40/u }).waitFor();
+    await preview
+      .getByRole('row', { name: /Mist × Small tiles spare, lot B20261125-\w+ 3/u })
+      .waitFor();
+    await preview.getByRole('row', { name: /Harbour Light 0 5$/u }).waitFor();
+    expect(await tables(page)).toEqual(before);
+    await page.locator('#record').click();
+    await heading(page).getByText('Recorded').waitFor();
+    await page.getByText('5, now 5 in stock').waitFor();
+    expect(await column(page, 'Batches', 'Good')).toEqual([6, 5]);
+    expect(await column(page, 'Batches', 'By')).toEqual(['', 'Ada']);
+    expect(await column(page, 'Batches', 'Note')).toEqual(['', 'a little thick']);
+    await page.locator('#undo').click();
+    await page.locator('#yes').click();
+    await heading(page).getByText('Undone').waitFor();
+    expect(await column(page, 'Batches', 'State')).toEqual(['posted', 'undone']);
+    const moves = (await tables(page)).find(({ name }) => name === 'Moves')?.rows ?? [];
+    const sums = new Map<Cell | undefined, number>();
+    for (const [, , , item, quantity] of moves)
+      sums.set(item, (sums.get(item) ?? 0) + Math.round(Number(quantity) * 1000));
+    expect(Object.fromEntries([...sums].filter(([, sum]) => sum !== 0))).toEqual({
+      'Blue leftover': 12_000,
+      'Blue × Small tiles': 10_000,
+    });
+    await page.locator('#another').click();
+    await page.locator('pour-choose').getByText('undone').waitFor();
+  });
+
+  it('shows a line whose value is what the whole pour cost', async () => {
+    const page = await openPane();
+    await walkTo(page, 'preview');
+    const [record] = await Promise.all([
+      column(page, 'Moves', 'Value'),
+      page.locator('#record').click(),
+    ]);
+    await page.locator('pour-done').waitFor();
+    const values = (await column(page, 'Moves', 'Value')).slice(record.length);
+    const cents = values.reduce<number>((sum, value) => sum + Math.round(Number(value) * 100), 0);
+    expect(cents).toBe(0);
+  });
+
+  it('says what is missing when asked to go on too early', async () => {
+    const page = await openPane();
+    await page.locator('#next').click();
+    await page.getByText('Choose a design.', { exact: true }).waitFor();
+    expect(await focused(page)).toBe('design');
+    await page.locator('#design').selectOption('Plain Wave');
+    await page.locator('#next').click();
+    await page.getByText('Good bars wanted is blank.').waitFor();
+    expect(await focused(page)).toBe('bars');
+  });
+});
+
+/** Id of what has the focus, through shadow roots. */
+const focused = (page: Page): Promise<string> =>
+  page.evaluate(() => {
+    let active = document.activeElement;
+    while (active?.shadowRoot?.activeElement) active = active.shadowRoot.activeElement;
+    return active === null ? '' : active.id || active.localName;
+  });
+
+describe('posting once', () => {
+  it('posts once on a double click', async () => {
+    const page = await openPane();
+    await walkTo(page, 'preview');
+    await page.evaluate(() => {
+      const release = window.pane.port.hold();
+      setTimeout(release, 300);
+    });
+    await page.locator('#record').dblclick();
+    await page.locator('pour-done').waitFor();
+    expect(await page.evaluate(() => window.pane.port.asked.length)).toBe(1);
+    expect(await column(page, 'Batches', 'Batch')).toHaveLength(2);
+  });
+
+  it('posts once on the try after a refusal, and says what was refused', async () => {
+    const page = await openPane();
+    await walkTo(page, 'preview');
+    await page.evaluate(() => {
+      window.pane.port.nextApply({ kind: 'refuses', sentence: 'The sheet is protected.' });
+    });
+    await page.locator('#record').click();
+    await page.getByText('Nothing was written. The sheet is protected.').waitFor();
+    await page.locator('#record').click();
+    await page.locator('pour-done').waitFor();
+    expect(await column(page, 'Batches', 'Batch')).toHaveLength(2);
+  });
+
+  it('finishes a recording that broke off halfway, even after a reload', async () => {
+    const page = await openPane();
+    await walkTo(page, 'preview');
+    await page.evaluate(() => {
+      window.pane.port.nextApply({ kind: 'breaks halfway', rows: 4 });
+    });
+    await page.locator('#record').click();
+    await page.getByText('some of its lines are in the workbook').waitFor();
+    await page.reload();
+    await page.getByText('some of its lines are in the workbook').waitFor();
+    await page.locator('#record').click();
+    await page.locator('pour-done').waitFor();
+    const entries = await column(page, 'Moves', 'Entry');
+    expect(new Set(entries).size).toBe(entries.length);
+    expect(await column(page, 'Batches', 'Batch')).toHaveLength(2);
+  });
+});
+
+describe('a reload', () => {
+  it.each(['choose', 'weigh', 'outcome', 'preview', 'done'] as const)(
+    'at %s finds everything as it was left',
+    async (step) => {
+      const page = await openPane();
+      await walkTo(page, step);
+      if (step === 'weigh') await page.getByText('Blue liquid').click();
+      if (step === 'outcome') {
+        await page.locator('#good').fill('4');
+        await page.locator('#note').fill('<b>thick</b>');
+      }
+      const shown = () =>
+        page.locator(`pour-${step}`).evaluate((element) => {
+          const fields =
+            element.shadowRoot?.querySelectorAll('input, select, fluent-checkbox') ?? [];
+          return {
+            text: element.shadowRoot?.querySelector('h2')?.parentElement?.textContent,
+            fields: [...fields].map((field) =>
+              'checked' in field && field.localName === 'fluent-checkbox'
+                ? field.checked
+                : (field as HTMLInputElement).value,
+            ),
+          };
+        });
+      const before = await shown();
+      await page.reload();
+      await page.locator(`pour-${step}`).waitFor();
+      expect(await shown()).toEqual(before);
+      if (step === 'done') expect(await column(page, 'Batches', 'Batch')).toHaveLength(2);
+    },
+  );
+});
+
+describe('short of stock', () => {
+  it('is shown before anything melts, refused, then counted in where the maker says so', async () => {
+    const page = await openPane();
+    await walkTo(page, 'weigh', '60');
+    await page.getByText('Before you melt: stock is short of 2 items.').waitFor();
+    await page.getByRole('row', { name: 'Sweet orange 60 g 50 g 10 g' }).waitFor();
+    await page.getByText('pour 30 bars, which stock allows').waitFor();
+    await page.locator('#next').click();
+    await page.locator('#next').click();
+    await page.getByText('so this can’t be recorded yet').waitFor();
+    expect(await page.locator('#record').count()).toBe(0);
+    await page.getByText('My count of Clear base is off').click();
+    await page.getByText('Stock is short of 1 item,').waitFor();
+    await page.getByText('My count of Sweet orange is off').click();
+    await page.getByRole('row', { name: /Sweet orange counted, lot L-6.* 10 g/u }).waitFor();
+    await page.locator('#record').click();
+    await page.locator('pour-done').waitFor();
+    const reasons = await column(page, 'Moves', 'Reason');
+    expect(reasons.filter((reason) => reason === 'counted')).toHaveLength(2);
+  });
+});
+
+describe('a workbook that changes', () => {
+  it('plans again without losing what was typed', async () => {
+    const page = await openPane();
+    await walkTo(page, 'weigh');
+    await page.getByText('Blue liquid').click();
+    await page.locator('#next').click();
+    await page.locator('#good').fill('5');
+    await page.evaluate(() => {
+      window.pane.port.edit((all) =>
+        all.map((table) =>
+          table.name === 'Colours'
+            ? {
+                ...table,
+                rows: table.rows.map((row) => (row[1] === 'Blue liquid' ? row.with(2, 16) : row)),
+              }
+            : table,
+        ),
+      );
+    });
+    expect(await page.locator('#good').inputValue()).toBe('5');
+    await page.locator('#back').click();
+    await page.getByText('changed: you ticked 6 drops').waitFor();
+    await page.getByText('0 of 12 lines ticked.').waitFor();
+  });
+
+  it('says that the design is gone, and goes on with another', async () => {
+    const page = await openPane();
+    await walkTo(page, 'outcome');
+    await page.evaluate(() => {
+      window.pane.port.edit((all) =>
+        all.map((table) =>
+          table.name === 'Designs' || table.name === 'Layers'
+            ? { ...table, rows: table.rows.filter((row) => row[0] !== 'Harbour Light') }
+            : table,
+        ),
+      );
+    });
+    await page.getByText('"Harbour Light" is no longer in Designs.').waitFor();
+    await page.reload();
+    await page.getByText('"Harbour Light" is no longer in Designs.').waitFor();
+    await page.locator('#design').selectOption('Plain Wave');
+    await page.locator('#next').click();
+    await page.locator('pour-weigh').waitFor();
+  });
+
+  it('shows what to mend in the tables instead of the flow', async () => {
+    const bad = withRows(smallWorkshop, 'Lots', (rows) => [
+      ...rows,
+      ...rowsOf(['L-9|Clear base|2026-10-01|a lot|5||', 'L-9|Cleer base|soon|1|5||']),
+    ]);
+    const page = await openPane({ tables: bad });
+    await heading(page).getByText('Mend this first').waitFor();
+    const findings = await page.locator('pour-findings li').allTextContents();
+    expect(findings.length).toBeGreaterThanOrEqual(3);
+    for (const finding of findings)
+      expect(finding).toMatch(/^Lots, row \d+, (?:Lot|Material|Received|Quantity) .*[.?]$/u);
+    await page.locator('#again').click();
+    await page.evaluate((good) => {
+      window.pane.port.edit(() => good);
+    }, smallWorkshop);
+    await heading(page).getByText('What will you pour?').waitFor();
+  });
+});
+
+describe('names that look like code', () => {
+  it('stay text everywhere', async () => {
+    const formula = '=HYPERLINK("x")';
+    const tag = '<img src=x onerror="document.title=1">';
+    const swap = (cell: Cell): Cell =>
+      typeof cell !== 'string'
+        ? cell
+        : cell
+            .replaceAll('Harbour Light', formula)
+            .replaceAll('Sweet orange', tag)
+            .replaceAll('Blue', `${tag}Blue`);
+    const named = smallWorkshop.map((table) => ({
+      ...table,
+      rows: table.rows.map((row) => row.map(swap)),
+    }));
+    const page = await openPane({ tables: named });
+    await page.locator('#design').selectOption(formula);
+    await page.locator('#bars').fill('6');
+    for (const step of ['weigh', 'outcome', 'preview']) {
+      await page.locator('#next').click();
+      await page.locator(`pour-${step}`).waitFor();
+      expect(await page.locator('img').count()).toBe(0);
+    }
+    await page.getByText(tag, { exact: false }).first().waitFor();
+    await page.locator('#record').click();
+    await page.getByText(formula, { exact: false }).first().waitFor();
+    expect(await column(page, 'Batches', 'Design')).toEqual(['Plain Wave', formula]);
+    expect(await page.title()).toBe('Pour Ledger');
+    expect(await page.locator('img').count()).toBe(0);
+  });
+});
