@@ -1,11 +1,13 @@
 import { book, rangesOf } from './book.ts';
 import { costLines, costPerBar } from './cost.ts';
 import { finite } from './finite.ts';
+import { checks, ingredients } from './label.ts';
 import { basePerMold, canMake, materials, meltSheet, tileCount } from './make.ts';
 import { amount } from './measure.ts';
 import { orderSize, reorderPoint, safetyStock } from './reorder.ts';
 import { batchCost, breakEven, fair, price } from './sell.ts';
 import { onHand, stockList, stockValue, unitCost } from './stock.ts';
+import { trace } from './trace.ts';
 
 /** A worksheet function: raw cell arguments in, a cell or rows out; throws `CellFailure`. */
 export type WorksheetFunction = (...cellArguments: unknown[]) => unknown;
@@ -30,6 +32,9 @@ const answers: Readonly<Record<string, WorksheetFunction>> = {
   BREAKEVEN: breakEven,
   FAIR: fair,
   BATCHCOST: batchCost,
+  INGREDIENTS: ingredients,
+  CHECKS: checks,
+  TRACE: trace,
   AMOUNT: amount,
 };
 

@@ -18,6 +18,8 @@ export interface Settings {
   readonly historyDays: number;
   readonly bufferDays: number;
   readonly skinStay: SkinStay;
+  /** The workbook says so itself; false where the default was taken. */
+  readonly skinStaySet: boolean;
   /** Minutes of work the maker has on a day; 0 where unknown. */
   readonly minutesPerDay: number;
   /** Days of the week without work, Monday = 1 … Sunday = 7. */

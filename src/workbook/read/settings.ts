@@ -140,6 +140,7 @@ export function readSettings(rows: Rows<'settings'>, reading: Reading): Settings
     historyDays: value('historyDays'),
     bufferDays: value('bufferDays'),
     skinStay: value('skinStay') as Settings['skinStay'],
+    skinStaySet: String(typed.get('skin stay')?.value ?? '').trim() !== '',
     minutesPerDay: value('minutesPerDay'),
     restDays: readRestDays(value('restDays'), typed.get('rest days')?.row, reading),
   };
