@@ -18,7 +18,7 @@ export function lotChecks(
   today: Day,
 ): CheckLine[] {
   const materials = composition.materials.map(({ material }) => material);
-  return [...onHandChecks(book, materials, today), ...usedChecks(book, design)];
+  return [...onHandChecks(book, materials, today), ...usedChecks(book, design, materials)];
 }
 
 function onHandChecks(book: Book, materials: readonly Material[], today: Day): CheckLine[] {
@@ -62,10 +62,14 @@ function lotsOnHand(book: Book, material: Material, today: Day): Lot[] {
 const isPast = (bestBefore: Day | undefined, day: Day): boolean =>
   bestBefore !== undefined && wholeDay(bestBefore) < wholeDay(day);
 
-function usedChecks(book: Book, design: Design): CheckLine[] {
+function usedChecks(book: Book, design: Design, materials: readonly Material[]): CheckLine[] {
   const batches = [...book.batches].filter(([, batch]) => batch.design === design);
   const uses = new Set(batches.flatMap(([key]) => sourcesOfBatch(book, key)));
-  const dated = [...uses].filter(({ lot }) => lot !== undefined);
+  // Through leftovers a batch may lead back to what this design has none of.
+  const dated = [...uses].filter(
+    ({ lot, item }) =>
+      lot !== undefined && item.kind === 'material' && materials.includes(item.material),
+  );
   if (dated.length === 0)
     return [unknownLine('Expired lots used', 'no batch with lots yet', SOURCE)];
   const lots = new Map(book.lots.map((lot) => [nameKey(lot.lot), lot]));
@@ -86,7 +90,6 @@ function usedChecks(book: Book, design: Design): CheckLine[] {
 
 function expiredUse(use: Leaving, lot: Lot | undefined): CheckLine[] {
   if (lot?.bestBefore === undefined || !isPast(lot.bestBefore, use.move.when)) return [];
-  if (lot.material.kind === 'packaging') return [];
   return [
     {
       check: `Expired lot used: ${lot.lot} (${lot.material.name}) in ${batchKeyOf(use) === '' ? 'no batch' : `batch ${use.move.batch}`}`,

@@ -1,4 +1,5 @@
-import type { Book, Item, Lot } from '../book/book.ts';
+import type { Book, Item, Lot, Material } from '../book/book.ts';
+import { materialsPerG } from '../cost/unit-costs.ts';
 import type { Day } from '../kernel/day.ts';
 import { type Exact, exact, sum, zero } from '../kernel/exact.ts';
 import { compareNames, nameKey } from '../kernel/names.ts';
@@ -18,18 +19,23 @@ export interface Recall {
   /** Used without a batch: gone, and nobody wrote where to. */
   readonly usedWithoutBatch: Exact;
   readonly batches: readonly RecalledBatch[];
-  /** Leftover soap and spare pieces of those batches still on the shelf. */
+  /** Leftover soap and spare pieces of those batches still on the shelf that by recipe hold the material. */
   readonly soapOnHand: readonly RecalledSoap[];
   /** Uses of the same material, or of soap, of which nobody knows where it came from. */
   readonly doubtful: readonly Leaving[];
 }
 
+/**
+ * How the lot got into a batch: taken by it; through leftovers or spares of a soap that by its recipe
+ * holds the material; or only if melts were mixed, since the ledger counts a batch as one whole.
+ */
+export type Certainty = 'direct' | 'by recipe' | 'possible';
+
 export interface RecalledBatch {
   readonly batch: string;
   readonly poured: Day;
   readonly design: string;
-  /** The batch took the lot itself; otherwise it came through leftovers, spare pieces or bars. */
-  readonly isDirect: boolean;
+  readonly certainty: Certainty;
   /** Good bars put in stock. */
   readonly barsMade: Exact;
   readonly barsOnHand: Exact;
@@ -59,7 +65,12 @@ export function recallOf(book: Book, lotName: string, asOf: Day): Result<Recall>
   const reach = reachOfLot(book, nameKey(lot.lot));
   const keys = new Set(reach.map(batchKeyOf).filter((key) => key !== ''));
   const direct = new Set(reach.filter((leaving) => leaving.lot !== undefined).map(batchKeyOf));
-  const batches = [...keys].map((key) => recalledBatch(book, key, direct.has(key), reach, asOf));
+  const byRecipe = new Set(
+    reachOfLot(book, nameKey(lot.lot), (item) => mayHold(item, lot.material)).map(batchKeyOf),
+  );
+  const certaintyOf = (key: string): Certainty =>
+    direct.has(key) ? 'direct' : byRecipe.has(key) ? 'by recipe' : 'possible';
+  const batches = [...keys].map((key) => recalledBatch(book, key, certaintyOf(key), reach, asOf));
   return answer({
     lot,
     lotOnHand: lotOnHand(book, lot, asOf),
@@ -69,11 +80,16 @@ export function recallOf(book: Book, lotName: string, asOf: Day): Result<Recall>
         .map(({ quantity }) => quantity),
     ),
     batches: batches.sort((a, b) => a.poured - b.poured || compareNames(a.batch, b.batch)),
-    soapOnHand: lot.material.kind === 'packaging' ? [] : soapOnHand(book, keys, asOf),
+    soapOnHand: soapOnHand(book, keys, asOf).filter(({ item }) => mayHold(item, lot.material)),
     doubtful: flowsOf(book).fromNowhere.filter(
       ({ item }) => item.kind !== 'material' || item.material === lot.material,
     ),
   });
+}
+
+/** By today's recipes: soap holds what it is made of through all its blends, bars may hold anything. */
+function mayHold(item: Item, material: Material): boolean {
+  return 'soap' in item ? materialsPerG(item.soap).has(material) : item.kind === 'bars';
 }
 
 function lotOnHand(book: Book, lot: Lot, asOf: Day): Exact {
@@ -97,7 +113,7 @@ function layersOf(book: Book, item: Item, key: string, asOf: Day): Exact {
 function recalledBatch(
   book: Book,
   key: string,
-  isDirect: boolean,
+  certainty: Certainty,
   reach: readonly Leaving[],
   asOf: Day,
 ): RecalledBatch {
@@ -108,7 +124,7 @@ function recalledBatch(
     batch: batch?.batch ?? moves[0]?.batch ?? key,
     poured: batch?.poured ?? Math.min(...moves.map(({ when }) => when)),
     design: batch?.design.name ?? '',
-    isDirect,
+    certainty,
     ...bars,
   };
 }
