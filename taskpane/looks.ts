@@ -159,10 +159,10 @@ export const fieldLooks = css`
     grid-template-columns: auto minmax(0, 1fr);
     gap: 0 10px;
     align-items: center;
-    min-height: 32px;
+    min-height: 40px;
   }
   .check label {
-    padding: 6px 0;
+    padding: 10px 0;
     cursor: pointer;
   }
   summary {
@@ -256,7 +256,7 @@ export const noticeLooks = css`
     border-left-color: var(--colorPaletteGreenForeground1);
   }
   .notice.warn {
-    border-left-color: var(--colorPaletteDarkOrangeBorder1);
+    border-left-color: var(--colorPaletteDarkOrangeForeground1);
     background: var(--colorPaletteDarkOrangeBackground1);
   }
   .notice.bad {

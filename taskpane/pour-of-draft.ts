@@ -8,6 +8,7 @@ import { leftoversOnHand } from '../src/domain/recipe/leftovers-on-hand.ts';
 import { type MeltPlan, planMelts } from '../src/domain/recipe/melt-plan.ts';
 import { pouringOrder } from '../src/domain/recipe/pouring-order.ts';
 import type { Draft, Typed } from './draft.ts';
+import { day } from './format.ts';
 import { readTyped, readWhole } from './typed-number.ts';
 import { cardsOf, linesToChange } from './weigh-cards.ts';
 
@@ -30,9 +31,12 @@ export function planOfDraft(book: Book, draft: Draft, today: Day): Result<Planne
   const design = found.value;
   const poured = readDay(draft.poured);
   if (poured === undefined) return wrong('Date poured is blank. Choose the day.');
+  if (poured > today) {
+    return wrong(`Date poured is ${day(poured)}, which is still to come. Choose today or before.`);
+  }
   if (draft.bars.trim() === '') return wrong('Good bars wanted is blank. Type how many you want.');
-  const useLeftovers = draft.useLeftovers ?? hasLeftovers(book, design, Math.max(today, poured));
-  const onHand = leftoversOnHand(book, Math.max(today, poured), useLeftovers);
+  const useLeftovers = draft.useLeftovers ?? hasLeftovers(book, design, today);
+  const onHand = leftoversOnHand(book, today, useLeftovers);
   return andThen(readWhole(draft.bars, 'Good bars wanted', 1), (bars) =>
     andThen(planMelts(design, bars, book.settings, onHand), (plan) =>
       answer({ design, bars, poured, useLeftovers, plan }),

@@ -75,19 +75,24 @@ function remelt({ soap, remeltG }: Melt): WeighLine[] {
 }
 
 function ingredients(melt: Melt): WeighLine[] {
-  return melt.ingredients.map(({ ingredient, amount: wanted, measure }) => {
+  return melt.ingredients.map(({ ingredient, amount: wanted, measure, quantity }) => {
     const isSoap = ingredient.kind === 'soap';
     const name = isSoap ? ingredient.soap.name : ingredient.material.name;
+    const isManyDrops = measure === 'drops' && wanted.gt(MANY_DROPS);
+    const inMl = isManyDrops && !isSoap && ingredient.material.unit === 'ml';
     return {
       key: lineKey(melt.soap.name, name),
       name,
-      hint: isSoap ? 'from its melt above' : '',
+      hint: isSoap ? 'from its melt above' : inMl ? `about ${amount(quantity, 'ml').text}` : '',
       amount: wanted,
       unit: measure,
       canDiffer: true,
     };
   });
 }
+
+/** Past this many nobody counts without losing count. */
+const MANY_DROPS = 20;
 
 function sparesToLay({ soap, shapes }: Melt): WeighLine[] {
   return shapes

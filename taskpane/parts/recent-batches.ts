@@ -39,6 +39,7 @@ function recentBatch(batch: Batch, isBusy: boolean): TemplateResult {
         : html`<pour-undo-button
             batch=${batch.batch}
             name="${batch.design.name}, ${batch.batch}"
+            isSmall
             ?isBusy=${isBusy}
           ></pour-undo-button>`
     }

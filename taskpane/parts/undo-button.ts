@@ -13,6 +13,7 @@ export class UndoButton extends LitElement {
     batch: {},
     name: {},
     isBusy: { type: Boolean },
+    isSmall: { type: Boolean },
     isAsking: { state: true },
   };
 
@@ -20,6 +21,7 @@ export class UndoButton extends LitElement {
   /** What the button is for where several stand in a list. */
   declare name: string;
   declare isBusy: boolean;
+  declare isSmall: boolean;
   declare isAsking: boolean;
 
   constructor() {
@@ -27,6 +29,7 @@ export class UndoButton extends LitElement {
     this.batch = '';
     this.name = '';
     this.isBusy = false;
+    this.isSmall = false;
     this.isAsking = false;
   }
 
@@ -34,6 +37,7 @@ export class UndoButton extends LitElement {
     if (!this.isAsking) {
       return html`<fluent-button
         id="undo"
+        size=${this.isSmall ? 'small' : 'medium'}
         aria-label="Undo ${this.name}"
         ?disabled-focusable=${this.isBusy}
         @click=${() => {

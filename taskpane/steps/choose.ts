@@ -6,7 +6,7 @@ import { findDesign } from '../../src/domain/book/find.ts';
 import type { Day } from '../../src/domain/kernel/day.ts';
 import { compareNames, nameKey } from '../../src/domain/kernel/names.ts';
 import type { Result } from '../../src/domain/kernel/result.ts';
-import { canMake } from '../../src/domain/recipe/can-make.ts';
+import { capacityOf } from '../capacity.ts';
 import type { Draft } from '../draft.ts';
 import { tell } from '../events.ts';
 import { count } from '../format.ts';
@@ -126,10 +126,10 @@ export class ChooseStep extends LitElement {
 
   private capacity() {
     const design = findDesign(this.book, this.draft.design);
-    const bars = design.ok ? canMake(this.book, design.value, this.today) : undefined;
-    return bars?.ok
-      ? html`<p class="small quiet">Stock is enough for ${count(bars.value, 'bar')}.</p>`
-      : nothing;
+    const bars = design.ok ? capacityOf(this.book, design.value, this.today) : undefined;
+    return bars === undefined
+      ? nothing
+      : html`<p class="small quiet">Stock is enough for ${count(bars, 'bar')}.</p>`;
   }
 
   private amounts() {

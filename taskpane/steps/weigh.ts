@@ -4,7 +4,7 @@ import type { Book } from '../../src/domain/book/book.ts';
 import type { Day } from '../../src/domain/kernel/day.ts';
 import type { Result } from '../../src/domain/kernel/result.ts';
 import type { PostBatchAnswer } from '../../src/domain/ledger/post-batch.ts';
-import { canMake } from '../../src/domain/recipe/can-make.ts';
+import { capacityOf } from '../capacity.ts';
 import { cautionsFor } from '../cautions.ts';
 import { type Draft, typedWith } from '../draft.ts';
 import { tell } from '../events.ts';
@@ -101,7 +101,7 @@ export class WeighStep extends LitElement {
           @click=${() => {
             tell(this, 'pour-step', 'outcome');
           }}
-          >Poured and set: what came out?</fluent-button
+          >Next: what came out</fluent-button
         >
         <fluent-button
           id="back"
@@ -121,8 +121,8 @@ export class WeighStep extends LitElement {
       return noticeBar({ kind: 'good', text: 'Stock is enough for all of it.' });
     }
     const { shortages } = this.stock.value;
-    const possible = canMake(this.book, this.planned.design, this.today);
-    const fewer = possible.ok && possible.value > 0 && possible.value < this.planned.bars;
+    const possible = capacityOf(this.book, this.planned.design, this.today) ?? 0;
+    const isFewer = possible > 0 && possible < this.planned.bars;
     return noticeBar(
       {
         kind: 'warn',
@@ -131,7 +131,7 @@ export class WeighStep extends LitElement {
       html`${shortageTable(shortages)}
         <p>
           Buy or borrow
-          it${fewer ? `, or go back and pour ${count(possible.value, 'bar')}, which stock allows` : ''}.
+          it${isFewer ? `, or go back and pour ${count(possible, 'bar')}, which stock allows` : ''}.
           If it is on your shelf after all, carry on: you can say so before recording.
         </p>`,
     );

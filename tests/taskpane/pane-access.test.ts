@@ -166,9 +166,8 @@ describe('what the browser tells a screen reader', () => {
 
 describe('a narrow pane', () => {
   it.each([
-    [320, 'at 320 px'],
-    // 200 % zoom of a 640 px pane is 320 px to lay out in; half of 320 px is beyond what WCAG 1.4.10 asks.
-    [400, 'at 400 px'],
+    // Also a 640 px pane at 200 % zoom: WCAG 1.4.10 asks for 320 px and no less.
+    320, 400,
   ])('%i px scrolls only downwards', async (width) => {
     const opened = await workshop.open({ width });
     const found = await everywhere(opened, (page) =>

@@ -79,11 +79,38 @@ describe('cardsOf', () => {
     expect(mist?.lines).toEqual([]);
   });
 
+  it('says in ml what nobody would count in drops', () => {
+    const blue = (bars: string) =>
+      cardsOf(planned('Harbour Light', bars).plan)[0]?.lines.find(({ unit }) => unit === 'drops');
+    expect(blue('6')?.hint).toBe('');
+    // 30 bars: 360 − 10 → 10 fills = 260 g + 156 g for Mist = 416 − 12; × 8 ÷ 100.4 drops, ÷ 20 ml.
+    expect(blue('30')?.hint).toBe('about 1.6 ml');
+  });
+
   it('gives every line a key of its own', () => {
     const keys = cardsOf(planned('Harbour Light', '6').plan).flatMap(({ lines }) =>
       lines.map(({ key }) => key),
     );
     expect(new Set(keys).size).toBe(keys.length);
+  });
+});
+
+describe('planOfDraft', () => {
+  it.each([
+    [{ design: '' }, 'Choose a design.'],
+    [{ design: 'Gone' }, '"Gone" is no longer in Designs. Choose another, or put it back.'],
+    [{ poured: '' }, 'Date poured is blank. Choose the day.'],
+    [
+      { poured: '2026-11-26' },
+      'Date poured is 26 Nov 2026, which is still to come. Choose today or before.',
+    ],
+    [{ bars: ' ' }, 'Good bars wanted is blank. Type how many you want.'],
+    [{ bars: '0' }, 'Good bars wanted is 0. Type a whole number, 1 or more.'],
+    [{ bars: '12 bars' }, 'Good bars wanted is "12 bars". Type a plain number, 0 or more.'],
+  ])('%j is answered with a sentence', (told, sentence) => {
+    const draft = { ...newDraft('B', '2026-11-25'), design: 'Harbour Light', bars: '6', ...told };
+    const plan = planOfDraft(bookOf(smallWorkshop), draft, today);
+    expect(!plan.ok && plan.failure.sentence).toBe(sentence);
   });
 });
 
