@@ -1,0 +1,153 @@
+import type { Batch, Book, Move } from '../book/book.ts';
+import { itemOfBars } from '../book/find.ts';
+import { batchStates } from '../book/words.ts';
+import { type Exact, exact, sum, zero } from '../kernel/exact.ts';
+import { nameKey } from '../kernel/names.ts';
+import { roundMoney } from '../money/currency.ts';
+import type { NewMove } from '../ledger/posting.ts';
+import { live } from '../stock/reversals.ts';
+import { type HealthFinding, type Mending, takeBack } from './finding.ts';
+
+/** What the moves of each batch in Batches do not bear out. */
+export function batchFindings(book: Book, mending: Mending): HealthFinding[] {
+  const all = movesByBatch(book.moves);
+  const counting = movesByBatch(live(book.moves));
+  return [...book.batches].flatMap(([key, batch]) => {
+    const moves = (counting.get(key) ?? []).filter(isOfPour);
+    const written = (all.get(key) ?? []).filter(isOfPour);
+    const undone = nameKey(batch.state) === batchStates.undone;
+    if (undone) return moves.length === 0 ? [] : [halfUndone(batch, moves, mending)];
+    if (moves.length === 0) return [noMoves(batch, written.length > 0)];
+    const bars = barsFinding(book, batch, moves, mending);
+    const value = valueFinding(book, batch, moves);
+    // A made move that is missing explains a value that is missing.
+    return bars === undefined ? (value ?? []) : [bars];
+  });
+}
+
+export function movesByBatch(moves: readonly Move[]): Map<string, Move[]> {
+  const byBatch = new Map<string, Move[]>();
+  for (const move of moves) {
+    if (move.batch === '') continue;
+    const key = nameKey(move.batch);
+    const known = byBatch.get(key);
+    if (known === undefined) byBatch.set(key, [move]);
+    else known.push(move);
+  }
+  return byBatch;
+}
+
+/** What a pour itself writes; sales and losses of its bars later on are no part of it. */
+const pourReasons: readonly Move['reason'][] = ['used', 'left over', 'spare', 'made'];
+export const isOfPour = ({ reason }: Move): boolean => pourReasons.includes(reason);
+
+function halfUndone(batch: Batch, moves: readonly Move[], mending: Mending): HealthFinding {
+  return {
+    kind: 'batch half undone',
+    about: batch.batch,
+    says: `Batch ${batch.batch} is marked ${batch.state}, but ${moves.length} of its moves still count. Take them back, or mend its State.`,
+    repair: {
+      says: `Take back the ${moves.length} moves that still count.`,
+      moves: moves.map((move) => takeBack(move, mending)),
+      batches: [],
+    },
+  };
+}
+
+function noMoves(batch: Batch, wereTakenBack: boolean): HealthFinding {
+  return wereTakenBack
+    ? {
+        kind: 'state not as the moves say',
+        about: batch.batch,
+        says: `All moves of batch ${batch.batch} were taken back, but its State is "${batch.state}". Set it to ${batchStates.undone}.`,
+        repair: undefined,
+      }
+    : {
+        kind: 'batch without moves',
+        about: batch.batch,
+        says: `Batch ${batch.batch} is in Batches, but Moves has nothing that it used or made, so stock was never depleted. Write its moves, or set its State to ${batchStates.undone} and record the pour again.`,
+        repair: undefined,
+      };
+}
+
+/** Good bars by the batch's line against bars put in stock. */
+function barsFinding(
+  book: Book,
+  batch: Batch,
+  moves: readonly Move[],
+  mending: Mending,
+): HealthFinding | undefined {
+  if (batch.good === undefined) return undefined;
+  const made = sum(
+    moves.filter(({ reason }) => reason === 'made').map(({ quantity }) => exact(quantity)),
+  );
+  const missing = exact(batch.good).minus(made);
+  if (missing.isZero()) return undefined;
+  const worth = unclaimedValue(book, moves);
+  const canMend = missing.gt(0) && worth !== undefined && !worth.isNegative();
+  return {
+    kind: 'bars not as the batch says',
+    about: batch.batch,
+    says: `Batch ${batch.batch} says ${batch.good} good bars, but its moves put ${made.toString()} in stock. Mend the Good of the batch, or ${missing.gt(0) ? 'add the missing bars' : 'take the surplus bars back'}.`,
+    repair: canMend
+      ? {
+          says: `Put ${missing.toString()} bars of ${batch.design.name} in stock at what the batch used and no other move holds.`,
+          moves: [missingBars(batch, missing, worth, mending)],
+          batches: [],
+        }
+      : undefined,
+  };
+}
+
+function missingBars(batch: Batch, bars: Exact, value: Exact, mending: Mending): NewMove {
+  return {
+    entry: mending.entryFor(`${batch.batch}.made`),
+    when: batch.poured,
+    reason: 'made',
+    item: itemOfBars(batch.design),
+    quantity: bars,
+    lot: batch.batch,
+    value,
+    batch: batch.batch,
+    by: mending.by,
+    note: 'Health check: this move was missing',
+  };
+}
+
+/** Value used that no leftover, spare or bar carries; undefined where a move has no Value. */
+export function unclaimedValue(book: Book, moves: readonly Move[]): Exact | undefined {
+  if (moves.some(({ value }) => value === undefined)) return undefined;
+  const total = sum(moves.map(({ value }) => exact(value ?? 0)));
+  return roundMoney(total, book.settings.currency).neg();
+}
+
+function valueFinding(
+  book: Book,
+  batch: Batch,
+  moves: readonly Move[],
+): HealthFinding[] | undefined {
+  const unclaimed = unclaimedValue(book, moves);
+  if (unclaimed === undefined) {
+    const blank = moves.filter(({ value }) => value === undefined).map(({ entry }) => entry);
+    return [
+      {
+        kind: 'value out is not value in',
+        about: batch.batch,
+        says: `Batch ${batch.batch}: no Value in ${blank.join(', ')}, so nobody can tell whether what it used is what it made. Fill it in.`,
+        repair: undefined,
+      },
+    ];
+  }
+  // Where no bar came out good, what was used is written off with the bars.
+  const isWrittenOff = batch.good === 0 && unclaimed.gt(0);
+  if (unclaimed.eq(zero) || isWrittenOff) return undefined;
+  const way = unclaimed.gt(0) ? 'more than' : 'less than';
+  return [
+    {
+      kind: 'value out is not value in',
+      about: batch.batch,
+      says: `Batch ${batch.batch} used ${unclaimed.abs().toString()} ${book.settings.currency} ${way} its bars, spares and leftovers hold. A move is missing or its Value is mistyped: undo the batch and record it again, or mend the Value.`,
+      repair: undefined,
+    },
+  ];
+}

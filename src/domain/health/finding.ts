@@ -1,0 +1,76 @@
+import type { Move } from '../book/book.ts';
+import type { Day } from '../kernel/day.ts';
+import { exact, zero } from '../kernel/exact.ts';
+import { nameKey } from '../kernel/names.ts';
+import type { NewBatch, NewMove } from '../ledger/posting.ts';
+
+/** What may be wrong with a ledger that reads well line by line. */
+export type FindingKind =
+  | 'moves without a batch line'
+  | 'batch without moves'
+  | 'batch half undone'
+  | 'state not as the moves say'
+  | 'value out is not value in'
+  | 'bars not as the batch says'
+  | 'stock below zero'
+  | 'lot used before it came'
+  | 'lot used beyond its quantity'
+  | 'reversal of nothing'
+  | 'reversed twice';
+
+/** Lines to append that put a finding right. Nothing already written is changed. */
+export interface Repair {
+  /** What applying it does, for the maker to agree to. */
+  readonly says: string;
+  readonly moves: readonly NewMove[];
+  readonly batches: readonly NewBatch[];
+}
+
+export interface HealthFinding {
+  readonly kind: FindingKind;
+  /** The batch, lot, item or entry it is about. */
+  readonly about: string;
+  /** What is wrong and what to do. */
+  readonly says: string;
+  /** Undefined where only the maker can know what happened. */
+  readonly repair: Repair | undefined;
+}
+
+/** Who mends, and on which day. */
+export interface Mending {
+  readonly today: Day;
+  readonly by: string;
+  /** An Entry not yet in the ledger, made from the one it mends: the same on every machine. */
+  readonly entryFor: (cause: string) => string;
+}
+
+/** Mends in the name of somebody; new ids keep clear of those in the ledger and of one another. */
+export function mending(entries: Iterable<string>, today: Day, by: string): Mending {
+  const taken = new Set([...entries].map(nameKey));
+  return {
+    today,
+    by,
+    entryFor: (cause) => {
+      let entry = cause;
+      for (let number = 2; taken.has(nameKey(entry)); number += 1) entry = `${cause}.${number}`;
+      taken.add(nameKey(entry));
+      return entry;
+    },
+  };
+}
+
+/** The move that takes another back, so that neither counts. */
+export function takeBack(move: Move, { entryFor, today, by }: Mending): NewMove {
+  return {
+    entry: entryFor(`${move.entry}.R`),
+    when: Math.max(today, move.when),
+    reason: 'reversed',
+    item: move.item,
+    quantity: exact(move.quantity).neg(),
+    lot: move.lot,
+    value: move.value === undefined ? zero : exact(move.value).neg(),
+    batch: move.batch,
+    by,
+    note: move.entry,
+  };
+}

@@ -1,0 +1,27 @@
+import type { Book } from '../book/book.ts';
+import type { Day } from '../kernel/day.ts';
+import { batchFindings } from './batch-findings.ts';
+import { type HealthFinding, mending } from './finding.ts';
+import { orphanFindings } from './orphan-findings.ts';
+import { reversalFindings } from './reversal-findings.ts';
+import { lotFindings, stockFindings } from './stock-findings.ts';
+
+/**
+ * Looks through a ledger for what no single line can show, each with what is wrong and, where
+ * appended lines can mend it, those lines. Repairs stand each on its own: one may put right what
+ * another finding says too, so apply one, read the book again and look again.
+ */
+export function healthCheck(book: Book, today: Day, by: string): HealthFinding[] {
+  const mend = mending(
+    book.moves.map(({ entry }) => entry),
+    today,
+    by,
+  );
+  return [
+    ...orphanFindings(book, mend),
+    ...batchFindings(book, mend),
+    ...reversalFindings(book, mend),
+    ...lotFindings(book, mend),
+    ...stockFindings(book, mend),
+  ];
+}

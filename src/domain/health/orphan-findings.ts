@@ -1,0 +1,84 @@
+import type { Book, Move } from '../book/book.ts';
+import { batchStates } from '../book/words.ts';
+import { type Exact, exact, sum } from '../kernel/exact.ts';
+import { nameKey, nearestName } from '../kernel/names.ts';
+import type { NewBatch } from '../ledger/posting.ts';
+import { live } from '../stock/reversals.ts';
+import { isOfPour, movesByBatch, unclaimedValue } from './batch-findings.ts';
+import { type HealthFinding, type Mending, type Repair, takeBack } from './finding.ts';
+
+/** Moves that name a batch which is not in Batches: its line was lost, mistyped or never written. */
+export function orphanFindings(book: Book, mending: Mending): HealthFinding[] {
+  return [...movesByBatch(live(book.moves))]
+    .filter(([key]) => !book.batches.has(key))
+    .map(([, moves]) => {
+      const batch = moves[0]?.batch ?? '';
+      const near = nearestName(
+        batch,
+        [...book.batches.values()].map((known) => known.batch),
+      );
+      const hint = near === undefined ? '' : ` Is ${near} meant?`;
+      return {
+        kind: 'moves without a batch line',
+        about: batch,
+        says: `${moves.length} moves name batch ${batch}, which is not in Batches (${moves.map(({ entry }) => entry).join(', ')}).${hint} Add its line, or take the moves back.`,
+        repair: repairOf(book, batch, moves, mending),
+      };
+    });
+}
+
+/** A pour that is whole but for its line gets the line; one written by halves is taken back. */
+function repairOf(
+  book: Book,
+  batch: string,
+  moves: readonly Move[],
+  mending: Mending,
+): Repair | undefined {
+  const made = moves.filter(({ reason }) => reason === 'made');
+  const designs = new Set(made.map(({ item }) => nameKey(item.name)));
+  const isWhole =
+    designs.size === 1 &&
+    moves.some(({ reason }) => reason === 'used') &&
+    unclaimedValue(book, moves.filter(isOfPour))?.isZero() === true;
+  if (isWhole) {
+    const line = batchLine(batch, moves, made, mending);
+    return line === undefined
+      ? undefined
+      : { says: `Add the line of batch ${batch} to Batches.`, moves: [], batches: [line] };
+  }
+  // Bars of it that were sold stay sold: only what the pour itself wrote can be taken back.
+  if (moves.some(({ reason }) => reason === 'sold')) return undefined;
+  return {
+    says: `Take back the ${moves.length} moves of batch ${batch}, which is not whole.`,
+    moves: moves.map((move) => takeBack(move, mending)),
+    batches: [],
+  };
+}
+
+function batchLine(
+  batch: string,
+  moves: readonly Move[],
+  made: readonly Move[],
+  mending: Mending,
+): NewBatch | undefined {
+  const [first] = made;
+  if (first?.item.kind !== 'bars') return undefined;
+  const { design } = first.item;
+  const bars: Exact = sum(made.map(({ quantity }) => exact(quantity)));
+  const poured = Math.min(...moves.map(({ when }) => when));
+  return {
+    batch,
+    poured,
+    design: design.name,
+    bars,
+    good: bars.toNumber(),
+    seconds: 0,
+    minutes: design.labourMinutes.times(bars).plus(design.setupMinutes),
+    materialCost: sum(made.map(({ value }) => exact(value ?? 0))),
+    costPerBar: undefined,
+    readyOn: Math.ceil(poured + design.handsOffHours.toNumber() / 24),
+    state: batchStates.posted,
+    by: mending.by,
+    note: "Health check: line was missing; minutes are the design's own, seconds not known",
+  };
+}

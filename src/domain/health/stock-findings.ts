@@ -1,0 +1,142 @@
+import type { Book, Item, Move } from '../book/book.ts';
+import { itemOfMaterial } from '../book/find.ts';
+import { type Day, isoDate, wholeDay } from '../kernel/day.ts';
+import { type Exact, exact, zero } from '../kernel/exact.ts';
+import { nameKey } from '../kernel/names.ts';
+import { roundMoney } from '../money/currency.ts';
+import type { NewMove } from '../ledger/posting.ts';
+import { indexOf, type ItemHistory, liveMoves } from '../stock/ledger-index.ts';
+import { unitCost } from '../stock/valuation.ts';
+import type { HealthFinding, Mending } from './finding.ts';
+
+/** How far a running sum fell below zero at the end of a day, and when first. */
+interface Shortfall {
+  readonly first: Day;
+  readonly onFirst: Exact;
+  readonly deepest: Exact;
+}
+
+/** Items whose stock was below zero at the end of some day. A move that was taken back never counts. */
+export function stockFindings(book: Book, mending: Mending): HealthFinding[] {
+  return [...indexOf(book).values()].flatMap((history) => {
+    const item = itemOf(history);
+    if (item === undefined) return [];
+    const changes = [
+      ...history.lots.map(({ received, quantity }) => ({ when: received, quantity })),
+      ...liveMoves(history, Infinity),
+    ];
+    const shortfall = findShortfall(changes);
+    if (shortfall === undefined) return [];
+    const { first, onFirst, deepest } = shortfall;
+    return [
+      {
+        kind: 'stock below zero',
+        about: item.name,
+        says: `On ${isoDate(first)} the ledger had ${onFirst.toString()} ${item.unit} of ${item.name}, and at worst ${deepest.neg().toString()}. A purchase, a count or a pour is missing or dated too late.`,
+        repair: {
+          says: `Count in ${deepest.toString()} ${item.unit} of ${item.name} on ${isoDate(first)}.`,
+          moves: [countedIn(book, item, deepest, first, { lot: '', mending })],
+          batches: [],
+        },
+      },
+    ];
+  });
+}
+
+/** Lots that moves took from before they came, or took more of than there was. */
+export function lotFindings(book: Book, mending: Mending): HealthFinding[] {
+  const movesOf = new Map<string, Move[]>();
+  for (const history of indexOf(book).values()) {
+    if (itemOf(history)?.kind !== 'material') continue;
+    for (const move of liveMoves(history, Infinity)) {
+      if (move.lot === '') continue;
+      const key = nameKey(move.lot);
+      const known = movesOf.get(key);
+      if (known === undefined) movesOf.set(key, [move]);
+      else known.push(move);
+    }
+  }
+  return book.lots.flatMap((lot): HealthFinding[] => {
+    const moves = movesOf.get(nameKey(lot.lot)) ?? [];
+    const early = moves.filter(
+      ({ when, quantity }) => quantity < 0 && wholeDay(when) < wholeDay(lot.received),
+    );
+    const start = { when: Math.min(lot.received, ...early.map(({ when }) => when)) };
+    const beyond = findShortfall([{ ...start, quantity: lot.quantity }, ...moves]);
+    const { name, unit } = lot.material;
+    return [
+      ...early.map((move): HealthFinding => ({
+        kind: 'lot used before it came',
+        about: lot.lot,
+        says: `Entry ${move.entry} took ${name} from lot ${lot.lot} on ${isoDate(move.when)}, before it came on ${isoDate(lot.received)}. Mend Received in Lots, or take the move back and write it again with the right lot or day.`,
+        repair: undefined,
+      })),
+      ...(beyond === undefined
+        ? []
+        : [
+            {
+              kind: 'lot used beyond its quantity' as const,
+              about: lot.lot,
+              says: `Moves took ${beyond.deepest.toString()} ${unit} more of lot ${lot.lot} (${name}) than there was, from ${isoDate(beyond.first)} on. The lot's Quantity is too small, or a move names the wrong lot.`,
+              repair: {
+                says: `Count in ${beyond.deepest.toString()} ${unit} of lot ${lot.lot} on ${isoDate(beyond.first)}.`,
+                moves: [
+                  countedIn(book, itemOfMaterial(lot.material), beyond.deepest, beyond.first, {
+                    lot: lot.lot,
+                    mending,
+                  }),
+                ],
+                batches: [],
+              },
+            },
+          ]),
+    ];
+  });
+}
+
+const itemOf = ({ moves, lots }: ItemHistory): Item | undefined =>
+  moves[0]?.item ?? (lots[0] && itemOfMaterial(lots[0].material));
+
+/** Sums day by day; within a day order does not matter. */
+function findShortfall(
+  changes: readonly { readonly when: Day; readonly quantity: number }[],
+): Shortfall | undefined {
+  const ofDay = new Map<Day, Exact>();
+  for (const { when, quantity } of changes) {
+    const day = wholeDay(when);
+    ofDay.set(day, (ofDay.get(day) ?? zero).plus(exact(quantity)));
+  }
+  let running = zero;
+  let shortfall: Shortfall | undefined;
+  for (const [day, change] of [...ofDay].sort(([a], [b]) => a - b)) {
+    running = running.plus(change);
+    if (!running.isNegative() || running.isZero()) continue;
+    const deepest = running.neg();
+    if (shortfall === undefined) shortfall = { first: day, onFirst: running, deepest };
+    else if (deepest.gt(shortfall.deepest)) shortfall = { ...shortfall, deepest };
+  }
+  return shortfall;
+}
+
+function countedIn(
+  book: Book,
+  item: Item,
+  quantity: Exact,
+  when: Day,
+  { lot, mending }: { readonly lot: string; readonly mending: Mending },
+): NewMove {
+  const cost = unitCost(book, item, mending.today);
+  const value = cost.ok ? roundMoney(cost.value.times(quantity), book.settings.currency) : zero;
+  return {
+    entry: mending.entryFor(`Found ${lot === '' ? item.name : lot} ${isoDate(when)}`),
+    when,
+    reason: 'counted',
+    item,
+    quantity,
+    lot,
+    value,
+    batch: '',
+    by: mending.by,
+    note: `Health check: the ledger was short of this${cost.ok ? '' : '; its Value is not known'}`,
+  };
+}
