@@ -1,7 +1,7 @@
 import { type Exact, exact, one } from '../kernel/exact.ts';
 import { didYouMean, quoted } from '../kernel/names.ts';
 import { answer, type Result, andThen, wrong } from '../kernel/result.ts';
-import { type Dimension, findUnit, type StockUnit, unitNames } from './units.ts';
+import { type Dimension, findUnit, type StockUnit, unitNames, unitSpellings } from './units.ts';
 
 /** What a bridge between weight, volume and drops needs to know of one material. */
 export interface Liquid {
@@ -47,7 +47,9 @@ export function convert(quantity: Exact, from: string, to: string, liquid?: Liqu
   const inOwnUnit = quantity.times(source.size);
   if (source.dimension === target.dimension) return answer(inOwnUnit.div(target.size));
   if (source.dimension === 'count' || target.dimension === 'count') {
-    return wrong(`"each" is a count and can't be turned into ${target.dimension === 'count' ? from : to}.`);
+    return wrong(
+      `"each" is a count and can't be turned into ${target.dimension === 'count' ? from : to}.`,
+    );
   }
   return andThen(across(inOwnUnit, source.dimension, target.dimension, liquid), (value) =>
     answer(value.div(target.size)),
@@ -82,6 +84,6 @@ function across(
 
 function unknownUnit(name: string): Result<never> {
   return wrong(
-    `${quoted(name)} is not a unit known here.${didYouMean(name, unitNames)} Use one of ${unitNames.join(', ')}.`,
+    `${quoted(name)} is not a unit known here.${didYouMean(name, unitSpellings)} Use one of ${unitNames.join(', ')}.`,
   );
 }

@@ -61,6 +61,8 @@ const otherSpellings: ReadonlyMap<string, string> = new Map(
 );
 
 export const unitNames: readonly string[] = [...units.keys()];
+/** Everything that is taken for a unit. */
+export const unitSpellings: readonly string[] = [...unitNames, ...otherSpellings.keys()];
 
 /** The unit of that name in any case, or undefined. */
 export function findUnit(name: string): Unit | undefined {
