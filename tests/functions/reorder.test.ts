@@ -1,0 +1,162 @@
+import { describe, expect, it } from 'vitest';
+import { errorOf, loadFunctions } from '../support/built-functions.ts';
+import { ranges, type Tables, withRows, withSetting, workshop } from '../support/small-book.ts';
+
+const call = loadFunctions();
+const bookOf = (tables: Tables): unknown => call('BOOK', ...ranges(tables));
+
+/** Use of clear base on three days of March: 100 g each, once in two moves. */
+const used = withRows(
+  workshop,
+  'Moves',
+  ['E0', '2024-02-29', 'used', 'Clear base', -900, '', '', '', '', ''],
+  ['E1', '2024-03-01', 'used', 'Clear base', -100, '', '', '', '', ''],
+  ['E2', '2024-03-05', 'used', 'Clear base', -60, '', '', '', '', ''],
+  ['E3', '2024-03-05', 'used', 'Clear base', -40, '', '', '', '', ''],
+  ['E4', '2024-03-10', 'used', 'Clear base', -100, '', '', '', '', ''],
+  ['E5', '2024-03-10', 'wasted', 'Clear base', -77, '', '', '', '', ''],
+  ['E6', '2024-03-11', 'used', 'Clear base', -999, '', '', '', '', ''],
+);
+
+describe('REORDERPOINT', () => {
+  // Ten days to 10 March: mean 30; squares about it 3 × 70² + 7 × 30² = 21000, over 9 days.
+  const sdSquared = 21_000 / 9;
+
+  it('takes mean and sample SD of daily use over the History days, days without use as 0', () => {
+    // Lead 6 days, SD 2, service 90 %: z = 1.2815515655 (table of normal quantiles).
+    const expected = 30 * 6 + 1.2815515655 * Math.sqrt(6 * sdSquared + 30 ** 2 * 2 ** 2);
+    expect(call('REORDERPOINT', 'Clear base', bookOf(used), '2024-03-10')).toBeCloseTo(expected, 7);
+  });
+
+  it('takes Service % of Settings where the material has none', () => {
+    const white = withRows(used, 'Moves', [
+      'F1',
+      '2024-03-03',
+      'used',
+      'White base',
+      -100,
+      '',
+      '',
+      '',
+      '',
+      '',
+    ]);
+    // Mean 10, SD 100 ÷ √10; lead 6 days.
+    const at = (z: number): number => 60 + z * Math.sqrt(6 * 1000);
+    expect(call('REORDERPOINT', 'White base', bookOf(white), '2024-03-10')).toBeCloseTo(
+      at(1.644853627),
+      6,
+    );
+    const sure = withSetting(white, 'Service %', 99);
+    expect(call('REORDERPOINT', 'White base', bookOf(sure), '2024-03-10')).toBeCloseTo(
+      at(2.326347874),
+      6,
+    );
+  });
+
+  it('does not count use that was taken back', () => {
+    const undone = withRows(
+      used,
+      'Moves',
+      ['F1', '2024-03-09', 'used', 'Clear base', -500, '', '', 'T9', '', ''],
+      ['F2', '2024-03-10', 'reversed', 'Clear base', 500, '', '', 'T9', '', 'F1'],
+    );
+    expect(call('REORDERPOINT', 'Clear base', bookOf(undone), '2024-03-10')).toBe(
+      call('REORDERPOINT', 'Clear base', bookOf(used), '2024-03-10'),
+    );
+  });
+
+  it('is 0 where use lies before the History days', () => {
+    expect(call('REORDERPOINT', 'Clear base', bookOf(used), '2024-09-01')).toBe(0);
+  });
+
+  it.each([
+    ['nothing was used yet', 'Box', /Box has no use recorded yet.*Record batches first/],
+    ['nothing was used by that day', 'Clear base', /no use recorded yet/],
+  ])('answers #N/A where %s', (_, material, sentence) => {
+    const { code, message } = errorOf(() =>
+      call('REORDERPOINT', material, bookOf(used), '2024-02-01'),
+    );
+    expect(code).toBe('#N/A');
+    expect(message).toMatch(sentence);
+  });
+
+  it('answers #N/A without lead days', () => {
+    const oil = withRows(used, 'Moves', [
+      'F1',
+      '2024-03-03',
+      'used',
+      'Orange oil',
+      -1,
+      '',
+      '',
+      '',
+      '',
+      '',
+    ]);
+    const { code, message } = errorOf(() =>
+      call('REORDERPOINT', 'Orange oil', bookOf(oil), '2024-03-10'),
+    );
+    expect(code).toBe('#N/A');
+    expect(message).toMatch(/Fill in Lead days for Orange oil in Materials/);
+  });
+
+  it('refuses an unknown material', () => {
+    expect(errorOf(() => call('REORDERPOINT', 'Bxo', bookOf(used))).message).toMatch(
+      /Did you mean "Box"\?/,
+    );
+  });
+});
+
+describe('SAFETYSTOCK', () => {
+  it('leaves out what is blank', () => {
+    const plain = call('SAFETYSTOCK', 95, 5, 10);
+    expect(call('SAFETYSTOCK', 95, 5, 10, '', '')).toBe(plain);
+    expect(call('SAFETYSTOCK', 95, 5, 10, null, undefined)).toBe(plain);
+    expect(call('SAFETYSTOCK', 95, 5, 10, 30)).toBe(plain);
+  });
+
+  it.each([
+    [[0, 5, 10], /Service % is 0/],
+    [[100, 5, 10], /less than 100/],
+    [[120, 5, 10], /less than 100/],
+    [[5e-324, 5, 10], /more than 0/],
+    [[95, -5, 10], /-5 is below 0/],
+    [[95, 5, -1], /-1 is below 0/],
+    [['', 5, 10], /service % is blank/],
+    [[95, 'five', 10], /"five", which is not a number/],
+    [[95, 5, 10, 30, 'x'], /sd of lead days is "x"/],
+  ])('refuses %j', (args, sentence) => {
+    const { code, message } = errorOf(() => call('SAFETYSTOCK', ...args));
+    expect(code).toBe('#VALUE!');
+    expect(message).toMatch(sentence);
+  });
+
+  it('never answers with what is no number', () => {
+    const { code, message } = errorOf(() => call('SAFETYSTOCK', 95, 1e308, 1e308));
+    expect(code).toBe('#VALUE!');
+    expect(message).toMatch(/too large for a cell/);
+  });
+});
+
+describe('ORDERSIZE', () => {
+  it('is 0 where nothing is used', () => {
+    expect(call('ORDERSIZE', 0, 30, 15)).toBe(0);
+  });
+
+  it('divides by nothing without a holding cost', () => {
+    const { code, message } = errorOf(() => call('ORDERSIZE', 1000, 30, 0));
+    expect(code).toBe('#DIV/0!');
+    expect(message).toMatch(/no holding cost/);
+  });
+
+  it.each([
+    [[-1, 30, 15]],
+    [[1000, -30, 15]],
+    [[1000, 30, -15]],
+    [['', 30, 15]],
+    [[1000, 'x', 15]],
+  ])('refuses %j', (args) => {
+    expect(errorOf(() => call('ORDERSIZE', ...args)).code).toBe('#VALUE!');
+  });
+});

@@ -1,0 +1,302 @@
+import { describe, expect, it } from 'vitest';
+import { column, errorOf, loadFunctions } from '../support/built-functions.ts';
+import {
+  ranges,
+  type Tables,
+  table,
+  withCell,
+  withRows,
+  withSetting,
+  workshop,
+} from '../support/small-book.ts';
+
+const call = loadFunctions();
+const bookOf = (tables: Tables): unknown => call('BOOK', ...ranges(tables));
+
+/** The small workshop with a few moves of every kind. */
+const moved = withRows(
+  workshop,
+  'Moves',
+  ['E1', '2024-03-01', 'used', 'Clear base', -500, 'C2', -4.5, 'T1', '', ''],
+  ['E2', '2024-03-01', 'used', 'Blue mica', -4, 'M1', -0.8, 'T1', '', ''],
+  ['E3', '2024-03-01', 'left over', 'Slate leftover', 12.5, 'T1', 0.25, 'T1', '', ''],
+  ['E4', '2024-03-01', 'spare', 'Teal × Tiles', 18, 'T1', 0.36, 'T1', '', ''],
+  ['E5', '2024-03-01', 'made', 'Tide Pool', 6, 'T1', 9, 'T1', '', ''],
+  ['E6', '2024-03-08', 'sold', 'Tide Pool', -2, 'T1', -3, '', '', ''],
+  ['E7', '2024-03-09', 'counted', 'Box', 3, '', '', '', '', ''],
+  ['E8', '2024-03-10', 'wasted', 'Orange oil', -20, 'O1', -3, '', '', ''],
+);
+
+describe('ONHAND', () => {
+  it.each([
+    ['Clear base', '', 4500],
+    ['Clear base', '2024-02-29', 5000],
+    ['Clear base', '2024-02-04', 2000],
+    ['Clear base', '2024-01-04', 0],
+    ['  clear   BASE ', '', 4500],
+    ['Slate leftover', '', 12.5],
+    ['Slate leftover', '2024-02-29', 0],
+    ['Teal × Tiles', '', 18],
+    ['Foam × Tiles', '', 0],
+    ['Tide Pool', '', 4],
+    ['Tide Pool', '2024-03-07', 6],
+    ['Tide Pool', 45_359, 4],
+    ['Box', '', 53],
+    ['Orange oil', '', 180],
+  ])('of %j as of %j is %d', (item, asOf, quantity) => {
+    expect(call('ONHAND', item, bookOf(moved), asOf)).toBe(quantity);
+  });
+
+  it('counts a whole day, whatever the time of the move', () => {
+    const timed = bookOf(withCell(moved, 'Moves', 6, 'When', '2024-03-08 17:45'));
+    expect(call('ONHAND', 'Tide Pool', timed, '2024-03-08')).toBe(4);
+    expect(call('ONHAND', 'Tide Pool', timed, '2024-03-08T09:00')).toBe(4);
+    expect(call('ONHAND', 'Tide Pool', timed, '2024-03-07')).toBe(6);
+  });
+
+  it('adds decimals as they stand', () => {
+    const tenths = Array.from({ length: 30 }, (_, at) => [
+      `D${at}`,
+      '2024-04-01',
+      'counted',
+      'Box',
+      0.1,
+      '',
+      '',
+      '',
+      '',
+      '',
+    ]);
+    expect(call('ONHAND', 'Box', bookOf(withRows(workshop, 'Moves', ...tenths)))).toBe(53);
+  });
+
+  it.each([
+    ['Claer base', /"Claer base" is not a stock item.*Did you mean "Clear base"\?/],
+    ['Slaet leftover', /Did you mean "Slate leftover"\?/],
+    ['', /item is blank/],
+  ])('refuses %j', (item, sentence) => {
+    const { code, message } = errorOf(() => call('ONHAND', item, bookOf(moved)));
+    expect(code).toBe('#VALUE!');
+    expect(message).toMatch(sentence);
+  });
+
+  it.each(['yesterday', 12, '2024-02-30', '0099-01-01', true, -1])(
+    'refuses %j as a date',
+    (asOf) => {
+      const { code, message } = errorOf(() => call('ONHAND', 'Box', bookOf(moved), asOf));
+      expect(code).toBe('#VALUE!');
+      expect(message).toMatch(/as of is ".*", which is not a date. Give one like 2026-11-25/);
+    },
+  );
+});
+
+describe('STOCKVALUE', () => {
+  it.each([
+    // C1 2000 g for 16 and C2 3000 g for 27, of which 500 g at 0.009 went out.
+    ['FIFO', 'Clear base', 43 - 4.5],
+    // The pool: 43 for 5000 g.
+    ['Average', 'Clear base', (43 * 4500) / 5000],
+    ['FIFO', 'Slate leftover', 0.25],
+    ['Average', 'Teal × Tiles', 0.36],
+    ['FIFO', 'Tide Pool', 6],
+    // Counted in without a value: at the cost of what lies there.
+    ['FIFO', 'Box', 53 * 0.4],
+    ['Average', 'Foam leftover', 0],
+  ])('under %s of %s', (valuation, item, value) => {
+    const book = bookOf(withSetting(moved, 'Valuation', valuation));
+    expect(call('STOCKVALUE', item, book)).toBeCloseTo(value, 12);
+  });
+
+  it('answers #N/A with what to do where stock came in without a value', () => {
+    const unvalued = withRows(workshop, 'Moves', [
+      'E1',
+      '2024-03-01',
+      'made',
+      'Tide Pool',
+      6,
+      '',
+      '',
+      '',
+      '',
+      '',
+    ]);
+    const { code, message } = errorOf(() => call('STOCKVALUE', 'Tide Pool', bookOf(unvalued)));
+    expect(code).toBe('#N/A');
+    expect(message).toMatch(/Entry E1 in Moves put Tide Pool in stock without a Value/);
+  });
+
+  it.each(['FIFO', 'Average'])(
+    'is never negative once what was taken too early has come (%s)',
+    (valuation) => {
+      // 10 taken before any was there, guessed at a dear price; then 20 come for 1 each: 10 at 1 are left.
+      const tables: Tables = {
+        Settings: table('Setting | Value', ['Valuation', valuation]),
+        Materials: table('Material | Kind | Unit | Pack size | Pack price', [
+          'Base',
+          'base',
+          'g',
+          1,
+          100,
+        ]),
+        Lots: table(
+          'Lot | Material | Received | Quantity | Paid',
+          ['L0', 'Base', '2024-01-01', 1, 100],
+          ['L1', 'Base', '2024-01-10', 20, 20],
+        ),
+        Moves: table('Entry | When | Reason | Material | Quantity', [
+          'E1',
+          '2024-01-05',
+          'used',
+          'Base',
+          -11,
+        ]),
+      };
+      expect(call('STOCKVALUE', 'Base', bookOf(tables))).toBe(10);
+    },
+  );
+});
+
+describe('UNITCOST', () => {
+  it.each([
+    ['value over what is on hand', moved, 'Clear base', '', (43 - 4.5) / 4500],
+    ['bars', moved, 'Tide Pool', '', 1.5],
+    ['the newest lot where none is left', emptied(), 'Clear base', '', 0.009],
+    [
+      'the pack price where none was ever bought',
+      withRows(workshop, 'Materials', [
+        'Ribbon',
+        'packaging',
+        'each',
+        '',
+        '',
+        8,
+        2,
+        '',
+        '',
+        '',
+        '',
+        '',
+      ]),
+      'Ribbon',
+      '',
+      0.25,
+    ],
+    ['the pack price before the first lot', workshop, 'Blue mica', '2024-01-01', 0.2],
+  ])('is %s', (_, tables, item, asOf, cost) => {
+    expect(call('UNITCOST', item, bookOf(tables), asOf)).toBeCloseTo(cost, 14);
+  });
+
+  function emptied(): Tables {
+    return withRows(workshop, 'Moves', [
+      'E1',
+      '2024-03-01',
+      'wasted',
+      'Clear base',
+      -5000,
+      '',
+      '',
+      '',
+      '',
+      '',
+    ]);
+  }
+
+  it('answers #N/A with what to do where there is no price at all', () => {
+    const tables = withRows(workshop, 'Materials', [
+      'Ribbon',
+      'packaging',
+      'each',
+      '',
+      '',
+      '',
+      '',
+      '',
+      '',
+      '',
+      '',
+      '',
+    ]);
+    const { code, message } = errorOf(() => call('UNITCOST', 'Ribbon', bookOf(tables)));
+    expect(code).toBe('#N/A');
+    expect(message).toMatch(/enter a lot, or its Pack size and Pack price/);
+  });
+});
+
+describe('STOCKLIST', () => {
+  const list = call('STOCKLIST', bookOf(moved), '2024-03-10') as unknown[][];
+
+  it('lists all materials and what was made and is on hand', () => {
+    expect(list[0]).toEqual([
+      'Item',
+      'Kind',
+      'On hand',
+      'Unit',
+      'Value',
+      'Reorder point',
+      'Order packs',
+      'Earliest best before',
+    ]);
+    expect(column(list, 'Item')).toEqual([
+      'Clear base',
+      'White base',
+      'Blue mica',
+      'Green drops',
+      'Orange oil',
+      'Alcohol',
+      'Glycerin',
+      'Box',
+      'Slate leftover',
+      'Teal × Tiles',
+      'Tide Pool',
+    ]);
+    expect(column(list, 'Kind').slice(-3)).toEqual(['leftover', 'spare', 'bars']);
+  });
+
+  it('answers as the single functions do', () => {
+    const book = bookOf(moved);
+    for (const [item, , onHand, , value, point] of list.slice(1)) {
+      expect(onHand).toBe(call('ONHAND', item, book, '2024-03-10'));
+      expect(value).toBe(call('STOCKVALUE', item, book, '2024-03-10'));
+      if (point !== '') expect(point).toBe(call('REORDERPOINT', item, book, '2024-03-10'));
+    }
+    expect(column(list, 'Reorder point').filter((point) => point !== '')).toHaveLength(2);
+  });
+
+  it('shows the earliest best before of what is left, and blanks for what can’t be told yet', () => {
+    const bestBefore = Object.fromEntries(list.map((row) => [row[0], row[7]]));
+    expect(bestBefore).toMatchObject({
+      'Clear base': '2025-03-31',
+      'White base': '',
+      'Orange oil': '2024-12-31',
+    });
+  });
+
+  it('orders whole packs at or below the reorder point, none above', () => {
+    const packs = (left: number): unknown => {
+      const tables = withRows(moved, 'Moves', [
+        'E9',
+        '2024-03-10',
+        'wasted',
+        'Blue mica',
+        left - 96,
+        '',
+        '',
+        '',
+        '',
+        '',
+      ]);
+      const rows = call('STOCKLIST', bookOf(tables), '2024-03-10') as unknown[][];
+      return rows.find(([item]) => item === 'Blue mica')?.[6];
+    };
+    const point = call('REORDERPOINT', 'Blue mica', bookOf(moved), '2024-03-10') as number;
+    // Use of 4 g on one day of ten: mean 0.4, SD 4 ÷ √10; 9 days, z(0.95).
+    expect(point).toBeCloseTo(3.6 + 1.644853627 * Math.sqrt(9 * 1.6), 8);
+    expect(packs(96)).toBe(0);
+    expect(packs(Math.floor(point))).toBe(1);
+    expect(packs(1)).toBe(1);
+  });
+
+  it('is empty but for its header without materials', () => {
+    expect(call('STOCKLIST', bookOf({ Settings: table('Setting | Value') }))).toHaveLength(1);
+  });
+});
