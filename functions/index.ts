@@ -4,6 +4,7 @@ import { finite } from './finite.ts';
 import { checks, ingredients } from './label.ts';
 import { basePerMold, canMake, materials, meltSheet, tileCount } from './make.ts';
 import { amount } from './measure.ts';
+import { calendar, forecast, forecastFit, supplies } from './plan.ts';
 import { orderSize, reorderPoint, safetyStock } from './reorder.ts';
 import { batchCost, breakEven, fair, price } from './sell.ts';
 import { onHand, stockList, stockValue, unitCost } from './stock.ts';
@@ -30,6 +31,10 @@ const answers: Readonly<Record<string, WorksheetFunction>> = {
   COSTLINES: costLines,
   PRICE: price,
   BREAKEVEN: breakEven,
+  FORECAST: (history, periods, season) => forecast(history as unknown[][], periods, season),
+  FORECASTFIT: (history, periods, season) => forecastFit(history as unknown[][], periods, season),
+  SUPPLIES: supplies,
+  CALENDAR: calendar,
   FAIR: fair,
   BATCHCOST: batchCost,
   INGREDIENTS: ingredients,
