@@ -24,7 +24,7 @@ export const tabColors: Readonly<Record<SheetGroup, string>> = {
 };
 
 const roles: Readonly<Record<Role, NewStyle>> = {
-  title: { bold: true, fontSize: 18, color: ink },
+  title: { bold: true, fontSize: 14, color: ink },
   heading: { bold: true, fontSize: 12, color: seaInk, lineBelow: line },
   note: { color: quiet, fontSize: 10, vertical: 'top' },
   aside: { color: quiet, fontSize: 10, vertical: 'top', horizontal: 'left', indent: 1 },
@@ -46,6 +46,7 @@ const formats: Readonly<Record<CellFormat, string>> = {
   grams: '#,##0.0',
   share: '0 %',
   general: 'General',
+  unseen: ';;;',
 };
 
 export const helpStyle: NewStyle = {
@@ -75,7 +76,8 @@ export function styleOf({ role, format }: Look): NewStyle {
 /** A cell of a table or of a spilled list. */
 export const bodyStyle = (format: CellFormat): NewStyle => ({
   numberFormat: formats[format],
-  color: ink,
+  // Not every grid knows a format that shows nothing, so what is unseen is white as well.
+  color: format === 'unseen' ? '#FFFFFF' : ink,
   vertical: 'center',
   ...(isText(format) ? besideNumbers : {}),
 });

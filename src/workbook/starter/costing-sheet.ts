@@ -3,6 +3,7 @@ import type { Cell } from '../port.ts';
 import { at, fixedAt, less, named, pour, rowOf, shareLeft, unlessBlank } from './formula.ts';
 import { bookName } from './names.ts';
 import type { StarterCell, StarterSheet } from './sheet.ts';
+import { columnCells } from './table-cells.ts';
 import { designNames } from './table-choices.ts';
 import { one, widths } from './weigh-sheet.ts';
 
@@ -94,8 +95,8 @@ function designRows(): StarterCell[] {
     const [name, price, cost] = [at(row, 0), at(row, 1), at(row, 2)];
     const given = [fixedAt(BARS, GIVEN), fixedAt(AS_OF, GIVEN)];
     return [
-      cell(row, 0, rowOf('Designs', 'Design', index + 1), 'plain', 'text'),
-      cell(row, 1, rowOf('Designs', 'Price', index + 1), 'plain', 'money'),
+      cell(row, 0, rowOf(columnCells('designs', 'design'), index + 1), 'plain', 'text'),
+      cell(row, 1, rowOf(columnCells('designs', 'price'), index + 1), 'plain', 'money'),
       cell(
         row,
         2,

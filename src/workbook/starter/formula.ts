@@ -1,5 +1,6 @@
 import type { Cell } from '../port.ts';
 import { cellName, rangeName } from './cell-names.ts';
+import type { TableColumn } from './table-cells.ts';
 
 /** A cell's formula as a person types it, and how its answer is worked out when the file is made. */
 export interface Formula {
@@ -33,8 +34,6 @@ export const fixedAt = (row: number, column: number): Formula => ({
   ...at(row, column),
   text: cellName(row, column, '$'),
 });
-
-export const number = (value: number): Formula => ({ text: String(value), work: () => value });
 
 export const named = (name: string): Formula => ({ text: name, work: (from) => from.named(name) });
 
@@ -72,20 +71,23 @@ export const unlessBlank = (looked: Formula, instead: string, otherwise: Formula
 });
 
 /** The cell of a table's column in its row number `row` (1 is the first); blank past the end or where it is blank. */
-export const rowOf = (table: string, header: string, row: number): Formula => {
-  const cell = `INDEX(${table}[${header}],${String(row)})`;
+export const rowOf = (column: TableColumn, row: number): Formula => {
+  const cell = `INDEX(${column.text},${String(row)})`;
   return {
-    text: `IFERROR(IF(${cell}=0,"",IF(${cell}="","",${cell})),"")`,
-    work: (from) => {
-      const value = columnOf(from, table, header)[row - 1] ?? '';
-      return value === 0 ? '' : value;
-    },
+    text: `IF(${cell}="","",${cell})`,
+    work: (from) => column.work(from)[row - 1] ?? '',
   };
 };
 
+/** 1 where a cell says yes, else 0. */
+export const saysYes = (asked: Formula): Formula => ({
+  text: `IF(${asked.text}="yes",1,0)`,
+  work: (from) => (asked.work(from) === 'yes' ? 1 : 0),
+});
+
 /** `a - b`; blank where either is no number. */
 export const less = (a: Formula, b: Formula): Formula => ({
-  text: `IFERROR(${a.text}-${b.text},"")`,
+  text: `IF(COUNT(${a.text},${b.text})=2,${a.text}-${b.text},"")`,
   work: (from) => {
     const [x, y] = [a.work(from), b.work(from)];
     return typeof x === 'number' && typeof y === 'number' ? x - y : '';
@@ -94,7 +96,7 @@ export const less = (a: Formula, b: Formula): Formula => ({
 
 /** What share of `whole` is left after `part`, 0 to 1; blank where it can't be said. */
 export const shareLeft = (whole: Formula, part: Formula): Formula => ({
-  text: `IFERROR((${whole.text}-${part.text})/${whole.text},"")`,
+  text: `IF(COUNT(${whole.text},${part.text})=2,IF(${whole.text}=0,"",(${whole.text}-${part.text})/${whole.text}),"")`,
   work: (from) => {
     const [x, y] = [whole.work(from), part.work(from)];
     return typeof x === 'number' && typeof y === 'number' && x !== 0 ? (x - y) / x : '';
@@ -118,28 +120,17 @@ export const countAboveZero = (cells: Formula): Formula => ({
  * that begins below `head`. Blank after the last one.
  */
 export const nextDifferent = (
-  table: string,
-  header: string,
+  source: TableColumn,
   head: { readonly row: number; readonly column: number },
   row: number,
 ): Formula => {
-  const source = `${table}[${header}]`;
   const above = `${cellName(head.row, head.column, '$')}:${cellName(row - 1, head.column)}`;
   return {
-    text: `IFERROR(INDEX(${source},MATCH(0,INDEX(COUNTIF(${above},${source}),0),0))&"","")`,
+    text: `IFERROR(INDEX(${source.text},MATCH(0,INDEX(COUNTIF(${above},${source.text}),0),0))&"","")`,
     work: (from) =>
-      [...new Set(columnOf(from, table, header).filter((name) => name !== ''))][
-        row - head.row - 1
-      ] ?? '',
+      [...new Set(source.work(from).filter((name) => name !== ''))][row - head.row - 1] ?? '',
   };
 };
-
-function columnOf(from: Workings, table: string, header: string): readonly Cell[] {
-  const [headers = [], ...rows] = from.table(table);
-  const at = headers.indexOf(header);
-  if (at < 0) throw new Error(`The table ${table} has no column ${header}`);
-  return rows.map((row) => row[at] ?? '');
-}
 
 function cellsOf(
   from: Workings,

@@ -1,6 +1,7 @@
 import { cellName } from './cell-names.ts';
 import { type Formula, nextDifferent, type Workings } from './formula.ts';
 import { listsSheet } from './names.ts';
+import { columnCells } from './table-cells.ts';
 import type { StarterCell, StarterSheet } from './sheet.ts';
 
 const HEAD_ROW = 0;
@@ -8,6 +9,7 @@ const COLOURS = 0;
 const SOAPS_AND_MATERIALS = 1;
 const MOST_COLOURS = 40;
 const MOST_NAMES = 120;
+const materialCells = columnCells('materials', 'material');
 
 /** The filled part of one list, as a drop-down's source. */
 const filled = (column: number, most: number): string => {
@@ -31,7 +33,7 @@ export function makeListsSheet(): StarterSheet {
       header(COLOURS, 'Colours'),
       header(SOAPS_AND_MATERIALS, 'Colours and materials'),
       ...listCells(COLOURS, MOST_COLOURS, (row) =>
-        nextDifferent('Colours', 'Colour', { row: HEAD_ROW, column: COLOURS }, row),
+        nextDifferent(columnCells('colours', 'colour'), { row: HEAD_ROW, column: COLOURS }, row),
       ),
       ...listCells(SOAPS_AND_MATERIALS, MOST_NAMES, colourThenMaterial),
     ],
@@ -61,7 +63,7 @@ function colourThenMaterial(row: number): Formula {
   const count = `COUNTIF(${first}:${last},"?*")`;
   const number = row - HEAD_ROW;
   const colour = `INDEX(${first}:${last},${String(number)})`;
-  const material = `INDEX(Materials[Material],${String(number)}-${count})&""`;
+  const material = `INDEX(${materialCells.text},${String(number)}-${count})&""`;
   return {
     text: `IFERROR(IF(${String(number)}<=${count},${colour},${material}),"")`,
     work: (from) => namesOf(from)[number - 1] ?? '',
@@ -72,6 +74,5 @@ function namesOf(from: Workings): string[] {
   const colours = Array.from({ length: MOST_COLOURS }, (_, index) =>
     String(from.cell(HEAD_ROW + 1 + index, COLOURS)),
   ).filter((name) => name !== '');
-  const materials = from.table('Materials').slice(1);
-  return [...colours, ...materials.map((row) => String(row[0] ?? ''))];
+  return [...colours, ...materialCells.work(from).map(String)];
 }

@@ -2,7 +2,7 @@ import { cell } from './answer-cells.ts';
 import { cellName } from './cell-names.ts';
 import { block, pour } from './formula.ts';
 import type { Mark, StarterSheet } from './sheet.ts';
-import { colourNames } from './table-choices.ts';
+import { colourList } from './lists-sheet.ts';
 import { widths } from './weigh-sheet.ts';
 
 const TOP = 4;
@@ -48,7 +48,7 @@ export function mosaicSheet({ pattern, shades }: Mosaic): StarterSheet {
       cell(TOP - 1, COUNT, count, 'header'),
     ],
     spillLooks: [{ row: TOP - 1, column: COUNT, rows: SIDE, formats: ['text', 'whole'] }],
-    dropDowns: [{ range, choices: { source: colourNames }, strict: false }],
+    dropDowns: [{ range, choices: { source: colourList }, strict: false }],
     marks: Object.entries(shades).map(([name, shade]): Mark => ({
       range,
       formula: `${cellName(TOP, LEFT)}="${name}"`,

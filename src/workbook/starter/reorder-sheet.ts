@@ -19,7 +19,7 @@ export function reorderSheet(asOf: Cell): StarterSheet {
   return {
     name: 'Reorder',
     group: 'answers',
-    widths: widths([30, 13, 12, 8, 12, 15, 13, 20]),
+    widths: widths([30, 13, 12, 8, 12, 15, 13, 25]),
     frozenRows: LIST_ROW + 1,
     cells: [
       cell(0, 0, 'Reorder', 'title'),

@@ -48,8 +48,8 @@ export interface Look {
   readonly format?: CellFormat;
 }
 
-/** `grams` to a tenth; `share` is a fraction shown as a percent. */
-export type CellFormat = ColumnFormat | 'grams' | 'share' | 'general';
+/** `grams` to a tenth; `share` is a fraction shown as a percent; `unseen` shows nothing. */
+export type CellFormat = ColumnFormat | 'grams' | 'share' | 'general' | 'unseen';
 
 export interface StarterCell {
   readonly row: number;

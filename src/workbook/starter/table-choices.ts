@@ -1,12 +1,11 @@
 import type { Column } from '../column.ts';
 import { settingSpecs } from '../read/settings.ts';
 import { type TableKind, tables } from '../schema.ts';
-import { rangeName } from './cell-names.ts';
-import { colourList, soapOrMaterialList } from './lists-sheet.ts';
+import { soapOrMaterialList } from './lists-sheet.ts';
 import type { DropDown } from './sheet.ts';
 
 /** Rows below a table that have its drop-downs already. */
-const ROOM_ROWS = 300;
+const ROOM_ROWS = 25;
 
 /** Drop-downs for a table: the schema's own words, and names that another table holds. */
 export function dropDownsFor(kind: TableKind, headerRow: number, rows: number): DropDown[] {
@@ -43,8 +42,6 @@ const nameSources: Partial<Readonly<Record<TableKind, Readonly<Record<string, st
   sales: { design: designNames, fair: fairNames },
 };
 
-export const colourNames = colourList;
-
 /** Settings that are one of a few words; each stands in its own row. */
 function settingChoices(headerRow: number): DropDown[] {
   const valueColumn = Object.keys(tables.settings.columns).indexOf('value');
@@ -55,7 +52,3 @@ function settingChoices(headerRow: number): DropDown[] {
     return [{ range, choices, strict: true }];
   });
 }
-
-/** A fixed block of a sheet as a drop-down's source. */
-export const sourceOf = (sheet: string, range: Parameters<typeof rangeName>[0]): string =>
-  `='${sheet}'!${rangeName(range, '$')}`;

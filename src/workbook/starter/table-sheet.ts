@@ -1,13 +1,13 @@
 import type { Column } from '../column.ts';
 import type { TableData } from '../port.ts';
 import { type TableKind, tables } from '../schema.ts';
+import { HEADER_ROW } from './table-cells.ts';
 import { dropDownsFor } from './table-choices.ts';
 import { tableSheets } from './names.ts';
 import type { CellFormat, StarterCell, StarterSheet } from './sheet.ts';
 
 const NOTE_ROW = 0;
 const HELP_ROW = 1;
-export const HEADER_ROW = 2;
 
 /** The sheet of one table: a line on what it is for, help above each header, then the table. */
 export function tableSheet(kind: TableKind, data: TableData): StarterSheet {
@@ -80,7 +80,7 @@ const wide: Readonly<Record<string, number>> = {
   entry: 12,
 };
 
-function widthOf(key: string, { header, format }: Column<unknown>): number {
+function widthOf(key: string, { header, format, choices }: Column<unknown>): number {
   // The filter button takes the room of three characters.
-  return Math.max(wide[key] ?? (format === 'text' ? 12 : 11), header.length + 4);
+  return Math.max(wide[key] ?? (choices ? 14 : format === 'text' ? 12 : 11), header.length + 4);
 }

@@ -1,5 +1,5 @@
 import { cell } from './answer-cells.ts';
-import { fixedAt, named, pour, unlessBlank } from './formula.ts';
+import { fixedAt, named, pour, saysYes, unlessBlank } from './formula.ts';
 import { bookName } from './names.ts';
 import type { CellFormat, StarterSheet } from './sheet.ts';
 import { designNames } from './table-choices.ts';
@@ -29,7 +29,7 @@ const needFormats: readonly CellFormat[] = ['text', 'grams', 'text', 'grams', 'g
 /** Pick a design and a number of bars; read off what to weigh, in pouring order, and what is short. */
 export function weighSheet(design: string, bars: number): StarterSheet {
   const [book, asked, count] = [named(bookName), fixedAt(DESIGN, ASKED), fixedAt(BARS, ASKED)];
-  const answers = (id: string) => pour(id, asked, count, book, fixedAt(LEFTOVERS, ASKED));
+  const answers = (id: string) => pour(id, asked, count, book, fixedAt(LEFTOVERS, ASKED + 1));
   return {
     name: 'What to weigh',
     group: 'answers',
@@ -43,7 +43,9 @@ export function weighSheet(design: string, bars: number): StarterSheet {
       cell(BARS, 0, 'Good bars', 'label'),
       cell(BARS, ASKED, bars, 'input', 'whole'),
       cell(LEFTOVERS, 0, 'Use leftovers', 'label'),
-      cell(LEFTOVERS, ASKED, false, 'input', 'general'),
+      cell(LEFTOVERS, ASKED, 'no', 'input', 'text'),
+      // In a cell of its own: the workbench's grid hands a comparison over only once.
+      cell(LEFTOVERS, ASKED + 1, saysYes(fixedAt(LEFTOVERS, ASKED)), 'plain', 'unseen'),
       cell(DESIGN, 3, 'Bars that stock allows now', 'label'),
       cell(DESIGN, 6, unlessBlank(asked, '', pour('CANMAKE', asked, book)), 'answer', 'whole'),
       cell(BARS, 3, 'Cost of one bar in this batch', 'label'),
@@ -76,7 +78,7 @@ export function weighSheet(design: string, bars: number): StarterSheet {
     ],
     dropDowns: [
       { range: one(DESIGN, ASKED), choices: { source: designNames }, strict: false },
-      { range: one(LEFTOVERS, ASKED), choices: ['TRUE', 'FALSE'], strict: true },
+      { range: one(LEFTOVERS, ASKED), choices: ['yes', 'no'], strict: true },
     ],
     marks: [
       // A colour with several ingredients says its own figures once; the rest is the same again.

@@ -1,0 +1,47 @@
+import type { Cell } from '../port.ts';
+import { type TableKind, tables } from '../schema.ts';
+import { rangeName } from './cell-names.ts';
+import type { Workings } from './formula.ts';
+import { tableSheets } from './names.ts';
+
+/** The row of the headers on every table's sheet. */
+export const HEADER_ROW = 2;
+
+/** More rows than a workshop has designs, colours or materials. */
+const MOST_ROWS = 300;
+
+/** The cells of one column of a table, with room for rows to come. */
+export interface TableColumn {
+  readonly text: string;
+  readonly work: (from: Workings) => readonly Cell[];
+}
+
+/**
+ * A column by its sheet's cells and not as `Table[Column]`: the workbench's grid loses the sheet
+ * when INDEX looks into a table of another sheet.
+ */
+export function columnCells<K extends TableKind>(
+  kind: K,
+  key: keyof (typeof tables)[K]['columns'] & string,
+): TableColumn {
+  const { name, columns } = tables[kind];
+  const column = Object.keys(columns).indexOf(key);
+  const sheet = tableSheets.find((place) => place.kind === kind)?.sheet ?? '';
+  const cells = rangeName(
+    {
+      startRow: HEADER_ROW + 1,
+      startColumn: column,
+      endRow: HEADER_ROW + MOST_ROWS,
+      endColumn: column,
+    },
+    '$',
+  );
+  return {
+    text: `'${sheet}'!${cells}`,
+    work: (from) =>
+      from
+        .table(name)
+        .slice(1)
+        .map((row) => row[column] ?? ''),
+  };
+}
