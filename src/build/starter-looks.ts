@@ -31,7 +31,7 @@ const roles: Readonly<Record<Role, NewStyle>> = {
   label: { color: ink, vertical: 'top' },
   input: { fill: sand, lineAround: sandLine, color: ink, horizontal: 'left' },
   answer: { bold: true, color: ink, lineBelow: line, horizontal: 'left' },
-  header: { bold: true, fill: sea, color: seaInk, vertical: 'center', wrap: true },
+  header: { bold: true, fill: sea, color: seaInk, vertical: 'center' },
   plain: { color: ink, vertical: 'top' },
   tile: { horizontal: 'center', vertical: 'center', lineAround: '#FFFFFF', fill: sand, color: ink },
 };
