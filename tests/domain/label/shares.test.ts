@@ -1,0 +1,86 @@
+import { describe, expect, it } from 'vitest';
+import { readShares } from '../../../src/domain/label/shares.ts';
+import { inciOf } from '../../../src/domain/label/inci.ts';
+import { barTables, bookOf, materialOf, refusal, sound } from './label-book.ts';
+
+const shares = (cell: string) =>
+  sound(readShares(cell)).map(({ name, percent }) => [name, percent?.toNumber()]);
+
+describe('readShares', () => {
+  it.each([
+    // The contract's own examples (§2).
+    [
+      'Aqua 40; Glycerin 30',
+      [
+        ['Aqua', 40],
+        ['Glycerin', 30],
+      ],
+    ],
+    [
+      'Eugenol 80; Linalool 0.3',
+      [
+        ['Eugenol', 80],
+        ['Linalool', 0.3],
+      ],
+    ],
+    ['Glycerin', [['Glycerin', undefined]]],
+    ['CI 77891', [['CI 77891', undefined]]],
+    [
+      'CI 77891 28; Mica 72',
+      [
+        ['CI 77891', 28],
+        ['Mica', 72],
+      ],
+    ],
+    ['CI77891 1', [['CI77891', 1]]],
+    ['Polysorbate 20', [['Polysorbate 20', undefined]]],
+    ['Polysorbate 20 5', [['Polysorbate 20', 5]]],
+    ['FD&C Red No. 40', [['FD&C Red No. 40', undefined]]],
+    ['Ceteareth-20 2', [['Ceteareth-20', 2]]],
+    ['1,2-Hexanediol 2,5 %', [['1,2-Hexanediol', 2.5]]],
+    [' Linalool   3% ;; ', [['Linalool', 3]]],
+    [
+      'Aqua 60\nGlycerin 40',
+      [
+        ['Aqua', 60],
+        ['Glycerin', 40],
+      ],
+    ],
+    ['', []],
+  ])('reads %j', (cell, expected) => {
+    expect(shares(cell)).toEqual(expected);
+  });
+
+  it('refuses a part that is more than the whole', () => {
+    expect(refusal(readShares('Aqua 140')).sentence).toMatch(/Aqua 140 %, more than the whole/);
+  });
+});
+
+describe('inciOf', () => {
+  const inci = (cell: string) => {
+    const book = bookOf(barTables([{ name: 'Base', inci: cell, g: 1 }]));
+    return inciOf(materialOf(book, 'Base'));
+  };
+
+  it('takes one name for the whole material', () => {
+    expect(sound(inci('Glycerin')).parts[0]?.percent.toNumber()).toBe(100);
+  });
+
+  it('keeps percents that fall short of 100, and says how much is named', () => {
+    const { parts, namedPercent } = sound(inci('Aqua 40; Glycerin 30'));
+    expect(parts.map(({ percent }) => percent.toNumber())).toEqual([40, 30]);
+    expect(namedPercent.toNumber()).toBe(70);
+  });
+
+  it.each([
+    ['', 'not yet', /Fill in INCI for Base/],
+    ['Aqua; Glycerin', 'not yet', /no percent for Aqua, Glycerin/],
+    ['Aqua 70; Glycerin', 'not yet', /no percent for Glycerin/],
+    ['Aqua 70; Glycerin 40', 'wrong', /adds up to 110 %/],
+    ['Aqua 170', 'wrong', /Aqua 170 %/],
+  ])('refuses %j', (cell, kind, sentence) => {
+    const failure = refusal(inci(cell));
+    expect(failure.kind).toBe(kind);
+    expect(failure.sentence).toMatch(sentence);
+  });
+});
