@@ -1,6 +1,7 @@
 import { fileURLToPath } from 'node:url';
 import MiniCssExtractPlugin from 'mini-css-extract-plugin';
 import MinimizerPlugin from 'minimizer-webpack-plugin';
+import webpack from 'webpack';
 
 /**
  * Five bundles, each by its own name: `webpack` builds all, `webpack --env only=page,server` some.
@@ -78,6 +79,13 @@ const forNode = (name, entry, path, externals = []) => {
   };
 };
 
+/** The grid brings hyphenation patterns of 70 languages, of which its cells use none. */
+const withoutHyphenation = () =>
+  new webpack.NormalModuleReplacementPlugin(/^\.\/[a-z0-9-]+-[\w-]{8}\.js$/, (module) => {
+    if (!/@univerjs[\\/]engine-render[\\/]/.test(module.context)) return;
+    module.request = here('src/hosts/workbench/page/no-hyphenation.ts');
+  });
+
 const bundles = {
   functions: () => ({
     ...shared('functions'),
@@ -98,13 +106,15 @@ const bundles = {
       },
       'dist',
     ),
-  page: () =>
-    forBrowser(
+  page: () => {
+    const config = forBrowser(
       'page',
       { start: ['./src/hosts/workbench/page/start.ts', './src/hosts/workbench/page/index.html'] },
       'dist/workbench/page',
       true,
-    ),
+    );
+    return { ...config, plugins: [...config.plugins, withoutHyphenation()] };
+  },
   server: () =>
     forNode('server', { server: './src/hosts/workbench/server/serve.ts' }, 'dist/workbench'),
   tools: () =>

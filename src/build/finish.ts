@@ -9,7 +9,10 @@ import { LOCAL_HOST, manifestFor } from './manifest-host.ts';
  */
 const host = process.env['POUR_LEDGER_HOST'] ?? LOCAL_HOST;
 
-writeFileSync(inProject('dist/functions.json'), await functionsMetadata(inProject('functions')));
+const metadata = await functionsMetadata(inProject('functions'));
+writeFileSync(inProject('dist/functions.json'), metadata);
+// The workbench's formula helper reads it too.
+writeFileSync(inProject('dist/workbench/page/functions.json'), metadata);
 writeFileSync(
   inProject('dist/manifest.xml'),
   manifestFor(readFileSync(inProject('manifest.xml'), 'utf8'), host),

@@ -24,15 +24,21 @@ export const tabColors: Readonly<Record<SheetGroup, string>> = {
 };
 
 const roles: Readonly<Record<Role, NewStyle>> = {
-  title: { bold: true, fontSize: 14, color: ink },
-  heading: { bold: true, fontSize: 12, color: seaInk, lineBelow: line },
-  note: { color: quiet, fontSize: 10, vertical: 'top' },
-  aside: { color: quiet, fontSize: 10, vertical: 'top', horizontal: 'left', indent: 1 },
-  label: { color: ink, vertical: 'top' },
-  input: { fill: sand, lineAround: sandLine, color: ink, horizontal: 'left' },
-  answer: { bold: true, color: ink, lineBelow: line, horizontal: 'left' },
+  title: { bold: true, fontSize: 18, color: ink, vertical: 'center' },
+  heading: { bold: true, fontSize: 12, color: seaInk, lineBelow: line, vertical: 'center' },
+  note: { color: quiet, fontSize: 10, vertical: 'center' },
+  aside: { color: quiet, fontSize: 10, vertical: 'center', horizontal: 'left', indent: 1 },
+  label: { color: ink, vertical: 'center' },
+  input: {
+    fill: sand,
+    lineAround: sandLine,
+    color: ink,
+    horizontal: 'left',
+    vertical: 'center',
+  },
+  answer: { bold: true, color: ink, lineBelow: line, horizontal: 'left', vertical: 'center' },
   header: { bold: true, fill: sea, color: seaInk, vertical: 'center' },
-  plain: { color: ink, vertical: 'top' },
+  plain: { color: ink, vertical: 'center' },
   tile: { horizontal: 'center', vertical: 'center', lineAround: '#FFFFFF', fill: sand, color: ink },
 };
 

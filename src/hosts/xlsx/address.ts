@@ -65,6 +65,11 @@ export function parseRange(text: string): RangeImage | undefined {
   return parseLines(from.replace('$', ''), to.replace('$', ''));
 }
 
+/** Every range of a list such as "A1:B3 D5". */
+export function rangesOf(list: string | undefined): readonly RangeImage[] {
+  return (list ?? '').split(/\s+/).flatMap((text) => parseRange(text) ?? []);
+}
+
 /** Whether two ranges share a cell. */
 export function overlaps(a: RangeImage, b: RangeImage): boolean {
   return (

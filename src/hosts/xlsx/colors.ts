@@ -34,7 +34,10 @@ export function readTheme(part: string | undefined, source: string): Theme {
 }
 
 /** "#RRGGBB" of a colour element (rgb, theme with tint, or indexed); undefined when it is automatic. */
-export function readColor(element: XmlElement | undefined, theme: Theme): string | undefined {
+export function readColor(
+  element: Pick<XmlElement, 'attributes'> | undefined,
+  theme: Theme,
+): string | undefined {
   const base = element && baseColor(element.attributes, theme);
   if (base === undefined || !/^[0-9A-F]{6}$/.test(base)) return undefined;
   return `#${tinted(base, Number(element?.attributes['tint'] ?? 0))}`;

@@ -36,7 +36,19 @@ export interface StyleImage {
   readonly color?: string;
   readonly fill?: string;
   readonly horizontal?: 'left' | 'center' | 'right';
+  readonly vertical?: 'top' | 'center' | 'bottom';
+  /** Steps that the text keeps off its side. */
+  readonly indent?: number;
+  readonly lines?: LinesImage;
   readonly wrap: boolean;
+}
+
+/** Lines around a cell by side, "#RRGGBB". */
+export interface LinesImage {
+  readonly left?: string;
+  readonly right?: string;
+  readonly top?: string;
+  readonly bottom?: string;
 }
 
 export interface TableImage {
@@ -53,6 +65,21 @@ export interface ListValidationImage {
   readonly choices: readonly string[] | { readonly sheet: string; readonly range: RangeImage };
 }
 
+/** A look that cells of the ranges take where a formula is true. */
+export interface HighlightImage {
+  readonly ranges: readonly RangeImage[];
+  /** As a person types it, written for the first cell of the ranges. */
+  readonly formula: string;
+  readonly look: HighlightLook;
+}
+
+export interface HighlightLook {
+  readonly bold: boolean;
+  /** "#RRGGBB" */
+  readonly color?: string;
+  readonly fill?: string;
+}
+
 export interface SheetImage {
   readonly name: string;
   readonly hidden: boolean;
@@ -60,10 +87,17 @@ export interface SheetImage {
   readonly frozenColumns: number;
   /** Pixels by column index, where set. */
   readonly columnWidths: Readonly<Record<number, number>>;
+  /** Pixels by row index where someone set them, 0 for a hidden row; others fit their text. */
+  readonly rowHeights: Readonly<Record<number, number>>;
+  readonly gridLines: boolean;
+  /** "#RRGGBB" */
+  readonly tabColor?: string;
   readonly cells: readonly CellImage[];
   readonly merges: readonly RangeImage[];
   readonly tables: readonly TableImage[];
   readonly validations: readonly ListValidationImage[];
+  /** The first that is true wins. */
+  readonly highlights: readonly HighlightImage[];
 }
 
 export interface NameImage {

@@ -4,7 +4,6 @@ import type { SheetPart, WorkbookParts } from './workbook-parts.ts';
 
 /** Elements of a sheet that the page cannot show: how to name one and several. */
 const ELEMENTS: readonly (readonly [element: string, one: string, many: string])[] = [
-  ['conditionalFormatting', 'conditional format', 'conditional formats'],
   ['hyperlink', 'link', 'links'],
   ['x14:sparkline', 'sparkline', 'sparklines'],
   ['oleObject', 'embedded object', 'embedded objects'],
@@ -33,6 +32,7 @@ export function sheetNotShown(
     counted(charts, 'chart', 'charts'),
     counted(pictures, 'picture', 'pictures'),
     counted(comments(pack, sheet), 'comment', 'comments'),
+    counted(features.otherFormats, 'conditional format', 'conditional formats'),
     ...ELEMENTS.map(([element, one, many]) => counted(features.counts[element] ?? 0, one, many)),
     ...PARTS.map(([kind, one, many]) =>
       counted(links.filter((link) => kind.test(link.kind)).length, one, many),

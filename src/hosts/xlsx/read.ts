@@ -1,10 +1,17 @@
-import { readTheme } from './colors.ts';
-import type { ListValidationImage, NameImage, SheetImage, WorkbookImage } from './image.ts';
+import { readColor, readTheme, type Theme } from './colors.ts';
+import { typedFormula } from './formula-text.ts';
+import type {
+  HighlightImage,
+  ListValidationImage,
+  NameImage,
+  SheetImage,
+  WorkbookImage,
+} from './image.ts';
 import { sheetNotShown, workbookNotShown } from './not-shown.ts';
 import { openPackage, type Package } from './package.ts';
 import { readSheet, type StoredSheet } from './read-sheet.ts';
 import { readStrings } from './read-strings.ts';
-import { plainStyle, readStyles } from './read-styles.ts';
+import { plainStyle, readStyles, type StoredStyles } from './read-styles.ts';
 import { readTable, tableImage, type StoredTable } from './read-table.ts';
 import { refusedOr, type Refused } from './refusal.ts';
 import { resolveReference, type ReferenceScope } from './resolve-reference.ts';
@@ -27,21 +34,24 @@ function workbookImage(bytes: Uint8Array, fileName: string): WorkbookImage {
   const { stringsPart, stylesPart, themePart } = parts;
   const strings = stringsPart ? readStrings(stringsPart, pack.text(stringsPart)) : [];
   const theme = readTheme(themePart, themePart ? pack.text(themePart) : '');
-  const styles = stylesPart ? readStyles(stylesPart, pack.text(stylesPart), theme) : [];
+  const styles = stylesPart ? readStyles(stylesPart, pack.text(stylesPart), theme) : noStyles;
   const sheets = parts.sheets
     .filter((sheet) => sheet.kind === 'worksheet')
     .map((sheet) => ({
       sheet,
-      stored: readSheet(sheet.part, pack.text(sheet.part), strings, styles.length),
+      stored: readSheet(sheet.part, pack.text(sheet.part), strings, styles.cells.length),
       tables: sheetTables(pack, sheet),
     }));
   const scope = scopeOf(sheets, parts);
   return {
     fileName,
     version: versionOf(bytes),
-    sheets: sheets.map(({ sheet, stored, tables }) => sheetImage(sheet, stored, tables, scope)),
+    sheets: sheets.map((each) => ({
+      ...sheetImage(each, scope),
+      ...coloursOf(each.stored, styles, theme),
+    })),
     names: nameImages(parts, scope),
-    styles: styles.length > 0 ? styles : [plainStyle],
+    styles: styles.cells.length > 0 ? styles.cells : [plainStyle],
     notShown: [
       ...sheets.flatMap(({ sheet, stored }) => sheetNotShown(pack, sheet, stored)),
       ...sheets.flatMap(({ sheet, tables }) => headless(sheet, tables)),
@@ -71,12 +81,12 @@ function scopeOf(sheets: readonly SheetRead[], parts: WorkbookParts): ReferenceS
   return { tables, names: parts.names };
 }
 
+type Coloured = Pick<SheetImage, 'tabColor' | 'highlights'>;
+
 function sheetImage(
-  sheet: SheetPart,
-  stored: StoredSheet,
-  tables: readonly StoredTable[],
+  { sheet, stored, tables }: SheetRead,
   scope: ReferenceScope,
-): SheetImage {
+): Omit<SheetImage, keyof Coloured> {
   const validations = stored.validations.flatMap(({ ranges, source }) => {
     const choices = choicesOf(source, sheet.name, scope);
     return choices ? ranges.map((range): ListValidationImage => ({ range, choices })) : [];
@@ -87,12 +97,26 @@ function sheetImage(
     frozenRows: stored.frozenRows,
     frozenColumns: stored.frozenColumns,
     columnWidths: stored.columnWidths,
+    rowHeights: stored.rowHeights,
+    gridLines: stored.gridLines,
     cells: stored.cells,
     merges: stored.merges,
     tables: tables.filter((table) => table.hasHeaderRow).map(tableImage),
     validations,
   };
 }
+
+/** What the sheet colours by its own hand, with the workbook's colours. */
+function coloursOf(stored: StoredSheet, styles: StoredStyles, theme: Theme): Coloured {
+  const tabColor = readColor(stored.tabColor, theme);
+  const highlights = stored.highlights.flatMap(({ ranges, formula, look }): HighlightImage[] => {
+    const known = styles.highlights[look];
+    return known ? [{ ranges, formula: typedFormula(formula), look: known }] : [];
+  });
+  return { highlights, ...(tabColor ? { tabColor } : {}) };
+}
+
+const noStyles: StoredStyles = { cells: [], highlights: [] };
 
 function choicesOf(source: string, sheet: string, scope: ReferenceScope) {
   const literal = /^"((?:[^"]|"")*)"$/.exec(source)?.[1];

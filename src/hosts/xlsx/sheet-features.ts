@@ -1,9 +1,10 @@
-import { parseRange } from './address.ts';
+import { rangesOf } from './address.ts';
 import type { RangeImage } from './image.ts';
 import { MAX_COLUMNS } from './limits.ts';
-import type { SheetVisitor } from './sheet-walk.ts';
+import { sheetHighlights, type StoredHighlight } from './sheet-highlights.ts';
+import type { SheetVisitor, StoredRow } from './sheet-walk.ts';
 import type { Attributes } from './xml-walk.ts';
-import { isOn } from './xml-tree.ts';
+import { isOn, type XmlElement } from './xml-tree.ts';
 
 /** A drop-down whose source is still a formula. */
 export interface StoredValidation {
@@ -16,8 +17,14 @@ export interface SheetFeatures {
   readonly frozenRows: number;
   readonly frozenColumns: number;
   readonly columnWidths: Readonly<Record<number, number>>;
+  readonly rowHeights: Readonly<Record<number, number>>;
+  readonly gridLines: boolean;
+  readonly tabColor: Pick<XmlElement, 'attributes'> | undefined;
   readonly merges: readonly RangeImage[];
   readonly validations: readonly StoredValidation[];
+  readonly highlights: readonly StoredHighlight[];
+  /** Conditional formats of kinds that the page does not show. */
+  readonly otherFormats: number;
   /** How often each element that the page cannot show stands in the part. */
   readonly counts: Readonly<Record<string, number>>;
 }
@@ -28,26 +35,48 @@ const WIDEST_RECORD = 256;
 /** A visitor that gathers a sheet's features, and what it gathered. */
 export function sheetFeatures(): { visitor: SheetVisitor; result: () => SheetFeatures } {
   const columnWidths: Record<number, number> = {};
+  const rowHeights: Record<number, number> = {};
   const merges: RangeImage[] = [];
   const counts: Record<string, number> = {};
   const list = listValidations();
+  const formats = sheetHighlights();
   let frozen = { frozenRows: 0, frozenColumns: 0 };
+  let gridLines = true;
+  let tabColor: SheetFeatures['tabColor'];
   const visitor: SheetVisitor = {
     open(name, attributes) {
       counts[name] = (counts[name] ?? 0) + 1;
       if (name === 'col') addWidths(columnWidths, attributes);
       else if (name === 'pane') frozen = frozenOf(attributes);
+      else if (name === 'sheetView') gridLines = isOn(attributes['showGridLines'], true);
+      else if (name === 'tabColor') tabColor = { attributes };
       else if (name === 'mergeCell') merges.push(...rangesOf(attributes['ref']));
       else list.open(name, attributes);
+      formats.open(name, attributes);
+    },
+    row: (row) => {
+      addHeight(rowHeights, row);
     },
     text: (text) => {
       list.text(text);
+      formats.text(text);
     },
     close: (name) => {
       list.close(name);
+      formats.close(name);
     },
   };
-  const result = () => ({ ...frozen, columnWidths, merges, counts, validations: list.found });
+  const result = () => ({
+    ...frozen,
+    ...formats.result(),
+    columnWidths,
+    rowHeights,
+    gridLines,
+    tabColor,
+    merges,
+    counts,
+    validations: list.found,
+  });
   return { visitor, result };
 }
 
@@ -76,10 +105,6 @@ function listValidations() {
   };
 }
 
-function rangesOf(sqref: string | undefined): readonly RangeImage[] {
-  return (sqref ?? '').split(/\s+/).flatMap((text) => parseRange(text) ?? []);
-}
-
 function frozenOf(attributes: Attributes) {
   if (!(attributes['state'] ?? '').startsWith('frozen')) return { frozenRows: 0, frozenColumns: 0 };
   return {
@@ -96,4 +121,13 @@ function addWidths(widths: Record<number, number>, attributes: Attributes): void
   // The stored width counts characters of 7 pixels, padding included (ECMA-376 part 1, 18.3.1.13).
   const pixels = isOn(attributes['hidden']) ? 0 : Math.trunc(((256 * width + 18) / 256) * 7);
   for (let column = first; column <= last; column += 1) widths[column - 1] = pixels;
+}
+
+/** Heights are stored in points, of which 72 make an inch; the page counts 96 pixels to one. */
+function addHeight(heights: Record<number, number>, { row, attributes }: StoredRow): void {
+  const points = Number(attributes['ht']);
+  if (isOn(attributes['hidden'])) heights[row] = 0;
+  else if (isOn(attributes['customHeight']) && points > 0) {
+    heights[row] = Math.round((points * 96) / 72);
+  }
 }

@@ -26,12 +26,15 @@ const sheet = (
   frozenRows: 0,
   frozenColumns: 0,
   columnWidths: {},
+  rowHeights: {},
+  gridLines: true,
   cells: rows.flatMap((row, r) =>
     row.flatMap((written, c) => (written === '' ? [] : [cellAt(r, c, written)])),
   ),
   merges: [],
   tables: [],
   validations: [],
+  highlights: [],
   ...more,
 });
 

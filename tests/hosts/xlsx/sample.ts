@@ -58,6 +58,7 @@ export const sample: NewWorkbook = {
       frozenRows: 1,
       frozenColumns: 1,
       gridLines: false,
+      tabColor: '#2F7F86',
       merges: [at(0, 0, 0, 3)],
       cells: [
         {
@@ -74,7 +75,12 @@ export const sample: NewWorkbook = {
           column: 1,
           value: 1234.5,
           formula: '=POUR.ONHAND(A2,Book)',
-          style: { numberFormat: '#,##0.0' },
+          style: {
+            numberFormat: '#,##0.0',
+            vertical: 'center',
+            indent: 2,
+            lineBelow: '#C5D2D3',
+          },
         },
         { row: 3, column: 0, value: 'Sum' },
         { row: 3, column: 1, value: 25.6, formula: '=SUM(Materials[Pack price])' },

@@ -72,7 +72,28 @@ describe('a written workbook, read back by us', () => {
     expect(answers?.merges).toEqual([{ startRow: 0, startColumn: 0, endRow: 0, endColumn: 3 }]);
     expect([stock?.hidden, notes?.hidden]).toEqual([false, true]);
     expect(image.names.map(({ name, sheet }) => [name, sheet])).toEqual([['Book', 'Answers']]);
-    expect(image.notShown).toEqual(['5 charts on Answers', '1 conditional format on Answers']);
+    expect(image.notShown).toEqual(['5 charts on Answers']);
+  });
+
+  it('keeps row heights, grid lines, tab colours, lines, indents and highlights', () => {
+    const look = (name: string) => image.styles[cellAt(image, 'Answers', name)?.style ?? 0];
+    const answers = image.sheets[1];
+    // 28 points are 37.3 pixels at 96 to the inch; a row that no one set is not listed.
+    expect(answers?.rowHeights).toEqual({ 0: 37 });
+    expect([answers?.gridLines, image.sheets[0]?.gridLines]).toEqual([false, true]);
+    expect([answers?.tabColor, image.sheets[2]?.tabColor]).toEqual(['#2F7F86', undefined]);
+    expect(look('B3')).toMatchObject({
+      vertical: 'center',
+      indent: 2,
+      lines: { bottom: '#C5D2D3' },
+    });
+    expect(answers?.highlights).toEqual([
+      {
+        ranges: [{ startRow: 10, startColumn: 1, endRow: 20, endColumn: 1 }],
+        formula: '=AND(B11<>"",B11<20)',
+        look: { bold: true, fill: '#FDE9D9' },
+      },
+    ]);
   });
 });
 

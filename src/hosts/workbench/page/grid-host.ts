@@ -7,9 +7,12 @@ import {
 } from '@univerjs/presets';
 import { CalculationMode, UniverSheetsCorePreset } from '@univerjs/preset-sheets-core';
 import enUS from '@univerjs/preset-sheets-core/locales/en-US';
+import { UniverSheetsConditionalFormattingPreset } from '@univerjs/presets/preset-sheets-conditional-formatting';
+import highlightsEnUS from '@univerjs/presets/preset-sheets-conditional-formatting/locales/en-US';
 import { UniverSheetsDataValidationPreset } from '@univerjs/presets/preset-sheets-data-validation';
 import listsEnUS from '@univerjs/presets/preset-sheets-data-validation/locales/en-US';
 import '@univerjs/preset-sheets-core/lib/index.css';
+import '@univerjs/presets/lib/styles/preset-sheets-conditional-formatting.css';
 import '@univerjs/presets/lib/styles/preset-sheets-data-validation.css';
 import type { WorkbookImage } from '../../xlsx/image.ts';
 import { snapshotOf } from './snapshot.ts';
@@ -25,7 +28,7 @@ export function mountGrid(container: string, image: WorkbookImage): GridHost {
   const dark = matchMedia('(prefers-color-scheme: dark)');
   const { univer, univerAPI } = createUniver({
     locale: LocaleType.EN_US,
-    locales: { [LocaleType.EN_US]: { ...enUS, ...listsEnUS } },
+    locales: { [LocaleType.EN_US]: { ...enUS, ...listsEnUS, ...highlightsEnUS } },
     theme: defaultTheme,
     darkMode: dark.matches,
     presets: [
@@ -47,6 +50,7 @@ export function mountGrid(container: string, image: WorkbookImage): GridHost {
         disableTextFormatMark: true,
       }),
       UniverSheetsDataValidationPreset({ showEditOnDropdown: false }),
+      UniverSheetsConditionalFormattingPreset(),
     ],
   });
   dark.addEventListener('change', ({ matches }) => {

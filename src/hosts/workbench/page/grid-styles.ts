@@ -1,5 +1,13 @@
-import { BooleanNumber, HorizontalAlign, WrapStrategy, type IStyleData } from '@univerjs/presets';
-import type { StyleImage } from '../../xlsx/image.ts';
+import {
+  BooleanNumber,
+  BorderStyleTypes,
+  HorizontalAlign,
+  VerticalAlign,
+  WrapStrategy,
+  type IBorderData,
+  type IStyleData,
+} from '@univerjs/presets';
+import type { LinesImage, StyleImage } from '../../xlsx/image.ts';
 
 /** Added to a style's key: the same look, but whatever is typed stays text. */
 export const TEXT_SUFFIX = '-text';
@@ -29,7 +37,11 @@ function gridStyle(style: StyleImage): IStyleData {
     ...(style.color === undefined ? {} : { cl: { rgb: style.color } }),
     ...(style.fill === undefined ? {} : { bg: { rgb: style.fill } }),
     ...(style.horizontal === undefined ? {} : { ht: ALIGN[style.horizontal] }),
-    ...(style.wrap ? { tb: WrapStrategy.WRAP } : {}),
+    ...(style.vertical === undefined ? {} : { vt: UPRIGHT[style.vertical] }),
+    ...(style.indent === undefined ? {} : { pd: indented(style.indent, style.horizontal) }),
+    ...(style.lines === undefined ? {} : { bd: bordersOf(style.lines) }),
+    // Said outright, since a cell with a drop-down wraps unless told.
+    tb: style.wrap ? WrapStrategy.WRAP : WrapStrategy.OVERFLOW,
   };
 }
 
@@ -38,3 +50,26 @@ const ALIGN = {
   center: HorizontalAlign.CENTER,
   right: HorizontalAlign.RIGHT,
 } as const;
+
+const UPRIGHT = {
+  top: VerticalAlign.TOP,
+  center: VerticalAlign.MIDDLE,
+  bottom: VerticalAlign.BOTTOM,
+} as const;
+
+/** Pixels of one step of indent: about three spaces (ECMA-376 part 1, 18.8.1). */
+const STEP = 9;
+
+/** Pixels that any text keeps off the cell's side. */
+const PADDING = 2;
+
+const indented = (steps: number, horizontal: StyleImage['horizontal']) => {
+  const pixels = PADDING + steps * STEP;
+  return horizontal === 'right' ? { r: pixels } : { l: pixels };
+};
+
+function bordersOf({ left, right, top, bottom }: LinesImage): IBorderData {
+  const line = (color: string | undefined) =>
+    color === undefined ? null : { s: BorderStyleTypes.THIN, cl: { rgb: color } };
+  return { l: line(left), r: line(right), t: line(top), b: line(bottom) };
+}

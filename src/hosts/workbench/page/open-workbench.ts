@@ -1,6 +1,8 @@
 import type { HostPort } from '../../../workbook/port.ts';
+import { answerAcrossSheets } from './across-sheets.ts';
 import { createChanges } from './changes.ts';
 import { createFailures } from './failures.ts';
+import { fitRows } from './fit-rows.ts';
 import { createGrid } from './grid.ts';
 import { mountGrid } from './grid-host.ts';
 import { guardCommands } from './guard.ts';
@@ -22,13 +24,14 @@ export async function openWorkbench(
   const server = createServerApi();
   const frame = createPageFrame();
   try {
-    const image = await server.book();
+    const [image, help] = await Promise.all([server.book(), server.functionHelp()]);
     frame.showBook(image);
     const { api, injector } = mountGrid('grid', image);
     const grid = createGrid(injector);
     const failures = createFailures();
     // Only now: functions registered before the workbook exists show #NAME?.
-    registerFunctions(injector, functions, failures);
+    registerFunctions(injector, functions, help, failures);
+    answerAcrossSheets(injector, grid.sheetName);
     const tables = createLiveTables(injector, grid, image);
     const changes = createChanges(grid, tables, image);
     const saver = createSaver(grid, changes, server, image.version);
@@ -37,6 +40,7 @@ export async function openWorkbench(
     frame.offerUndo(injector);
     followSelection(api, injector, grid, failures, frame.say);
     await grid.settled();
+    fitRows(injector, image);
     frame.mountPane(makePane(createUniverPort({ grid, tables, saver, fileName: image.fileName })));
     offerTestHandle(api, grid, failures);
   } catch (thrown) {

@@ -1,7 +1,6 @@
 import type { Injector } from '@univerjs/presets';
 import {
   BaseFunction,
-  FunctionType,
   IDescriptionService,
   IFunctionService,
   type BaseValueObject,
@@ -9,6 +8,7 @@ import {
 import { CellFailure } from '../../../../functions/failure.ts';
 import { argumentOf, ErrorArgument, errorOf, resultOf } from './engine-values.ts';
 import type { Failures } from './failures.ts';
+import { helpEntry, type FunctionHelp } from './function-help.ts';
 
 /** Functions by contract id ("BOOK"): raw cell arguments in, a scalar or rows out. */
 export type CellFunctions = Readonly<Record<string, (...args: unknown[]) => unknown>>;
@@ -19,9 +19,11 @@ const NAMESPACE = 'POUR';
 export function registerFunctions(
   injector: Injector,
   functions: CellFunctions,
+  help: readonly FunctionHelp[],
   failures: Failures,
 ): void {
   const names = Object.entries(functions).map(([id, answer]) => ({
+    help: help.find((each) => each.id === id),
     name: `${NAMESPACE}.${id}`,
     answer,
   }));
@@ -30,15 +32,9 @@ export function registerFunctions(
     .registerExecutors(
       ...names.map(({ name, answer }) => new CellFunction(name, answer, failures)),
     );
-  injector.get(IDescriptionService).registerDescriptions(
-    names.map(({ name }) => ({
-      functionName: name,
-      functionType: FunctionType.User,
-      description: '',
-      abstract: '',
-      functionParameter: [],
-    })),
-  );
+  injector
+    .get(IDescriptionService)
+    .registerDescriptions(names.map(({ name, help: own }) => helpEntry(name, own)));
 }
 
 /**

@@ -1,9 +1,12 @@
 import type { SaveAnswer, SaveRequest, WorkbookImage } from '../../xlsx/image.ts';
+import type { FunctionHelp } from './function-help.ts';
 
 /** What the page asks of the workbench's own server, below the page's own address only. */
 export interface ServerApi {
   /** Reads the workbook; throws with a sentence when the server cannot. */
   book(): Promise<WorkbookImage>;
+  /** What the functions tell of themselves; nothing where that was not built. */
+  functionHelp(): Promise<readonly FunctionHelp[]>;
   /** Saves; every failure comes back as a refusal with a sentence. */
   save(request: SaveRequest): Promise<SaveAnswer>;
   /** Calls back with the file's version whenever the server says it changed. */
@@ -17,6 +20,11 @@ export function createServerApi(): ServerApi {
       const response = await fetch('api/book', { cache: 'no-store' });
       if (!response.ok) throw new Error(await sentenceOf(response));
       return (await response.json()) as WorkbookImage;
+    },
+    async functionHelp() {
+      const response = await fetch('functions.json');
+      if (!response.ok) return [];
+      return ((await response.json()) as { readonly functions: readonly FunctionHelp[] }).functions;
     },
     async save(request) {
       try {

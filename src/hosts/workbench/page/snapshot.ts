@@ -1,23 +1,18 @@
 import {
   BooleanNumber,
   CellValueType,
-  DataValidationErrorStyle,
-  DataValidationRenderMode,
   LocaleType,
   type ICellData,
+  type IRowData,
   type IWorkbookData,
   type IWorksheetData,
 } from '@univerjs/presets';
-import { serializeRangeWithSheet } from '@univerjs/preset-sheets-core';
 import type { Cell } from '../../../workbook/port.ts';
-import type {
-  CellImage,
-  ListValidationImage,
-  RangeImage,
-  SheetImage,
-  WorkbookImage,
-} from '../../xlsx/image.ts';
+import type { CellImage, SheetImage, WorkbookImage } from '../../xlsx/image.ts';
 import { gridStyles, TEXT_SUFFIX } from './grid-styles.ts';
+import { highlightRules } from './highlights.ts';
+import { listRule } from './list-rules.ts';
+import { absolute } from './places.ts';
 
 /** The one workbook's id inside the grid. */
 export const UNIT_ID = 'book';
@@ -41,6 +36,7 @@ export function snapshotOf(image: WorkbookImage): IWorkbookData {
     resources: [
       { name: 'SHEET_DEFINED_NAME_PLUGIN', data: JSON.stringify(namesOf(image)) },
       { name: 'SHEET_DATA_VALIDATION_PLUGIN', data: JSON.stringify(listsOf(image)) },
+      { name: 'SHEET_CONDITIONAL_FORMATTING_PLUGIN', data: JSON.stringify(highlightsOf(image)) },
     ],
   };
 }
@@ -88,6 +84,11 @@ function sheetOf(sheet: SheetImage, id: string): Partial<IWorksheetData> {
     columnData: Object.fromEntries(
       Object.entries(sheet.columnWidths).map(([column, pixels]) => [column, { w: pixels }]),
     ),
+    rowData: Object.fromEntries(
+      Object.entries(sheet.rowHeights).map(([row, pixels]) => [row, rowOf(pixels)]),
+    ),
+    showGridlines: sheet.gridLines ? BooleanNumber.TRUE : BooleanNumber.FALSE,
+    ...(sheet.tabColor === undefined ? {} : { tabColor: sheet.tabColor }),
     mergeData: sheet.merges.map((range) => ({ ...range })),
     freeze: {
       xSplit: sheet.frozenColumns,
@@ -97,6 +98,10 @@ function sheetOf(sheet: SheetImage, id: string): Partial<IWorksheetData> {
     },
   };
 }
+
+/** A row as someone set it, which stays so whatever it holds. */
+const rowOf = (pixels: number): Partial<IRowData> =>
+  pixels === 0 ? { hd: BooleanNumber.TRUE } : { h: pixels, ia: BooleanNumber.FALSE };
 
 const namesOf = (image: WorkbookImage) =>
   Object.fromEntries(
@@ -111,10 +116,6 @@ const namesOf = (image: WorkbookImage) =>
     ]),
   );
 
-const absolute = (sheet: string, range: RangeImage): string =>
-  // 3 = both row and column absolute, as names always are.
-  serializeRangeWithSheet(sheet, { ...range, startAbsoluteRefType: 3, endAbsoluteRefType: 3 });
-
 const listsOf = (image: WorkbookImage) =>
   Object.fromEntries(
     image.sheets.map((sheet, index) => [
@@ -123,17 +124,5 @@ const listsOf = (image: WorkbookImage) =>
     ]),
   );
 
-const listRule = (list: ListValidationImage, uid: string) => ({
-  uid,
-  type: 'list',
-  formula1:
-    'sheet' in list.choices
-      ? `=${absolute(list.choices.sheet, list.choices.range)}`
-      : list.choices.join(','),
-  ranges: [{ ...list.range }],
-  allowBlank: true,
-  // A hint only: the functions say themselves what they cannot read, with the nearest name.
-  errorStyle: DataValidationErrorStyle.WARNING,
-  renderMode: DataValidationRenderMode.ARROW,
-  showDropDown: true,
-});
+const highlightsOf = (image: WorkbookImage) =>
+  Object.fromEntries(image.sheets.map((sheet, index) => [sheetIdAt(index), highlightRules(sheet)]));
