@@ -235,6 +235,28 @@ describe('trace of a chain of batches', () => {
     expect(linesOf(orphan, 'B7').map(({ lot }) => lot)).toEqual(['L1']);
   });
 
+  it('goes on through a leftover of a batch without a line, or one that only a count put there', () => {
+    const orphan = bookOf(
+      withRows(
+        chain,
+        'Moves',
+        ['E7', '2024-03-01', 'used', 'Clear base', -5, 'L1', '', 'B7'],
+        ['E8', '2024-03-01', 'left over', 'Teal leftover', 5, 'pot 7', '', 'B7'],
+        ['E9', '2024-03-02', 'used', 'Teal leftover', -5, 'Pot 7', '', 'B8'],
+      ),
+    );
+    expect(batchesOf(orphan, 'L1')).toEqual(['B1', 'B2', 'B3', 'B7', 'B8']);
+    const counted = bookOf(
+      withRows(
+        chain,
+        'Moves',
+        ['E8', '2024-03-01', 'counted', 'Teal leftover', 5, 'b1', '', '', ''],
+        ['E9', '2024-03-02', 'used', 'Teal leftover', -5, '', '', 'B4'],
+      ),
+    );
+    expect(batchesOf(counted, 'L1')).toEqual(['B1', 'B2', 'B3', 'B4']);
+  });
+
   it('takes what was used before it came from what comes next', () => {
     const early = bookOf(
       withRows(chain, 'Moves', ['E9', '2023-12-31', 'used', 'Teal drops', -5, '', '', 'B0']),
