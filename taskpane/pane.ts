@@ -1,31 +1,32 @@
 import { css, html, LitElement, type PropertyValues, type TemplateResult } from 'lit';
-import type { Result } from '../src/domain/kernel/result.ts';
-import { postBatch } from '../src/domain/ledger/post-batch.ts';
 import type { HostPort } from '../src/workbook/port.ts';
-import type { Step } from './draft.ts';
-import type { PaneEvents } from './events.ts';
-import { Flow } from './flow.ts';
+import './findings.ts';
 import { looks } from './looks.ts';
-import { stepBar, stepBarLooks } from './parts/step-bar.ts';
-import { planOfDraft, type PlannedPour, pourAsPlanned } from './pour-of-draft.ts';
-import { postingOf, shortagesOf } from './record.ts';
-import type { BookState } from './session.ts';
-import './steps/choose.ts';
-import './steps/done.ts';
-import './steps/findings.ts';
-import './steps/outcome.ts';
-import './steps/preview.ts';
-import './steps/weigh.ts';
+import { stepBarLooks } from './parts/step-bar.ts';
+import { taskTabLooks, taskTabs } from './parts/task-tabs.ts';
+import { Session } from './task/session.ts';
+import type { Task } from './task/task.ts';
+import { makeTasks } from './tasks.ts';
 import { type PaneTheme, prefersDark, showTheme } from './theme.ts';
 
-type Ready = Extract<BookState, { kind: 'ready' }>;
-type Page = Step | 'reading' | 'findings';
+/** Where the host keeps which task was shown last. */
+const SHOWN = 'task shown';
 
-/** The whole pane: one flow for one pour, in whatever host its `port` reaches. */
+const news = [
+  'task-told',
+  'task-step',
+  'task-record',
+  'task-undo',
+  'task-another',
+  'task-check-again',
+] as const;
+
+/** The whole pane: its tasks, one shown at a time, in whatever host its `port` reaches. */
 export class PourPane extends LitElement {
   static override styles = [
     looks,
     stepBarLooks,
+    taskTabLooks,
     css`
       :host {
         min-height: 100%;
@@ -44,18 +45,19 @@ export class PourPane extends LitElement {
   declare port: HostPort | undefined;
   /** Light or dark as the host looks; where not set, as the person prefers. */
   declare theme: PaneTheme | undefined;
-  private flow: Flow | undefined;
+  private session: Session | undefined;
+  private tasks: readonly Task[] = [];
+  private task: Task | undefined;
   private readonly preference = prefersDark();
-  private page: Page | undefined;
+  private page = '';
 
   constructor() {
     super();
-    this.listen('pour-told', (told) => this.flow?.tell(told));
-    this.listen('pour-step', (step) => this.flow?.goTo(step));
-    this.listen('pour-record', () => this.flow?.record());
-    this.listen('pour-undo', (batch) => this.flow?.undo(batch));
-    this.listen('pour-another', () => this.flow?.another());
-    this.listen('pour-check-again', () => this.flow?.checkAgain());
+    for (const name of news) {
+      this.addEventListener(name, (event) => {
+        this.task?.hear(event);
+      });
+    }
   }
 
   override connectedCallback(): void {
@@ -67,7 +69,7 @@ export class PourPane extends LitElement {
 
   override disconnectedCallback(): void {
     super.disconnectedCallback();
-    this.flow?.stop();
+    this.close();
     this.preference.removeEventListener('change', this.look);
   }
 
@@ -77,42 +79,77 @@ export class PourPane extends LitElement {
   }
 
   private open(): void {
-    this.flow?.stop();
-    this.flow =
-      this.port &&
-      new Flow(this.port, () => {
-        this.requestUpdate();
-      });
-    this.flow?.start();
+    this.close();
+    const { port } = this;
+    if (port === undefined) return;
+    this.session = new Session(port);
+    this.session.onState(this.changed);
+    this.tasks = makeTasks(port, this.session, this.changed);
+    const shown = port.memory.get(SHOWN);
+    this.task = this.tasks.find(({ name }) => name === shown) ?? this.tasks[0];
+    void this.session.read();
   }
+
+  private close(): void {
+    for (const task of this.tasks) task.stop();
+    this.session?.stop();
+    this.tasks = [];
+    this.session = undefined;
+  }
+
+  private readonly changed = (): void => {
+    this.requestUpdate();
+  };
 
   protected override updated(): void {
     const page = this.currentPage();
     const before = this.page;
     this.page = page;
-    // The first page to show leaves the focus where it is: perhaps in the sheet.
-    if (before !== undefined && before !== 'reading' && before !== page) void this.focusHeading();
+    if (before === page) return;
+    // The first page to show leaves the focus where it is: perhaps in the sheet; a tab keeps its own.
+    const isOfSameTask = before.split(' ')[0] === page.split(' ')[0];
+    if (before !== '' && before !== 'reading' && isOfSameTask) void this.focusHeading();
   }
 
   override render(): TemplateResult {
-    const page = this.currentPage();
-    return html`<section aria-label="Record a pour">
-      ${page === 'reading' || page === 'findings' ? '' : stepBar(page)} ${this.content(page)}
-    </section>`;
+    const { task } = this;
+    return html`${
+        this.tasks.length === 0
+          ? ''
+          : taskTabs(this.tasks, task?.name ?? '', (name) => {
+              this.show(name);
+            })
+      }
+      <section id="page" role="tabpanel" aria-label=${task?.title ?? 'Pour Ledger'}>
+        ${this.content()}
+      </section>`;
   }
 
-  private currentPage(): Page {
-    const { flow } = this;
-    if (flow === undefined || flow.state.kind === 'reading') return 'reading';
-    if (flow.state.kind !== 'ready') return 'findings';
-    if (flow.draft.step === 'choose' || flow.draft.step === 'done') return flow.draft.step;
-    if (flow.busy !== undefined || flow.isHalfWritten) return 'preview';
-    return planOfDraft(flow.state.book, flow.draft, flow.today).ok ? flow.draft.step : 'choose';
+  /** Shows a task; each keeps its own draft meanwhile. */
+  private show(name: string): void {
+    const task = this.tasks.find((known) => known.name === name);
+    if (task === undefined || task === this.task) return;
+    this.task = task;
+    try {
+      this.port?.memory.set(SHOWN, name);
+    } catch {
+      // No room: the pane then opens at its first task.
+    }
+    this.requestUpdate();
   }
 
-  private content(page: Page): TemplateResult {
-    const state = this.flow?.state;
-    if (this.flow === undefined || state === undefined || state.kind === 'reading') {
+  /** The task's name and its page. */
+  private currentPage(): string {
+    const state = this.session?.state;
+    if (this.task === undefined || state === undefined || state.kind === 'reading')
+      return 'reading';
+    const page = state.kind === 'ready' ? this.task.page(state) : 'findings';
+    return `${this.task.name} ${page}`;
+  }
+
+  private content(): TemplateResult {
+    const state = this.session?.state;
+    if (this.task === undefined || state === undefined || state.kind === 'reading') {
       return html`<p role="status" class="quiet">Reading the workbook…</p>`;
     }
     if (state.kind !== 'ready') {
@@ -121,57 +158,7 @@ export class PourPane extends LitElement {
         .isUnreachable=${state.kind === 'failed'}
       ></pour-findings>`;
     }
-    return this.step(page, this.flow, state);
-  }
-
-  private step(page: Page, flow: Flow, { book, ...rest }: Ready): TemplateResult {
-    const { draft, today, notice, by } = flow;
-    const isBusy = flow.busy !== undefined;
-    const planned: Result<PlannedPour> = planOfDraft(book, draft, today);
-    if (page === 'done') {
-      return html`<pour-done
-        .batch=${draft.batch}
-        .book=${book}
-        .today=${today}
-        .notice=${notice}
-        .isBusy=${isBusy}
-      ></pour-done>`;
-    }
-    if (page === 'preview') {
-      return html`<pour-preview
-        .draft=${draft}
-        .posting=${postingOf({ book, ...rest }, draft, today, by)}
-        .shortages=${shortagesOf({ book, ...rest }, draft, today, by)}
-        .currency=${book.settings.currency}
-        .notice=${notice}
-        .isBusy=${isBusy}
-        .isHalfWritten=${flow.isHalfWritten}
-      ></pour-preview>`;
-    }
-    if (page === 'weigh' && planned.ok) {
-      return html`<pour-weigh
-        .book=${book}
-        .draft=${draft}
-        .planned=${planned.value}
-        .stock=${postBatch(book, pourAsPlanned(draft, planned.value), today)}
-        .today=${today}
-      ></pour-weigh>`;
-    }
-    if (page === 'outcome' && planned.ok) {
-      return html`<pour-outcome
-        .draft=${draft}
-        .planned=${planned.value}
-        .checked=${postingOf({ book, ...rest }, draft, today, by)}
-      ></pour-outcome>`;
-    }
-    return html`<pour-choose
-      .book=${book}
-      .draft=${draft}
-      .planned=${planned}
-      .today=${today}
-      .notice=${notice}
-      .isBusy=${isBusy}
-    ></pour-choose>`;
+    return this.task.content(state);
   }
 
   private readonly look = (): void => {
@@ -184,14 +171,5 @@ export class PourPane extends LitElement {
     step?.renderRoot.querySelector<HTMLElement>('h2')?.focus();
     // The new step from its beginning, wherever the last one was scrolled to.
     this.scrollIntoView({ block: 'start' });
-  }
-
-  private listen<K extends keyof PaneEvents>(
-    name: K,
-    then: (detail: PaneEvents[K]) => unknown,
-  ): void {
-    this.addEventListener(name, (event) => {
-      void then((event as CustomEvent<PaneEvents[K]>).detail);
-    });
   }
 }

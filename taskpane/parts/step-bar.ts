@@ -1,18 +1,13 @@
 import { css, html, nothing, type TemplateResult } from 'lit';
-import { type Step, steps } from '../draft.ts';
 
-const names: Readonly<Record<Exclude<Step, 'done'>, string>> = {
-  choose: 'Choose',
-  weigh: 'Weigh out',
-  outcome: 'What came out',
-  preview: 'Look over',
-};
-
-/** How far the flow has come: a bar for the eye, a sentence for all. */
-export function stepBar(step: Step): TemplateResult | typeof nothing {
-  if (step === 'done') return nothing;
-  const shown = steps.filter((known): known is keyof typeof names => known !== 'done');
+/** How far a task has come: a bar for the eye, a sentence for all; nothing once it is done. */
+export function stepBar(
+  names: Readonly<Record<string, string>>,
+  step: string,
+): TemplateResult | typeof nothing {
+  const shown = Object.keys(names);
   const at = shown.indexOf(step);
+  if (at < 0) return nothing;
   return html`<div class="step-bar">
     <p>Step ${at + 1} of ${shown.length}: ${names[step]}</p>
     <div class="marks" aria-hidden="true">

@@ -1,23 +1,24 @@
 import '@fluentui/web-components/button.js';
 import { html, LitElement } from 'lit';
-import { tell } from '../events.ts';
+import { tellAny } from '../task/events.ts';
 import { looks } from '../looks.ts';
 
 /**
- * Undoes a batch in two presses: the second says what will happen.
+ * Undoes what was recorded in two presses: the second says what will happen.
  * @fires pour-undo with the batch's id
  */
 export class UndoButton extends LitElement {
   static override styles = looks;
   static override properties = {
-    batch: {},
+    target: {},
     name: {},
     isBusy: { type: Boolean },
     isSmall: { type: Boolean },
     isAsking: { state: true },
   };
 
-  declare batch: string;
+  /** Id of what to undo. */
+  declare target: string;
   /** What the button is for where several stand in a list. */
   declare name: string;
   declare isBusy: boolean;
@@ -26,7 +27,7 @@ export class UndoButton extends LitElement {
 
   constructor() {
     super();
-    this.batch = '';
+    this.target = '';
     this.name = '';
     this.isBusy = false;
     this.isSmall = false;
@@ -76,7 +77,7 @@ export class UndoButton extends LitElement {
 
   private confirm(): void {
     this.isAsking = false;
-    tell(this, 'pour-undo', this.batch);
+    tellAny(this, 'task-undo', this.target);
   }
 }
 customElements.define('pour-undo-button', UndoButton);

@@ -3,7 +3,7 @@ import type { Batch, Book } from '../../src/domain/book/book.ts';
 import { batchStates } from '../../src/domain/book/words.ts';
 import { nameKey } from '../../src/domain/kernel/names.ts';
 import { count, day } from '../format.ts';
-import './undo-button.ts';
+import '../parts/undo-button.ts';
 
 const MOST_SHOWN = 5;
 
@@ -37,7 +37,7 @@ function recentBatch(batch: Batch, isBusy: boolean): TemplateResult {
       isUndone
         ? nothing
         : html`<pour-undo-button
-            batch=${batch.batch}
+            target=${batch.batch}
             name="${batch.design.name}, ${batch.batch}"
             isSmall
             ?isBusy=${isBusy}

@@ -1,6 +1,6 @@
-import type { Book, Design } from '../src/domain/book/book.ts';
-import type { Day } from '../src/domain/kernel/day.ts';
-import { canMake } from '../src/domain/recipe/can-make.ts';
+import type { Book, Design } from '../../src/domain/book/book.ts';
+import type { Day } from '../../src/domain/kernel/day.ts';
+import { canMake } from '../../src/domain/recipe/can-make.ts';
 
 const known = new WeakMap<Book, Map<string, number | undefined>>();
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import type { Cell } from '../../src/workbook/port.ts';
-import { choose, column, focused, heading, tables, usePane, walkTo } from './pane-steps.ts';
-import { rowsOf, smallWorkshop, withRows } from './small-workshop.ts';
+import type { Cell } from '../../../src/workbook/port.ts';
+import { choose, column, focused, heading, tables, usePane, walkTo } from '../pane-steps.ts';
+import { rowsOf, smallWorkshop, withRows } from '../small-workshop.ts';
 
 const openPane = usePane();
 

@@ -1,15 +1,15 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { taskId } from '../../../taskpane/task/task-id.ts';
+import { typedWith } from '../../../taskpane/task/typed.ts';
 import {
-  batchId,
   changeDraft,
   type Draft,
   keepDraft,
   newDraft,
   restoreDraft,
   steps,
-  typedWith,
-} from '../../taskpane/draft.ts';
+} from '../../../taskpane/pour/draft.ts';
 
 const draft = newDraft('B20261125-ABCDEFGHKM', '2026-11-25');
 const told: Draft = {
@@ -30,12 +30,12 @@ const told: Draft = {
   },
 };
 
-describe('batchId', () => {
+describe('taskId', () => {
   it.each([
     ['abcdefghkmnprstx', 'B20261125-ABCDEFGHKM'],
     ['7kq2m9xd4r', 'B20261125-7KQ2M9XD4R'],
   ])('is made of the day and the host’s token: %s', (token, id) => {
-    expect(batchId('2026-11-25', token)).toBe(id);
+    expect(taskId('B', '2026-11-25', token)).toBe(id);
   });
 });
 

@@ -1,19 +1,20 @@
 import '@fluentui/web-components/button.js';
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
-import type { Book } from '../../src/domain/book/book.ts';
-import type { Day } from '../../src/domain/kernel/day.ts';
-import type { Result } from '../../src/domain/kernel/result.ts';
-import type { PostBatchAnswer } from '../../src/domain/ledger/post-batch.ts';
+import type { Book } from '../../../src/domain/book/book.ts';
+import type { Day } from '../../../src/domain/kernel/day.ts';
+import type { Result } from '../../../src/domain/kernel/result.ts';
+import type { PostBatchAnswer } from '../../../src/domain/ledger/post-batch.ts';
 import { capacityOf } from '../capacity.ts';
 import { cautionsFor } from '../cautions.ts';
-import { type Draft, typedWith } from '../draft.ts';
+import { typedWith } from '../../task/typed.ts';
+import type { Draft } from '../draft.ts';
 import { tell } from '../events.ts';
-import { amount, count, day } from '../format.ts';
-import { cardLooks, fieldLooks, looks, noticeLooks } from '../looks.ts';
-import { noticeBar } from '../parts/notice.ts';
-import { shortageTable } from '../parts/shortage-table.ts';
-import { shownAmount } from '../parts/shown-amount.ts';
-import { tickLine } from '../parts/tick-line.ts';
+import { amount, count, day } from '../../format.ts';
+import { cardLooks, fieldLooks, looks, noticeLooks } from '../../looks.ts';
+import { noticeBar } from '../../parts/notice.ts';
+import { shortageTable } from '../../parts/shortage-table.ts';
+import { shownAmount } from '../../parts/shown-amount.ts';
+import { tickLine } from '../../parts/tick-line.ts';
 import type { PlannedPour } from '../pour-of-draft.ts';
 import { cardsOf, type WeighCard, type WeighLine } from '../weigh-cards.ts';
 
@@ -99,7 +100,7 @@ export class WeighStep extends LitElement {
           appearance="primary"
           id="next"
           @click=${() => {
-            tell(this, 'pour-step', 'outcome');
+            tell(this, 'task-step', 'outcome');
           }}
           >Next: what came out</fluent-button
         >
@@ -107,7 +108,7 @@ export class WeighStep extends LitElement {
           id="back"
           appearance="subtle"
           @click=${() => {
-            tell(this, 'pour-step', 'choose');
+            tell(this, 'task-step', 'choose');
           }}
           >Back</fluent-button
         >
@@ -184,7 +185,7 @@ export class WeighStep extends LitElement {
     return html`<li class=${isTicked ? 'done' : ''}>
       ${tickLine(`tick-${at}`, isTicked, label, (now) => {
         const shown = now ? amount(line.amount, line.unit).text : undefined;
-        tell(this, 'pour-told', { ticks: typedWith(this.draft.ticks, line.key, shown) });
+        tell(this, 'task-told', { ticks: typedWith(this.draft.ticks, line.key, shown) });
       })}
     </li>`;
   }

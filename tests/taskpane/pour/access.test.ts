@@ -2,8 +2,8 @@ import { createRequire } from 'node:module';
 import { readFile } from 'node:fs/promises';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { createPaneWorkshop, type PanePage, type PaneWorkshop } from './pane-page.ts';
-import { smallWorkshop, withRows } from './small-workshop.ts';
+import { createPaneWorkshop, type PanePage, type PaneWorkshop } from '../pane-page.ts';
+import { smallWorkshop, withRows } from '../small-workshop.ts';
 
 let workshop: PaneWorkshop;
 let axe = '';
@@ -220,7 +220,7 @@ describe('the keyboard alone', () => {
     const opened = await workshop.open();
     const { page } = opened;
     page.setDefaultTimeout(10_000);
-    await page.keyboard.press('Tab');
+    await tabTo(page, 'design');
     await page.keyboard.type('Harb');
     await tabTo(page, 'bars');
     await page.keyboard.type('6');

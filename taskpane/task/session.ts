@@ -1,8 +1,8 @@
-import type { Book } from '../src/domain/book/book.ts';
-import { nameKey } from '../src/domain/kernel/names.ts';
-import type { TableNames } from '../src/workbook/change.ts';
-import type { Applied, Change, HostPort, TableData } from '../src/workbook/port.ts';
-import { readWorkbook } from './read-workbook.ts';
+import type { Book } from '../../src/domain/book/book.ts';
+import { nameKey } from '../../src/domain/kernel/names.ts';
+import type { TableNames } from '../../src/workbook/change.ts';
+import type { Applied, Change, HostPort, TableData } from '../../src/workbook/port.ts';
+import { readWorkbook } from '../read-workbook.ts';
 
 /** Where the pane stands with its workbook. */
 export type BookState =
@@ -18,6 +18,9 @@ export type BookState =
   /** The host could not be read at all. */
   | { readonly kind: 'failed'; readonly sentence: string };
 
+/** A workbook whose tables are in order. */
+export type Ready = Extract<BookState, { kind: 'ready' }>;
+
 /** How writing ended; `unsure` where the host broke off and may or may not have written. */
 export type Written = Applied | { readonly kind: 'unsure'; readonly sentence: string };
 
@@ -25,20 +28,35 @@ export type Written = Applied | { readonly kind: 'unsure'; readonly sentence: st
 export class Session {
   state: BookState = { kind: 'reading' };
   private readonly port: HostPort;
-  private readonly onState: () => void;
+  private readonly listeners = new Set<() => void>();
   private readonly stopListening: () => void;
   private isWriting = false;
   private isStopped = false;
   private wanted = 0;
   private running: Promise<void> | undefined;
+  private last: Promise<void> = Promise.resolve();
 
-  constructor(port: HostPort, onState: () => void) {
+  constructor(port: HostPort) {
     this.port = port;
-    this.onState = onState;
     this.stopListening = port.onChange(() => {
       // What we write ourselves is read once it is written whole.
       if (!this.isWriting) void this.read();
     });
+  }
+
+  /** Calls back whenever the workbook was read. Returns the way to stop. */
+  onState(listener: () => void): () => void {
+    this.listeners.add(listener);
+    return () => {
+      this.listeners.delete(listener);
+    };
+  }
+
+  /** Does a piece of work once all asked for before it is done: what it reads is not written meanwhile. */
+  alone(work: () => Promise<void>): Promise<void> {
+    const mine = this.last.then(work);
+    this.last = mine.catch(() => undefined);
+    return mine;
   }
 
   stop(): void {
@@ -75,7 +93,7 @@ export class Session {
       const state = await readFrom(this.port);
       if (seen !== this.wanted || this.isStopped) continue;
       this.state = state;
-      this.onState();
+      for (const listener of this.listeners) listener();
     }
   }
 }

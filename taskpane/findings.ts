@@ -1,7 +1,7 @@
 import '@fluentui/web-components/button.js';
 import { css, html, LitElement } from 'lit';
-import { tell } from '../events.ts';
-import { looks, noticeLooks } from '../looks.ts';
+import { tellAny } from './task/events.ts';
+import { looks, noticeLooks } from './looks.ts';
 
 /** In place of the flow: what to mend in the tables first, or why they can't be read. */
 export class FindingsStep extends LitElement {
@@ -46,7 +46,7 @@ export class FindingsStep extends LitElement {
           appearance="primary"
           id="again"
           @click=${() => {
-            tell(this, 'pour-check-again', undefined);
+            tellAny(this, 'task-check-again', undefined);
           }}
           >Check again</fluent-button
         >

@@ -1,22 +1,22 @@
 import '@fluentui/web-components/button.js';
 import { css, html, LitElement, nothing, type PropertyValues } from 'lit';
 import { live } from 'lit/directives/live.js';
-import type { Book } from '../../src/domain/book/book.ts';
-import { findDesign } from '../../src/domain/book/find.ts';
-import type { Day } from '../../src/domain/kernel/day.ts';
-import { compareNames, nameKey } from '../../src/domain/kernel/names.ts';
-import type { Result } from '../../src/domain/kernel/result.ts';
+import type { Book } from '../../../src/domain/book/book.ts';
+import { findDesign } from '../../../src/domain/book/find.ts';
+import type { Day } from '../../../src/domain/kernel/day.ts';
+import { compareNames, nameKey } from '../../../src/domain/kernel/names.ts';
+import type { Result } from '../../../src/domain/kernel/result.ts';
 import { capacityOf } from '../capacity.ts';
 import type { Draft } from '../draft.ts';
 import { tell } from '../events.ts';
-import { count } from '../format.ts';
-import { fieldLooks, looks, noticeLooks } from '../looks.ts';
-import { liveNotice, type Notice, noticeBar } from '../parts/notice.ts';
-import { numberField } from '../parts/number-field.ts';
-import { recentBatches } from '../parts/recent-batches.ts';
-import { tickLine } from '../parts/tick-line.ts';
+import { count } from '../../format.ts';
+import { fieldLooks, looks, noticeLooks } from '../../looks.ts';
+import { liveNotice, type Notice, noticeBar } from '../../parts/notice.ts';
+import { numberField } from '../../parts/number-field.ts';
+import { recentBatches } from '../recent-batches.ts';
+import { tickLine } from '../../parts/tick-line.ts';
 import { hasLeftovers, type PlannedPour } from '../pour-of-draft.ts';
-import { readWhole } from '../typed-number.ts';
+import { readWhole } from '../../typed-number.ts';
 
 /** First step: which design, how many bars, when, and whether leftovers are used up. */
 export class ChooseStep extends LitElement {
@@ -181,12 +181,12 @@ export class ChooseStep extends LitElement {
 
   private tellChoice(told: Partial<Draft>): void {
     // A kept draft may stand at a later step; choosing anew begins here.
-    tell(this, 'pour-told', { ...told, step: 'choose' });
+    tell(this, 'task-told', { ...told, step: 'choose' });
   }
 
   private goOn(): void {
     this.isAsked = true;
-    if (this.planned.ok) tell(this, 'pour-step', 'weigh');
+    if (this.planned.ok) tell(this, 'task-step', 'weigh');
     else {
       const { design, bars } = this.draft;
       const isBarsGood = readWhole(bars, '', 1).ok;

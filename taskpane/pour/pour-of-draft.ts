@@ -1,15 +1,16 @@
-import type { Book, Design, Soap } from '../src/domain/book/book.ts';
-import { findDesign, leftoverName, spareName } from '../src/domain/book/find.ts';
-import { type Day, readDay } from '../src/domain/kernel/day.ts';
-import { type Exact, exact } from '../src/domain/kernel/exact.ts';
-import { all, andThen, answer, type Result, wrong } from '../src/domain/kernel/result.ts';
-import type { Pour } from '../src/domain/ledger/pour.ts';
-import { leftoversOnHand } from '../src/domain/recipe/leftovers-on-hand.ts';
-import { type MeltPlan, planMelts } from '../src/domain/recipe/melt-plan.ts';
-import { pouringOrder } from '../src/domain/recipe/pouring-order.ts';
-import type { Draft, Typed } from './draft.ts';
-import { day } from './format.ts';
-import { readTyped, readWhole } from './typed-number.ts';
+import type { Book, Design, Soap } from '../../src/domain/book/book.ts';
+import { findDesign, leftoverName, spareName } from '../../src/domain/book/find.ts';
+import { type Day, readDay } from '../../src/domain/kernel/day.ts';
+import { type Exact, exact } from '../../src/domain/kernel/exact.ts';
+import { all, andThen, answer, type Result, wrong } from '../../src/domain/kernel/result.ts';
+import type { Pour } from '../../src/domain/ledger/pour.ts';
+import { leftoversOnHand } from '../../src/domain/recipe/leftovers-on-hand.ts';
+import { type MeltPlan, planMelts } from '../../src/domain/recipe/melt-plan.ts';
+import { pouringOrder } from '../../src/domain/recipe/pouring-order.ts';
+import type { Typed } from '../task/typed.ts';
+import type { Draft } from './draft.ts';
+import { day } from '../format.ts';
+import { readTyped, readWhole } from '../typed-number.ts';
 import { cardsOf, linesToChange } from './weigh-cards.ts';
 
 /** What the draft means against the workbook as it is now. */

@@ -1,13 +1,13 @@
 import { describe, expect, it } from 'vitest';
-import { readDay } from '../../src/domain/kernel/day.ts';
-import type { TableData } from '../../src/workbook/port.ts';
-import { cautionsFor } from '../../taskpane/cautions.ts';
-import { newDraft } from '../../taskpane/draft.ts';
-import { amount } from '../../taskpane/format.ts';
-import { planOfDraft, type PlannedPour } from '../../taskpane/pour-of-draft.ts';
-import { cardsOf } from '../../taskpane/weigh-cards.ts';
-import { bookOf } from './book-of.ts';
-import { rowsOf, smallWorkshop, withRows } from './small-workshop.ts';
+import { readDay } from '../../../src/domain/kernel/day.ts';
+import type { TableData } from '../../../src/workbook/port.ts';
+import { cautionsFor } from '../../../taskpane/pour/cautions.ts';
+import { newDraft } from '../../../taskpane/pour/draft.ts';
+import { amount } from '../../../taskpane/format.ts';
+import { planOfDraft, type PlannedPour } from '../../../taskpane/pour/pour-of-draft.ts';
+import { cardsOf } from '../../../taskpane/pour/weigh-cards.ts';
+import { bookOf } from '../book-of.ts';
+import { rowsOf, smallWorkshop, withRows } from '../small-workshop.ts';
 
 const today = readDay('2026-11-25') ?? 0;
 

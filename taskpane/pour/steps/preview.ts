@@ -1,17 +1,17 @@
-import '@fluentui/web-components/button.js';
 import { html, LitElement, nothing, type TemplateResult } from 'lit';
-import type { Result } from '../../src/domain/kernel/result.ts';
-import type { PostBatchAnswer } from '../../src/domain/ledger/post-batch.ts';
-import type { BatchPosting } from '../../src/domain/ledger/posting.ts';
-import type { Shortage } from '../../src/domain/ledger/take-stock.ts';
+import type { Result } from '../../../src/domain/kernel/result.ts';
+import type { PostBatchAnswer } from '../../../src/domain/ledger/post-batch.ts';
+import type { BatchPosting } from '../../../src/domain/ledger/posting.ts';
+import type { Shortage } from '../../../src/domain/ledger/take-stock.ts';
 import type { Draft } from '../draft.ts';
 import { tell } from '../events.ts';
-import { count, day, ledgerAmount, money, plain } from '../format.ts';
-import { cardLooks, fieldLooks, looks, noticeLooks } from '../looks.ts';
-import { moveTable, stockTable } from '../parts/move-table.ts';
-import { liveNotice, type Notice, noticeBar } from '../parts/notice.ts';
-import { shortageTable } from '../parts/shortage-table.ts';
-import { tickLine } from '../parts/tick-line.ts';
+import { count, day, ledgerAmount, money, plain } from '../../format.ts';
+import { cardLooks, fieldLooks, looks, noticeLooks } from '../../looks.ts';
+import { moveTable, stockTable } from '../../parts/move-table.ts';
+import { liveNotice, type Notice, noticeBar } from '../../parts/notice.ts';
+import { halfWrittenNotice, recordActions } from '../../parts/record-actions.ts';
+import { shortageTable } from '../../parts/shortage-table.ts';
+import { tickLine } from '../../parts/tick-line.ts';
 
 /** Fourth step: exactly what will be written, or what stands in the way. */
 export class PreviewStep extends LitElement {
@@ -39,47 +39,21 @@ export class PreviewStep extends LitElement {
   override render() {
     return html`<div class="stack">
       <h2 tabindex="-1">Look it over</h2>
-      ${this.isHalfWritten ? this.halfWritten() : this.body()} ${liveNotice(this.notice)}
-      <div class="actions">
-        ${
-          this.canRecord
-            ? html`<fluent-button
-                appearance="primary"
-                id="record"
-                ?disabled-focusable=${this.isBusy}
-                @click=${() => {
-                  tell(this, 'pour-record', undefined);
-                }}
-                >${this.isBusy ? 'Recording…' : 'Record this pour'}</fluent-button
-              >`
-            : nothing
-        }
-        ${
-          this.isHalfWritten
-            ? nothing
-            : html`<fluent-button
-                id="back"
-                appearance=${this.canRecord ? 'subtle' : 'outline'}
-                ?disabled-focusable=${this.isBusy}
-                @click=${() => {
-                  tell(this, 'pour-step', 'outcome');
-                }}
-                >Back</fluent-button
-              >`
-        }
-      </div>
+      ${this.isHalfWritten ? halfWrittenNotice(this.draft.batch) : this.body()}
+      ${liveNotice(this.notice)}
+      ${recordActions({
+        label: 'Record this pour',
+        canRecord: this.posting.ok && this.posting.value.kind === 'ready',
+        isBusy: this.isBusy,
+        isHalfWritten: this.isHalfWritten,
+        onRecord: () => {
+          tell(this, 'task-record', undefined);
+        },
+        onBack: () => {
+          tell(this, 'task-step', 'outcome');
+        },
+      })}
     </div>`;
-  }
-
-  private get canRecord(): boolean {
-    return this.isHalfWritten || (this.posting.ok && this.posting.value.kind === 'ready');
-  }
-
-  private halfWritten() {
-    return noticeBar({
-      kind: 'warn',
-      text: `Recording of ${this.draft.batch} broke off: some of its lines are in the workbook. Record again to add the rest; what is there is not written twice.`,
-    });
   }
 
   private body(): TemplateResult {
@@ -116,7 +90,7 @@ export class PreviewStep extends LitElement {
           html`My count of ${item.name} is off: I did have the ${ledgerAmount(short, item.unit)}`,
           (isOff) => {
             const others = this.draft.countIsOff.filter((name) => name !== item.name);
-            tell(this, 'pour-told', { countIsOff: isOff ? [...others, item.name] : others });
+            tell(this, 'task-told', { countIsOff: isOff ? [...others, item.name] : others });
           },
         ),
       )}

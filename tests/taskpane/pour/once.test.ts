@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import type { Cell } from '../../src/workbook/port.ts';
-import { column, usePane, walkTo } from './pane-steps.ts';
-import { smallWorkshop } from './small-workshop.ts';
+import type { Cell } from '../../../src/workbook/port.ts';
+import { column, usePane, walkTo } from '../pane-steps.ts';
+import { smallWorkshop } from '../small-workshop.ts';
 
 const openPane = usePane();
 

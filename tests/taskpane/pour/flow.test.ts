@@ -1,16 +1,21 @@
 import { describe, expect, it } from 'vitest';
-import type { Cell } from '../../src/workbook/port.ts';
-import type { Draft } from '../../taskpane/draft.ts';
-import { Flow } from '../../taskpane/flow.ts';
-import { createMemoryPort, memoryOf, type MemoryPort } from '../support/memory-port.ts';
-import { smallWorkshop, withRows } from './small-workshop.ts';
+import type { Cell } from '../../../src/workbook/port.ts';
+import type { Draft } from '../../../taskpane/pour/draft.ts';
+import { pourTask } from '../../../taskpane/pour/pour-task.ts';
+import { Flow } from '../../../taskpane/task/flow.ts';
+import { Session } from '../../../taskpane/task/session.ts';
+import { createMemoryPort, memoryOf, type MemoryPort } from '../../support/memory-port.ts';
+import { smallWorkshop, withRows } from '../small-workshop.ts';
 
 const READY: Partial<Draft> = { design: 'Harbour Light', bars: '6', step: 'preview' };
 
+const newFlow = (port: MemoryPort): Flow<Draft> =>
+  new Flow(pourTask, port, new Session(port), () => undefined);
+
 /** A flow whose workbook has been read. */
-async function openFlow(port: MemoryPort, told: Partial<Draft> = READY): Promise<Flow> {
-  const flow = new Flow(port, () => undefined);
-  await flow.checkAgain();
+async function openFlow(port: MemoryPort, told: Partial<Draft> = READY): Promise<Flow<Draft>> {
+  const flow = newFlow(port);
+  await flow.session.read();
   flow.tell(told);
   return flow;
 }
@@ -101,8 +106,8 @@ describe('recording', () => {
       port.nextApply({ kind: 'breaks halfway', rows });
       await flow.record();
       expect(flow.isHalfWritten).toBe(true);
-      const reloaded = new Flow(port, () => undefined);
-      await reloaded.checkAgain();
+      const reloaded = newFlow(port);
+      await reloaded.session.read();
       expect([reloaded.isHalfWritten, reloaded.draft.step]).toEqual([true, 'preview']);
       await reloaded.record();
       expect(reloaded.draft.step).toBe('done');
@@ -127,7 +132,7 @@ describe('recording', () => {
     expect(port.asked).toEqual([]);
     await unaware.record();
     expect(unaware.draft.step).toBe('done');
-    flow.stop();
+    flow.session.stop();
   });
 
   it('leaves a draft alone while it is written', async () => {
@@ -200,7 +205,7 @@ describe('the draft', () => {
           : table,
       ),
     );
-    await flow.checkAgain();
+    await flow.session.read();
     expect(flow.draft).toMatchObject({ good: '5', weighed: { 'Blue > Clear base': '70' } });
     await flow.record();
     expect(port.asked).toEqual([]);
@@ -257,11 +262,11 @@ describe('a host that cannot be read', () => {
     const shaky = Object.assign(Object.create(port) as MemoryPort, {
       load: () => (isDown ? Promise.reject(new Error('Excel is busy')) : port.load()),
     });
-    const flow = new Flow(shaky, () => undefined);
-    await flow.checkAgain();
+    const flow = newFlow(shaky);
+    await flow.session.read();
     expect(flow.state).toEqual({ kind: 'failed', sentence: 'Excel is busy.' });
     isDown = false;
-    await flow.checkAgain();
+    await flow.session.read();
     expect(flow.state.kind).toBe('ready');
   });
 });

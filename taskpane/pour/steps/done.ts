@@ -1,17 +1,17 @@
 import '@fluentui/web-components/button.js';
 import { html, LitElement, nothing } from 'lit';
-import type { Book, Move } from '../../src/domain/book/book.ts';
-import { itemOfBars } from '../../src/domain/book/find.ts';
-import type { Day } from '../../src/domain/kernel/day.ts';
-import { exact } from '../../src/domain/kernel/exact.ts';
-import { nameKey } from '../../src/domain/kernel/names.ts';
-import { onHand } from '../../src/domain/stock/on-hand.ts';
+import type { Book, Move } from '../../../src/domain/book/book.ts';
+import { itemOfBars } from '../../../src/domain/book/find.ts';
+import type { Day } from '../../../src/domain/kernel/day.ts';
+import { exact } from '../../../src/domain/kernel/exact.ts';
+import { nameKey } from '../../../src/domain/kernel/names.ts';
+import { onHand } from '../../../src/domain/stock/on-hand.ts';
 import { tell } from '../events.ts';
-import { count, day, ledgerAmount, money, plain } from '../format.ts';
-import { cardLooks, looks, noticeLooks } from '../looks.ts';
-import { liveNotice, type Notice } from '../parts/notice.ts';
-import { isUndoneBatch } from '../parts/recent-batches.ts';
-import '../parts/undo-button.ts';
+import { count, day, ledgerAmount, money, plain } from '../../format.ts';
+import { cardLooks, looks, noticeLooks } from '../../looks.ts';
+import { liveNotice, type Notice } from '../../parts/notice.ts';
+import { isUndoneBatch } from '../recent-batches.ts';
+import '../../parts/undo-button.ts';
 
 /** Last step: what changed, read back from the workbook itself. */
 export class DoneStep extends LitElement {
@@ -52,7 +52,7 @@ export class DoneStep extends LitElement {
           appearance="primary"
           id="another"
           @click=${() => {
-            tell(this, 'pour-another', undefined);
+            tell(this, 'task-another', undefined);
           }}
           >Record another</fluent-button
         >
@@ -61,7 +61,7 @@ export class DoneStep extends LitElement {
         batch === undefined || isUndone
           ? nothing
           : html`<pour-undo-button
-              batch=${batch.batch}
+              target=${batch.batch}
               name="batch ${batch.batch}"
               ?isBusy=${this.isBusy}
             ></pour-undo-button>`

@@ -1,6 +1,6 @@
-import type { Material } from '../src/domain/book/book.ts';
-import { materialNeeds } from '../src/domain/recipe/material-needs.ts';
-import type { MeltPlan } from '../src/domain/recipe/melt-plan.ts';
+import type { Material } from '../../src/domain/book/book.ts';
+import { materialNeeds } from '../../src/domain/recipe/material-needs.ts';
+import type { MeltPlan } from '../../src/domain/recipe/melt-plan.ts';
 
 /** Short warnings for one pour, only those that apply (common practice, no substitute for the rules). */
 export function cautionsFor(plan: MeltPlan): string[] {

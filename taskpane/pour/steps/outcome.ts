@@ -1,15 +1,16 @@
 import '@fluentui/web-components/button.js';
 import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import { live } from 'lit/directives/live.js';
-import type { Result } from '../../src/domain/kernel/result.ts';
-import { type Draft, type Typed, typedWith } from '../draft.ts';
+import type { Result } from '../../../src/domain/kernel/result.ts';
+import { type Typed, typedWith } from '../../task/typed.ts';
+import type { Draft } from '../draft.ts';
 import { tell } from '../events.ts';
-import { count, rounded } from '../format.ts';
-import { cardLooks, fieldLooks, looks, noticeLooks } from '../looks.ts';
-import { liveNotice } from '../parts/notice.ts';
-import { numberField } from '../parts/number-field.ts';
+import { count, rounded } from '../../format.ts';
+import { cardLooks, fieldLooks, looks, noticeLooks } from '../../looks.ts';
+import { liveNotice } from '../../parts/notice.ts';
+import { numberField } from '../../parts/number-field.ts';
 import { leftoversOf, plannedMinutes, type PlannedPour, sparesOf } from '../pour-of-draft.ts';
-import { readTyped, readWhole } from '../typed-number.ts';
+import { readTyped, readWhole } from '../../typed-number.ts';
 import { cardsOf, type WeighCard } from '../weigh-cards.ts';
 
 /** Third step, after demolding: what came out, prefilled from the plan. */
@@ -52,7 +53,7 @@ export class OutcomeStep extends LitElement {
           maxlength="300"
           .value=${live(this.draft.note)}
           @input=${(event: InputEvent) => {
-            tell(this, 'pour-told', { note: (event.target as HTMLInputElement).value });
+            tell(this, 'task-told', { note: (event.target as HTMLInputElement).value });
           }}
         />
       </div>
@@ -65,7 +66,7 @@ export class OutcomeStep extends LitElement {
           id="back"
           appearance="subtle"
           @click=${() => {
-            tell(this, 'pour-step', 'weigh');
+            tell(this, 'task-step', 'weigh');
           }}
           >Back</fluent-button
         >
@@ -87,7 +88,7 @@ export class OutcomeStep extends LitElement {
           whole: true,
           error: whole(good, 'Good bars'),
           onTyped: (text) => {
-            tell(this, 'pour-told', { good: orBlank(text) });
+            tell(this, 'task-told', { good: orBlank(text) });
           },
         })}
         ${numberField({
@@ -97,7 +98,7 @@ export class OutcomeStep extends LitElement {
           whole: true,
           error: whole(seconds, 'Seconds'),
           onTyped: (text) => {
-            tell(this, 'pour-told', { seconds: orBlank(text) });
+            tell(this, 'task-told', { seconds: orBlank(text) });
           },
         })}
         ${numberField({
@@ -106,7 +107,7 @@ export class OutcomeStep extends LitElement {
           value: minutes === '' ? rounded(plannedMinutes(this.planned), 'min') : minutes,
           error: errorOf(minutes, () => readTyped(minutes, 'Minutes')),
           onTyped: (text) => {
-            tell(this, 'pour-told', { minutes: orBlank(text) });
+            tell(this, 'task-told', { minutes: orBlank(text) });
           },
         })}
       </div>
@@ -185,14 +186,14 @@ export class OutcomeStep extends LitElement {
       onTyped: (text) => {
         const told = text.trim() === figure.planned ? undefined : text;
         const next: Typed = typedWith(this.draft[group], figure.key, told);
-        tell(this, 'pour-told', { [group]: next });
+        tell(this, 'task-told', { [group]: next });
       },
     });
   }
 
   private goOn(): void {
     this.isAsked = true;
-    if (this.checked.ok) tell(this, 'pour-step', 'preview');
+    if (this.checked.ok) tell(this, 'task-step', 'preview');
     else this.renderRoot.querySelector<HTMLElement>('[aria-invalid="true"]')?.focus();
   }
 }

@@ -1,0 +1,26 @@
+import { nameKey } from '../../src/domain/kernel/names.ts';
+import { taskId } from '../task/task-id.ts';
+import type { TaskKind } from '../task/task-kind.ts';
+import { changeDraft, type Draft, keepDraft, newDraft, restoreDraft } from './draft.ts';
+import { changeToRecord, changeToUndo } from './record.ts';
+
+/** Recording a pour: weigh out, say what came out, look over, post; and taking it back. */
+export const pourTask: TaskKind<Draft> = {
+  key: 'pour draft',
+  fresh(port) {
+    const today = port.today();
+    return newDraft(taskId('B', today, port.newToken()), today);
+  },
+  keep: keepDraft,
+  restore: restoreDraft,
+  change: changeDraft,
+  changeToRecord,
+  changeToUndo,
+  isInBook: (book, { batch }) => book.batches.has(nameKey(batch)),
+  words: {
+    written: 'Written to Moves and Batches.',
+    undone: (batch) => `Undone: ${batch}. Stock is what it was before.`,
+    standing: 'This pour is in the workbook. It is there once.',
+    notKept: 'This pour is not kept if the pane is closed: no room.',
+  },
+};
