@@ -19,7 +19,10 @@ const cellAt = (row: number, column: number, written: Written): CellImage => {
 const sheet = (
   name: string,
   rows: readonly (readonly Written[])[],
-  more: Partial<SheetImage> = {},
+  {
+    styled = {},
+    ...more
+  }: Partial<SheetImage> & { styled?: Readonly<Record<number, number>> } = {},
 ): SheetImage => ({
   name,
   hidden: false,
@@ -29,7 +32,9 @@ const sheet = (
   rowHeights: {},
   gridLines: true,
   cells: rows.flatMap((row, r) =>
-    row.flatMap((written, c) => (written === '' ? [] : [cellAt(r, c, written)])),
+    row.flatMap((written, c) =>
+      written === '' ? [] : [{ ...cellAt(r, c, written), style: styled[r] ?? 0 }],
+    ),
   ),
   merges: [],
   tables: [],
@@ -52,6 +57,8 @@ export const bookImage = (version: string): WorkbookImage => ({
   styles: [
     { numberFormat: 'General', bold: false, italic: false, wrap: false },
     { numberFormat: '0.00', bold: true, italic: false, fill: '#E8F1F4', wrap: false },
+    { numberFormat: 'General', bold: true, italic: false, fontSize: 24, wrap: false },
+    { numberFormat: 'General', bold: false, italic: false, wrap: true },
   ],
   names: [{ name: 'Book', sheet: 'Ask', range: range(0, 1, 0, 1) }],
   notShown: ['2 charts on Costing'],
@@ -110,5 +117,34 @@ export const bookImage = (version: string): WorkbookImage => ({
       ['List', { f: '=POUR.LIST()', spills: [3, 2] }],
     ]),
     sheet('Back room', [['put away']], { hidden: true }),
+    sheet('Odds & ends', [['Thing'], ['jug'], ['sieve']], {
+      tables: [{ name: 'Odds', range: range(0, 0, 2, 0), headers: ['Thing'] }],
+    }),
+    sheet(
+      'Looks',
+      [
+        ['A large title', { f: '=INDEX(Materials[Material],2)' }],
+        [false, { f: '=INDEX(Odds[Thing],2)' }, { f: '=IF(A2,"yes","no")' }],
+        ['set by hand', { f: '=SUM(OFFSET(Materials[[#Headers],[Max %]],1,0,2,1))' }],
+        [
+          'text that needs several lines to be read',
+          { f: '=IFERROR(INDEX(Odds[Thing],9),"none")' },
+        ],
+        ['short', 2],
+        ['short', 7],
+      ],
+      {
+        rowHeights: { 2: 60 },
+        validations: [{ range: range(1, 0, 1, 0), choices: ['TRUE', 'FALSE'] }],
+        highlights: [
+          {
+            ranges: [range(4, 0, 5, 1)],
+            formula: '=$B5>5',
+            look: { bold: false, fill: '#FBE0CF' },
+          },
+        ],
+        styled: { 0: 2, 3: 3 },
+      },
+    ),
   ],
 });

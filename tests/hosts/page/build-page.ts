@@ -1,4 +1,4 @@
-import { copyFile } from 'node:fs/promises';
+import { copyFile, writeFile } from 'node:fs/promises';
 import { fileURLToPath } from 'node:url';
 import MiniCssExtractPlugin from 'mini-css-extract-plugin';
 import webpack from 'webpack';
@@ -37,5 +37,20 @@ export async function buildPage(folder: string): Promise<void> {
       else resolve();
     });
   });
+  await writeFile(`${folder}/functions.json`, JSON.stringify(HELP));
   await copyFile(`${root}/src/hosts/workbench/page/index.html`, `${folder}/index.html`);
 }
+
+/** As the metadata generator writes it, for one of the test's functions. */
+const HELP = {
+  functions: [
+    {
+      id: 'SHARE',
+      description: 'What share one amount is of another.',
+      parameters: [
+        { name: 'part', description: 'The smaller amount.', type: 'any' },
+        { name: 'wholeAmount', description: 'All of it.', optional: true, type: 'any' },
+      ],
+    },
+  ],
+};

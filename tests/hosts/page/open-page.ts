@@ -2,7 +2,7 @@ import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { chromium, type Browser, type Page } from 'playwright-core';
-import type { TestHandle } from '../../../src/hosts/workbench/page/test-handle.ts';
+import type { CellLook, TestHandle } from '../../../src/hosts/workbench/page/test-handle.ts';
 import type { Applied, Cell, Change, HostPort } from '../../../src/workbook/port.ts';
 import { bookImage } from './book-image.ts';
 import { buildPage } from './build-page.ts';
@@ -32,6 +32,7 @@ export interface PageTools {
   values(sheet: string, range: string): Promise<readonly (readonly Cell[])[]>;
   failures(sheet: string, cell: string): Promise<readonly string[]>;
   formula(sheet: string, cell: string): Promise<string>;
+  look(sheet: string, cell: string): Promise<CellLook>;
   /** Selects the cell, types on the keyboard, and waits for the formulas. */
   type(sheet: string, cell: string, text: string): Promise<void>;
   select(sheet: string, cell: string): Promise<void>;
@@ -94,6 +95,7 @@ async function openAt(browser: Browser, address: string): Promise<PageTools> {
       ask((handle, [s = '', c = '']) => handle.failures(s, c), [sheet, cell]),
     formula: (sheet, cell) =>
       ask((handle, [s = '', c = '']) => handle.formula(s, c), [sheet, cell]),
+    look: (sheet, cell) => ask((handle, [s = '', c = '']) => handle.look(s, c), [sheet, cell]),
     async type(sheet, cell, text) {
       await ask(
         (handle, [s = '', c = '']) => {

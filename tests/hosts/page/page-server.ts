@@ -80,6 +80,7 @@ const TYPES: Readonly<Record<string, string>> = {
   html: 'text/html; charset=utf-8',
   css: 'text/css',
   js: 'text/javascript',
+  json: 'application/json',
 };
 
 async function file(response: ServerResponse, folder: string, name: string): Promise<void> {

@@ -12,7 +12,7 @@ export function listRule(list: ListValidationImage, uid: string) {
     // A hint only: the functions say themselves what they cannot read, with the nearest name.
     errorStyle: DataValidationErrorStyle.WARNING,
     ...(isYesOrNo(choices)
-      ? { type: 'checkbox' }
+      ? { type: 'checkbox', formula1: 'TRUE', formula2: 'FALSE' }
       : {
           type: 'list',
           formula1:

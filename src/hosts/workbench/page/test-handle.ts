@@ -1,4 +1,4 @@
-import type { FUniver } from '@univerjs/presets';
+import type { FUniver, Worksheet } from '@univerjs/presets';
 import type { Cell } from '../../../workbook/port.ts';
 import type { Failures } from './failures.ts';
 import type { Grid } from './grid.ts';
@@ -12,12 +12,20 @@ export interface TestHandle {
   values(sheet: string, range: string): readonly (readonly Cell[])[];
   /** The formula in a cell, "" when it has none. */
   formula(sheet: string, cell: string): string;
+  /** How a cell is shown: its text as formatted, its fill, and its row's height in pixels. */
+  look(sheet: string, cell: string): CellLook;
   /** The sentences behind a cell's error. */
   failures(sheet: string, cell: string): readonly string[];
   /** Shows a sheet and selects a cell; typing on the keyboard then goes into it. */
   select(sheet: string, cell: string): void;
   /** Resolves once every formula has answered. */
   settled(): Promise<void>;
+}
+
+export interface CellLook {
+  readonly text: string;
+  readonly fill: string;
+  readonly height: number;
 }
 
 declare global {
@@ -53,6 +61,14 @@ export function offerTestHandle(api: FUniver, grid: Grid, failures: Failures): v
       );
     },
     formula: (sheet, cell) => grid.read(placeOf(sheet, cell)).formula ?? '',
+    look(sheet, cell) {
+      const { sheet: found, range } = rangeOf(sheet, cell);
+      return {
+        text: range.getDisplayValue(),
+        fill: shownFill(found.getSheet(), range.getRow(), range.getColumn()),
+        height: found.getRowHeight(range.getRow()),
+      };
+    },
     failures: (sheet, cell) => failures.of(placeOf(sheet, cell)),
     select(sheet, cell) {
       const { sheet: found, range } = rangeOf(sheet, cell);
@@ -61,4 +77,10 @@ export function offerTestHandle(api: FUniver, grid: Grid, failures: Failures): v
     },
     settled: () => grid.settled(),
   };
+}
+
+/** The fill with highlights in it, which come to a cell only as it is drawn. */
+function shownFill(sheet: Worksheet, row: number, column: number): string {
+  const cell = sheet.getCell(row, column);
+  return (cell && sheet.getComposedCellStyleByCellData(row, column, cell).bg?.rgb) ?? '';
 }
