@@ -40,7 +40,7 @@ export class Lumpy implements Stepper {
 }
 
 /** Demand counts as lumpy from this average number of periods per period with demand (Syntetos and Boylan, 2005; from memory). */
-const LUMPY_INTERVAL = 1.32;
+export const LUMPY_INTERVAL = 1.32;
 
 /** Whether so many periods are empty that level and trend mean little. */
 export function isLumpy(values: readonly number[]): boolean {

@@ -1,7 +1,7 @@
 import type { Book, Item } from '../book/book.ts';
 import { type Day, wholeDay } from '../kernel/day.ts';
 import { type Exact, sum, zero } from '../kernel/exact.ts';
-import { notYet, answer, type Result } from '../kernel/result.ts';
+import { andThen, answer, notYet, type Result } from '../kernel/result.ts';
 import { Tally } from '../kernel/tally.ts';
 import { historyOf } from '../stock/ledger-index.ts';
 import { live } from '../stock/reversals.ts';
@@ -17,6 +17,13 @@ export interface DailyUse {
  * back; days without use count as 0. Fails where the item has never been used by then.
  */
 export function dailyUse(book: Book, item: Item, asOf: Day): Result<DailyUse> {
+  return andThen(daysWithUse(book, item, asOf), (used) =>
+    answer(statistics(used, book.settings.historyDays)),
+  );
+}
+
+/** What was used on each of the History days that had any use; see `dailyUse`. */
+export function daysWithUse(book: Book, item: Item, asOf: Day): Result<Exact[]> {
   const days = book.settings.historyDays;
   const last = wholeDay(asOf);
   const known = historyOf(book, item).moves.filter((move) => wholeDay(move.when) <= last);
@@ -34,12 +41,7 @@ export function dailyUse(book: Book, item: Item, asOf: Day): Result<DailyUse> {
     tally.add(-move.quantity);
     byDay.set(day, tally);
   }
-  return answer(
-    statistics(
-      [...byDay.values()].map((tally) => tally.total()),
-      days,
-    ),
-  );
+  return answer([...byDay.values()].map((tally) => tally.total()));
 }
 
 /** Mean and SD over `days` days of which only `used` were not 0. */
