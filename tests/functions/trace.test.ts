@@ -1,0 +1,70 @@
+import { describe, expect, it } from 'vitest';
+import { errorOf, loadFunctions } from '../support/built-functions.ts';
+import { ranges, type Tables, withRows, workshop } from '../support/small-book.ts';
+
+const call = loadFunctions();
+const bookOf = (tables: Tables): unknown => call('BOOK', ...ranges(tables));
+
+/** A1 takes C1 and leaves Slate; A2 takes the leftover without naming its batch. */
+const poured: Tables = withRows(
+  withRows(
+    workshop,
+    'Batches',
+    ['A1', '2024-03-01', 'Tide Pool', 12, 11, 1, '', '', '', '', 'posted'],
+    ['A2', '2024-03-08', 'Plain Bar', 6, 6, 0, '', '', '', '', 'posted'],
+  ),
+  'Moves',
+  ['A1.01', '2024-03-01', 'used', 'Clear base', -900, 'C1', -7, 'A1'],
+  ['A1.02', '2024-03-01', 'used', 'Box', -11, 'B1', -4.4, 'A1'],
+  ['A1.03', '2024-03-01', 'left over', 'Slate leftover', 25.5, 'A1', 1, 'A1'],
+  ['A1.04', '2024-03-01', 'made', 'Tide Pool', 11, 'A1', 10.4, 'A1'],
+  ['A2.01', '2024-03-08', 'used', 'Slate leftover', -20.5, '', -1, 'A2'],
+  ['A2.02', '2024-03-08', 'used', 'White base', -280, 'W1', -2, 'A2'],
+);
+
+const HEADER = ['Batch', 'Poured', 'Design', 'Bars', 'Item', 'Lot', 'Quantity'];
+
+describe('TRACE', () => {
+  it('follows a lot to every batch, through leftovers', () => {
+    expect(call('TRACE', 'c1', bookOf(poured))).toEqual([
+      HEADER,
+      ['A1', '2024-03-01', 'Tide Pool', 12, 'Clear base', 'C1', 900],
+      ['A2', '2024-03-08', 'Plain Bar', 6, 'Slate leftover', 'A1', 20.5],
+    ]);
+  });
+
+  it('follows a batch back to every lot, through leftovers', () => {
+    expect(call('TRACE', ' A2 ', bookOf(poured))).toEqual([
+      HEADER,
+      ['A1', '2024-03-01', 'Tide Pool', 12, 'Box', 'B1', 11],
+      ['A1', '2024-03-01', 'Tide Pool', 12, 'Clear base', 'C1', 900],
+      ['A2', '2024-03-08', 'Plain Bar', 6, 'Slate leftover', 'A1', 20.5],
+      ['A2', '2024-03-08', 'Plain Bar', 6, 'White base', 'W1', 280],
+    ]);
+  });
+
+  it('does not count a batch that was undone', () => {
+    const undone = withRows(
+      poured,
+      'Moves',
+      ['A2.01.R', '2024-03-09', 'reversed', 'Slate leftover', 20.5, '', 1, 'A2', '', 'A2.01'],
+      ['A2.02.R', '2024-03-09', 'reversed', 'White base', 280, 'W1', 2, 'A2', '', 'A2.02'],
+    );
+    expect(call('TRACE', 'C1', bookOf(undone))).toHaveLength(2);
+    expect(call('TRACE', 'A2', bookOf(undone))).toEqual([HEADER]);
+  });
+
+  it('answers a lot never used with its header alone', () => {
+    expect(call('TRACE', 'G1', bookOf(poured))).toEqual([HEADER]);
+  });
+
+  it.each([
+    ['a slip', 'A22', /neither a lot in Lots nor a batch in Batches\. Did you mean "A2"\?/],
+    ['a design', 'Plain Bar', /is a design.*such as A2/],
+    ['nothing', '', /lot or batch is blank/],
+  ])('refuses %s', (_, name, sentence) => {
+    const { code, message } = errorOf(() => call('TRACE', name, bookOf(poured)));
+    expect(code).toBe('#VALUE!');
+    expect(message).toMatch(sentence);
+  });
+});
