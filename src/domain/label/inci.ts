@@ -31,8 +31,10 @@ export function inciOf(material: Material): Result<InciParts> {
     );
   }
   const parts = shares.value.flatMap(({ name, percent }) =>
-    percent === undefined ? [] : [{ name, percent }],
+    percent === undefined || percent.isZero() ? [] : [{ name, percent }],
   );
+  if (parts.length === 0)
+    return notYet(`INCI of ${material.name} in Materials names nothing above 0 %. Mend it.`);
   const namedPercent = sum(parts.map(({ percent }) => percent));
   if (namedPercent.gt(hundred)) {
     return wrong(

@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { readShares } from '../../../src/domain/label/shares.ts';
 import { inciOf } from '../../../src/domain/label/inci.ts';
@@ -72,12 +73,36 @@ describe('inciOf', () => {
     expect(namedPercent.toNumber()).toBe(70);
   });
 
+  it('leaves out what stands at 0 %', () => {
+    expect(sound(inci('Aqua 100; Parfum 0')).parts.map(({ name }) => name)).toEqual(['Aqua']);
+  });
+
+  it('answers any text with shares of 0 to 100 % or with a sentence', () => {
+    const text = fc.oneof(
+      fc.string({ unit: 'binary', maxLength: 60 }),
+      fc.stringMatching(/^[A-C0-9 ;,.%-]{0,40}$/u),
+      fc.nat(500).map((digits) => `Aqua ${'9'.repeat(digits)}`),
+    );
+    fc.assert(
+      fc.property(text, (cell) => {
+        const result = readShares(cell);
+        if (result.ok) {
+          for (const { name, percent } of result.value) {
+            expect(name).not.toBe('');
+            expect(percent === undefined || (percent.gte(0) && percent.lte(100))).toBe(true);
+          }
+        } else expect(result.failure.sentence).toMatch(/more than the whole material/);
+      }),
+    );
+  });
+
   it.each([
     ['', 'not yet', /Fill in INCI for Base/],
     ['Aqua; Glycerin', 'not yet', /no percent for Aqua, Glycerin/],
     ['Aqua 70; Glycerin', 'not yet', /no percent for Glycerin/],
     ['Aqua 70; Glycerin 40', 'wrong', /adds up to 110 %/],
     ['Aqua 170', 'wrong', /Aqua 170 %/],
+    ['Aqua 0', 'not yet', /names nothing above 0 %/],
   ])('refuses %j', (cell, kind, sentence) => {
     const failure = refusal(inci(cell));
     expect(failure.kind).toBe(kind);
