@@ -1,4 +1,4 @@
-import type { Design, Layer, Mold, Soap } from '../../domain/book/book.ts';
+import type { Design, Layer, Material, Mold, Soap } from '../../domain/book/book.ts';
 import { findMaterial, findMold, findSoap } from '../../domain/book/find.ts';
 import { type Exact, exact, hundred, one, sum, zero } from '../../domain/kernel/exact.ts';
 import { compareNames, didYouMean, nameKey, quoted } from '../../domain/kernel/names.ts';
@@ -91,7 +91,11 @@ function readLayers(rows: readonly LayerRow[], reading: Reading): Layer[] {
     return false;
   });
   const shapedOrPoured = measured.map((row) => readSoapLayer(row, reading));
-  const pourG = sum(shapedOrPoured.map((layer) => (layer?.part === 'pour' ? layer.gPerBar : zero)));
+  const pours = shapedOrPoured.filter((layer) => layer?.part === 'pour');
+  const isWhole = pours.length === rows.filter((row) => row.part === 'pour').length;
+  // Pour lines with findings have been told of; what takes a share of them is not blamed as well.
+  const isExcused = rows.some((row) => reading.findings.excused('Layers', row.design));
+  const pourG = isWhole && !isExcused ? sum(pours.map((layer) => layer.gPerBar)) : undefined;
   return measured
     .map((row, index) => shapedOrPoured[index] ?? readAddedLayer(row, pourG, reading))
     .filter((layer) => layer !== undefined);
@@ -130,7 +134,11 @@ function pouredG(soap: Soap, amount: Exact, per: LayerRow['per']): Result<Exact>
     : andThen(soapDensity(soap), (density) => answer(amount.times(density)));
 }
 
-function readAddedLayer(row: LayerRow, pourG: Exact, reading: Reading): Layer | undefined {
+function readAddedLayer(
+  row: LayerRow,
+  pourG: Exact | undefined,
+  reading: Reading,
+): Layer | undefined {
   if (row.part !== 'scent' && row.part !== 'paint' && row.part !== 'pack') return undefined;
   const material = knownItem(row, findMaterial(reading, row.item), reading);
   if (material === undefined) return undefined;
@@ -143,17 +151,26 @@ function readAddedLayer(row: LayerRow, pourG: Exact, reading: Reading): Layer | 
     );
     return undefined;
   }
-  const amount = exact(row.perBar);
-  const quantity =
-    row.per === '%'
-      ? pourG.isZero()
-        ? wrong('% needs pour lines in this design to take a share of.')
-        : convertNoting(reading, amount.div(hundred).times(pourG), 'g', material.unit, material)
-      : convertNoting(reading, amount, row.per, material.unit, material);
+  const quantity = addedQuantity(row, material, pourG, reading);
+  if (quantity === undefined) return undefined;
   const quantityPerBar = noted(reading, { table: 'Layers', row: row.row, column: 'Per' }, quantity);
   return quantityPerBar === undefined
     ? undefined
     : { part: row.part, layer: row.layer, material, quantityPerBar };
+}
+
+/** Stock units of a material in one bar; undefined where it is a share of pour lines that have findings. */
+function addedQuantity(
+  row: LayerRow,
+  material: Material,
+  pourG: Exact | undefined,
+  reading: Reading,
+): Result<Exact> | undefined {
+  const amount = exact(row.perBar);
+  if (row.per !== '%') return convertNoting(reading, amount, row.per, material.unit, material);
+  if (pourG === undefined) return undefined;
+  if (pourG.isZero()) return wrong('% needs pour lines in this design to take a share of.');
+  return convertNoting(reading, amount.div(hundred).times(pourG), 'g', material.unit, material);
 }
 
 /** The item, or undefined; an item whose own row has findings is not blamed a second time. */
