@@ -86,7 +86,7 @@ function lateNotices(
   const advice = adviceFor(lines, settings, from);
   return late.map((line) => {
     const { open, parts, barsWithoutDay } = line;
-    const readyBy = laterReadyBy(open, lines, settings, from);
+    const readyBy = laterReadyBy(line, placed, settings, from);
     const overdue = parts.filter(({ firstDay }) => firstDay < from);
     const work = overdue.flatMap((part) => part.work);
     return notice(

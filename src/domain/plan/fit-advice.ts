@@ -2,9 +2,10 @@ import type { Mold } from '../book/book.ts';
 import { type Day, isoDate, wholeDay } from '../kernel/day.ts';
 import { exact } from '../kernel/exact.ts';
 import { capacityOf, minutesFor } from './capacity.ts';
+import { DayBook } from './day-book.ts';
 import { largest } from './largest.ts';
 import type { OpenLine } from './plan-lines.ts';
-import { type LineSchedule, moldsOf, schedule } from './schedule.ts';
+import { type LineSchedule, moldsOf, placeLine, schedule } from './schedule.ts';
 import type { ScheduleSettings } from './work.ts';
 import { hasWorkDay } from './work-days.ts';
 
@@ -58,37 +59,41 @@ function enoughSections(
   from: Day,
 ): FitAdvice['moreSections'] {
   const capacity = capacityOf(settings);
+  const fits = (fillsOf: (mold: Mold) => number): boolean =>
+    schedule(lines, settings, { ...capacity, fillsOf }).every((line) => inTime(line, from));
+  if (!fits(() => Infinity)) return undefined;
   for (const mold of moldsOf(lines)) {
-    if (!Number.isFinite(capacity.fillsOf(mold))) continue;
+    if (!fits((other) => (other === mold ? Infinity : capacity.fillsOf(other)))) continue;
     for (let count = 1; count <= MOST_SECTIONS_MORE; count += 1) {
-      const sections = mold.sections?.plus(exact(count));
-      const more = { ...mold, sections };
-      const fillsOf = (other: Mold): number => capacity.fillsOf(other === mold ? more : other);
-      const tried = schedule(lines, settings, { ...capacity, fillsOf });
-      if (tried.every((line) => inTime(line, from))) return { mold, count };
+      const more = { ...mold, sections: mold.sections?.plus(exact(count)) };
+      if (fits((other) => capacity.fillsOf(other === mold ? more : other))) return { mold, count };
     }
   }
   return undefined;
 }
 
-/** The first later Ready by on which a line would be in time with the other lines as they are. */
+/** The first later Ready by on which a line would be in time with the other lines' work as it is. */
 export function laterReadyBy(
-  late: OpenLine,
-  lines: readonly OpenLine[],
+  late: LineSchedule,
+  placed: readonly LineSchedule[],
   settings: ScheduleSettings,
   from: Day,
 ): Day | undefined {
-  const after = (days: number): Day => wholeDay(late.line.readyBy) + days;
+  if (!hasWorkDay(settings)) return undefined;
+  const { line } = late.open;
+  const capacity = capacityOf(settings);
+  const others = placed.filter((other) => other !== late).flatMap(({ parts }) => parts);
+  const after = (days: number): Day => wholeDay(line.readyBy) + days;
   const fits = (days: number): boolean => {
-    const moved = { ...late, line: { ...late.line, readyBy: after(days) } };
-    const others = lines.map((line) => (line === late ? moved : line));
-    const found = schedule(others, settings).find(({ open }) => open === moved);
-    return found !== undefined && inTime(found, from);
+    const dayBook = new DayBook(capacity);
+    for (const { day, minutes, fills } of others.flatMap(({ work }) => work))
+      dayBook.take(day, minutes, fills);
+    const moved = { ...late.open, line: { ...line, readyBy: after(days) } };
+    return inTime(placeLine(moved, settings, capacity, dayBook), from);
   };
   if (!fits(MOST_DAYS_LATER)) return undefined;
-  return after(
-    MOST_DAYS_LATER - largest(MOST_DAYS_LATER - 1, (sooner) => fits(MOST_DAYS_LATER - sooner)),
-  );
+  const sooner = largest(MOST_DAYS_LATER - 1, (days) => fits(MOST_DAYS_LATER - days));
+  return after(MOST_DAYS_LATER - sooner);
 }
 
 /** By how much a line does not fit and what would make it fit. */

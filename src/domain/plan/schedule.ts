@@ -52,7 +52,8 @@ export function schedule(
   return lines.map((open) => placeLine(open, settings, capacity, days));
 }
 
-function placeLine(
+/** Places one line on the latest days that still have room, and takes that room. */
+export function placeLine(
   open: OpenLine,
   settings: ScheduleSettings,
   capacity: Capacity,
@@ -88,8 +89,9 @@ function placeWhole(design: Design, bars: number, day: Day, days: DayBook) {
   if (most === 0) return undefined;
   const { pieces, bars: barFills } = fillsFor(design, most);
   const minutes = minutesFor(design, most);
-  days.take(day, minutes, [...pieces, ...barFills]);
-  return { bars: most, work: [{ day, task: 'pour', minutes }] as const };
+  const fills = [...pieces, ...barFills];
+  days.take(day, minutes, fills);
+  return { bars: most, work: [{ day, task: 'pour', minutes, fills }] as const };
 }
 
 function unmoldOn(
@@ -110,7 +112,7 @@ function finished(
 ): Part {
   // Unmolding is part of the labour already counted on the pour.
   const unmold: Work[] =
-    unmoldDay > pourDay ? [{ day: unmoldDay, task: 'unmold', minutes: 0 }] : [];
+    unmoldDay > pourDay ? [{ day: unmoldDay, task: 'unmold', minutes: 0, fills: [] }] : [];
   return {
     bars: part.bars,
     work: [...part.work, ...unmold],

@@ -33,13 +33,12 @@ export function shapeAhead(
   const pourMinutes = setup + perFill;
   const plan = spread(pieces, perFill, pourMinutes, day, settings, days);
   if (plan === undefined) return undefined;
-  days.take(day, pourMinutes, barFills);
-  const work: Work[] = [{ day, task: 'pour', minutes: pourMinutes }];
+  const work: Work[] = [{ day, task: 'pour', minutes: pourMinutes, fills: [...barFills] }];
   for (const [shapeDay, fills] of plan) {
     const minutes = perFill * total(fills);
-    days.take(shapeDay, minutes, fills);
-    work.push({ day: shapeDay, task: 'shape', minutes });
+    work.push({ day: shapeDay, task: 'shape', minutes, fills: [...fills] });
   }
+  for (const { day: at, minutes, fills } of work) days.take(at, minutes, fills);
   return { bars: count, work };
 }
 

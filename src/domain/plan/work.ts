@@ -1,3 +1,4 @@
+import type { Mold } from '../book/book.ts';
 import type { Settings } from '../book/settings.ts';
 import type { Day } from '../kernel/day.ts';
 
@@ -6,6 +7,8 @@ export interface Work {
   readonly day: Day;
   readonly task: 'shape' | 'pour' | 'unmold';
   readonly minutes: number;
+  /** Molds it fills. */
+  readonly fills: readonly (readonly [Mold, number])[];
 }
 
 /** What the maker allows for work. */
