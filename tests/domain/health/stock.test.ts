@@ -1,0 +1,127 @@
+import { describe, expect, it } from 'vitest';
+import type { Cell } from '../../../src/workbook/port.ts';
+import { withCell, withRows } from '../../support/small-book.ts';
+import { bookOf } from '../label/label-book.ts';
+import { check, kinds, onHandOf, repaired, wholeLedger, withoutMove } from './ledgers.ts';
+
+describe('healthCheck on stock, lots and reversals', () => {
+  it('finds the first day below zero and how deep it went, though it is above today', () => {
+    let tables = withRows(
+      wholeLedger,
+      'Moves',
+      ['S2', '2024-02-03', 'sold', 'Plain', -3, '', -27, '', '', ''],
+      ['S3', '2024-02-05', 'sold', 'Plain', -2, '', -18, '', '', ''],
+      ['C1', '2024-02-06', 'counted', 'Plain', 9, '', 81, '', '', ''],
+    );
+    const [finding] = check(tables);
+    expect(finding).toMatchObject({ kind: 'stock below zero', about: 'Plain' });
+    expect(finding?.says).toMatch(/On 2024-02-03 the ledger had -1 each of Plain, and at worst -3/);
+    tables = repaired(tables, finding?.repair);
+    expect(kinds(tables)).toEqual([]);
+  });
+
+  it('does not mind what was taken back, nor the order within a day', () => {
+    const tables = withRows(
+      wholeLedger,
+      'Moves',
+      ['S2', '2024-02-03', 'sold', 'Plain', -30, '', -27, '', '', ''],
+      ['S2.R', '2024-03-03', 'reversed', 'Plain', 30, '', 27, '', '', 'S2'],
+      ['A1', '2024-01-01', 'wasted', 'Clear base', -50, '', -5, '', '', ''],
+    );
+    expect(kinds(tables)).toEqual([]);
+  });
+
+  it('finds a lot used before it came', () => {
+    const tables = withCell(wholeLedger, 'Lots', 1, 'Received', '2024-02-02');
+    expect(kinds(tables)).toEqual([
+      ['lot used before it came', 'L1'],
+      ['stock below zero', 'Clear base'],
+    ]);
+    expect(check(tables)[0]?.says).toMatch(
+      /B1\.01 took Clear base from lot L1 on 2024-02-01, before it came on 2024-02-02/,
+    );
+  });
+
+  it('finds a lot used beyond its quantity, though another lot has enough', () => {
+    let tables = withRows(wholeLedger, 'Lots', ['L2', 'Clear base', '2024-01-02', 500, 50]);
+    tables = withRows(tables, 'Moves', [
+      'W1',
+      '2024-03-01',
+      'wasted',
+      'Clear base',
+      -130,
+      'L1',
+      -13,
+    ]);
+    const [finding, ...others] = check(tables);
+    expect(others).toEqual([]);
+    expect(finding).toMatchObject({ kind: 'lot used beyond its quantity', about: 'L1' });
+    expect(finding?.says).toMatch(/took 30 g more of lot L1 .* from 2024-03-01 on/);
+    expect(kinds(repaired(tables, finding?.repair))).toEqual([]);
+  });
+
+  it.each([
+    ['names nothing', 2, '', /names no entry in its Note/, false],
+    ['names no entry', 2, 'S11', /no entry. Did you mean "S1"\?/, false],
+    [
+      'is not the opposite',
+      1,
+      'S1',
+      /not by the same item and quantity.*Mend it to 2 of Plain/,
+      false,
+    ],
+  ])('finds a reversal that %s', (_, quantity, note, sentence, hasRepair) => {
+    const tables = withRows(wholeLedger, 'Moves', [
+      'R1',
+      '2024-03-01',
+      'reversed',
+      'Plain',
+      quantity,
+      '',
+      18,
+      '',
+      '',
+      note,
+    ]);
+    const [finding] = check(tables);
+    expect(finding).toMatchObject({ kind: 'reversal of nothing', about: 'R1' });
+    expect(finding?.says).toMatch(sentence);
+    expect(finding?.repair !== undefined).toBe(hasRepair);
+  });
+
+  it('takes back the second of two reversals of one entry', () => {
+    const reversal = (entry: string, day: string): Cell[] => [
+      entry,
+      day,
+      'reversed',
+      'Plain',
+      2,
+      'B1',
+      18,
+      '',
+      '',
+      'S1',
+    ];
+    const tables = withRows(
+      wholeLedger,
+      'Moves',
+      reversal('R1', '2024-03-01'),
+      reversal('R2', '2024-03-02'),
+    );
+    const findings = check(tables);
+    expect(findings.map(({ kind }) => kind)).toEqual(['reversed twice']);
+    const after = repaired(tables, findings[0]?.repair);
+    expect(kinds(after)).toEqual([]);
+    expect(onHandOf(bookOf(after), 'Plain')).toBe(4);
+  });
+
+  it('makes ids that the ledger does not have', () => {
+    const tables = withRows(
+      withCell(withoutMove(wholeLedger, 4), 'Batches', 1, 'State', 'undone'),
+      'Moves',
+      ['b1.01.r', '2024-02-01', 'counted', 'Clear base', 1, 'L1', 0.1, '', '', ''],
+    );
+    const entries = check(tables)[0]?.repair?.moves.map(({ entry }) => entry);
+    expect(entries?.[0]).toBe('B1.01.R.2');
+  });
+});

@@ -1,0 +1,72 @@
+import { describe, expect, it } from 'vitest';
+import { readDay } from '../../../src/domain/kernel/day.ts';
+import { recallOf } from '../../../src/domain/trace/recall.ts';
+import { withRows } from '../../support/small-book.ts';
+import { bookOf, refusal, sound } from '../label/label-book.ts';
+import { chain } from './chain.ts';
+
+const LATE = readDay('2030-01-01') ?? 0;
+
+describe('recallOf', () => {
+  const book = bookOf(chain);
+  const recall = sound(recallOf(book, 'L1', LATE));
+
+  it('lists each batch with its bars on the shelf, sold and gone, oldest bars sold first', () => {
+    expect(
+      recall.batches.map((batch) => [
+        batch.batch,
+        batch.certainty,
+        batch.barsMade.toNumber(),
+        batch.barsOnHand.toNumber(),
+        batch.barsSold.toNumber(),
+        batch.barsGone.toNumber(),
+      ]),
+    ).toEqual([
+      ['B1', 'direct', 12, 0, 12, 0],
+      ['B2', 'by recipe', 6, 5, 0, 1],
+      ['B3', 'by recipe', 5, 4, 1, 0],
+    ]);
+    expect(recall.batches[0]?.sales.map(({ bars, note }) => [bars.toNumber(), note])).toEqual([
+      [7, 'Harbour Fair'],
+      [5, 'By post'],
+    ]);
+    expect(recall.lotOnHand.toNumber()).toBe(100);
+  });
+
+  it('tells apart what is only possible: no Teal drops are in a Clear tint leftover', () => {
+    const drops = sound(recallOf(book, 'D1', LATE));
+    expect(drops.batches.map(({ batch, certainty }) => [batch, certainty])).toEqual([
+      ['B1', 'direct'],
+      ['B2', 'possible'],
+      ['B3', 'possible'],
+    ]);
+  });
+
+  it('lists soap of those batches on the shelf, and uses that nobody can place', () => {
+    const more = sound(
+      recallOf(
+        bookOf(
+          withRows(
+            chain,
+            'Moves',
+            ['E1', '2024-03-01', 'left over', 'Teal leftover', 9, 'B1', '', 'B1'],
+            ['E2', '2024-03-01', 'counted', 'Clear tint leftover', 7, '', '', ''],
+            ['E3', '2024-03-02', 'used', 'Clear tint leftover', -7, '', '', 'B4'],
+            ['E4', '2024-03-02', 'used', 'Clear base', -3, 'L1', '', ''],
+          ),
+        ),
+        'L1',
+        LATE,
+      ),
+    );
+    expect(
+      more.soapOnHand.map(({ item, batch, onHand }) => [item.name, batch, onHand.toNumber()]),
+    ).toEqual([['Teal leftover', 'B1', 9]]);
+    expect(more.doubtful.map(({ move }) => move.entry)).toEqual(['E3']);
+    expect(more.usedWithoutBatch.toNumber()).toBe(3);
+  });
+
+  it('starts from a lot alone', () => {
+    expect(refusal(recallOf(book, 'B1', LATE)).sentence).toMatch(/"B1" is a batch/);
+  });
+});
