@@ -13,6 +13,7 @@ export const spillingFunctions: ReadonlySet<string> = new Set([
   'STOCKLIST',
   'COSTLINES',
   'FORECAST',
+  'FORECASTFIT',
   'SUPPLIES',
   'CALENDAR',
   'FAIR',
