@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { column, errorOf, loadFunctions } from '../support/built-functions.ts';
+import { errorOf, loadFunctions } from '../support/built-functions.ts';
+import { movedWorkshop } from '../support/moved-workshop.ts';
 import {
   ranges,
   type Tables,
@@ -12,20 +13,6 @@ import {
 
 const call = loadFunctions();
 const bookOf = (tables: Tables): unknown => call('BOOK', ...ranges(tables));
-
-/** The small workshop with a few moves of every kind. */
-const moved = withRows(
-  workshop,
-  'Moves',
-  ['E1', '2024-03-01', 'used', 'Clear base', -500, 'C2', -4.5, 'T1', '', ''],
-  ['E2', '2024-03-01', 'used', 'Blue mica', -4, 'M1', -0.8, 'T1', '', ''],
-  ['E3', '2024-03-01', 'left over', 'Slate leftover', 12.5, 'T1', 0.25, 'T1', '', ''],
-  ['E4', '2024-03-01', 'spare', 'Teal × Tiles', 18, 'T1', 0.36, 'T1', '', ''],
-  ['E5', '2024-03-01', 'made', 'Tide Pool', 6, 'T1', 9, 'T1', '', ''],
-  ['E6', '2024-03-08', 'sold', 'Tide Pool', -2, 'T1', -3, '', '', ''],
-  ['E7', '2024-03-09', 'counted', 'Box', 3, '', '', '', '', ''],
-  ['E8', '2024-03-10', 'wasted', 'Orange oil', -20, 'O1', -3, '', '', ''],
-);
 
 describe('ONHAND', () => {
   it.each([
@@ -44,11 +31,11 @@ describe('ONHAND', () => {
     ['Box', '', 53],
     ['Orange oil', '', 180],
   ])('of %j as of %j is %d', (item, asOf, quantity) => {
-    expect(call('ONHAND', item, bookOf(moved), asOf)).toBe(quantity);
+    expect(call('ONHAND', item, bookOf(movedWorkshop), asOf)).toBe(quantity);
   });
 
   it('counts a whole day, whatever the time of the move', () => {
-    const timed = bookOf(withCell(moved, 'Moves', 6, 'When', '2024-03-08 17:45'));
+    const timed = bookOf(withCell(movedWorkshop, 'Moves', 6, 'When', '2024-03-08 17:45'));
     expect(call('ONHAND', 'Tide Pool', timed, '2024-03-08')).toBe(4);
     expect(call('ONHAND', 'Tide Pool', timed, '2024-03-08T09:00')).toBe(4);
     expect(call('ONHAND', 'Tide Pool', timed, '2024-03-07')).toBe(6);
@@ -75,7 +62,7 @@ describe('ONHAND', () => {
     ['Slaet leftover', /Did you mean "Slate leftover"\?/],
     ['', /item is blank/],
   ])('refuses %j', (item, sentence) => {
-    const { code, message } = errorOf(() => call('ONHAND', item, bookOf(moved)));
+    const { code, message } = errorOf(() => call('ONHAND', item, bookOf(movedWorkshop)));
     expect(code).toBe('#VALUE!');
     expect(message).toMatch(sentence);
   });
@@ -83,7 +70,7 @@ describe('ONHAND', () => {
   it.each(['yesterday', 12, '2024-02-30', '0099-01-01', true, -1])(
     'refuses %j as a date',
     (asOf) => {
-      const { code, message } = errorOf(() => call('ONHAND', 'Box', bookOf(moved), asOf));
+      const { code, message } = errorOf(() => call('ONHAND', 'Box', bookOf(movedWorkshop), asOf));
       expect(code).toBe('#VALUE!');
       expect(message).toMatch(/as of is ".*", which is not a date. Give one like 2026-11-25/);
     },
@@ -103,7 +90,7 @@ describe('STOCKVALUE', () => {
     ['FIFO', 'Box', 53 * 0.4],
     ['Average', 'Foam leftover', 0],
   ])('under %s of %s', (valuation, item, value) => {
-    const book = bookOf(withSetting(moved, 'Valuation', valuation));
+    const book = bookOf(withSetting(movedWorkshop, 'Valuation', valuation));
     expect(call('STOCKVALUE', item, book)).toBeCloseTo(value, 12);
   });
 
@@ -158,8 +145,8 @@ describe('STOCKVALUE', () => {
 
 describe('UNITCOST', () => {
   it.each([
-    ['value over what is on hand', moved, 'Clear base', '', (43 - 4.5) / 4500],
-    ['bars', moved, 'Tide Pool', '', 1.5],
+    ['value over what is on hand', movedWorkshop, 'Clear base', '', (43 - 4.5) / 4500],
+    ['bars', movedWorkshop, 'Tide Pool', '', 1.5],
     ['the newest lot where none is left', emptied(), 'Clear base', '', 0.009],
     [
       'the pack price where none was ever bought',
@@ -219,84 +206,5 @@ describe('UNITCOST', () => {
     const { code, message } = errorOf(() => call('UNITCOST', 'Ribbon', bookOf(tables)));
     expect(code).toBe('#N/A');
     expect(message).toMatch(/enter a lot, or its Pack size and Pack price/);
-  });
-});
-
-describe('STOCKLIST', () => {
-  const list = call('STOCKLIST', bookOf(moved), '2024-03-10') as unknown[][];
-
-  it('lists all materials and what was made and is on hand', () => {
-    expect(list[0]).toEqual([
-      'Item',
-      'Kind',
-      'On hand',
-      'Unit',
-      'Value',
-      'Reorder point',
-      'Order packs',
-      'Earliest best before',
-    ]);
-    expect(column(list, 'Item')).toEqual([
-      'Clear base',
-      'White base',
-      'Blue mica',
-      'Green drops',
-      'Orange oil',
-      'Alcohol',
-      'Glycerin',
-      'Box',
-      'Slate leftover',
-      'Teal × Tiles',
-      'Tide Pool',
-    ]);
-    expect(column(list, 'Kind').slice(-3)).toEqual(['leftover', 'spare', 'bars']);
-  });
-
-  it('answers as the single functions do', () => {
-    const book = bookOf(moved);
-    for (const [item, , onHand, , value, point] of list.slice(1)) {
-      expect(onHand).toBe(call('ONHAND', item, book, '2024-03-10'));
-      expect(value).toBe(call('STOCKVALUE', item, book, '2024-03-10'));
-      if (point !== '') expect(point).toBe(call('REORDERPOINT', item, book, '2024-03-10'));
-    }
-    expect(column(list, 'Reorder point').filter((point) => point !== '')).toHaveLength(2);
-  });
-
-  it('shows the earliest best before of what is left, and blanks for what can’t be told yet', () => {
-    const bestBefore = Object.fromEntries(list.map((row) => [row[0], row[7]]));
-    expect(bestBefore).toMatchObject({
-      'Clear base': '2025-03-31',
-      'White base': '',
-      'Orange oil': '2024-12-31',
-    });
-  });
-
-  it('orders whole packs at or below the reorder point, none above', () => {
-    const packs = (left: number): unknown => {
-      const tables = withRows(moved, 'Moves', [
-        'E9',
-        '2024-03-10',
-        'wasted',
-        'Blue mica',
-        left - 96,
-        '',
-        '',
-        '',
-        '',
-        '',
-      ]);
-      const rows = call('STOCKLIST', bookOf(tables), '2024-03-10') as unknown[][];
-      return rows.find(([item]) => item === 'Blue mica')?.[6];
-    };
-    const point = call('REORDERPOINT', 'Blue mica', bookOf(moved), '2024-03-10') as number;
-    // Use of 4 g on one day of ten: mean 0.4, SD 4 ÷ √10; 9 days, z(0.95).
-    expect(point).toBeCloseTo(3.6 + 1.644853627 * Math.sqrt(9 * 1.6), 8);
-    expect(packs(96)).toBe(0);
-    expect(packs(Math.floor(point))).toBe(1);
-    expect(packs(1)).toBe(1);
-  });
-
-  it('is empty but for its header without materials', () => {
-    expect(call('STOCKLIST', bookOf({ Settings: table('Setting | Value') }))).toHaveLength(1);
   });
 });

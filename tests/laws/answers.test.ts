@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { Exact } from '../../src/domain/kernel/exact.ts';
-import { designNames, LAST_DAY, workedWorkshop } from '../support/arbitrary-book.ts';
+import { designNames, LAST_DAY } from '../support/arbitrary-book.ts';
+import { workedWorkshop } from '../support/arbitrary-pours.ts';
 import { type CallFunction, CellError, loadFunctions } from '../support/built-functions.ts';
 import { itemsOf, readTables } from '../support/ledger-of.ts';
 import { type Range, ranges, type Tables } from '../support/small-book.ts';

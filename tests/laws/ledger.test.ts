@@ -9,7 +9,8 @@ import { onHand } from '../../src/domain/stock/on-hand.ts';
 import { stockValue, unitCost } from '../../src/domain/stock/valuation.ts';
 import { changeForBatch, findTables } from '../../src/workbook/change.ts';
 import { applyChange } from '../support/apply-change.ts';
-import { LAST_DAY, pourOf, pourWish, workedWorkshop } from '../support/arbitrary-book.ts';
+import { LAST_DAY } from '../support/arbitrary-book.ts';
+import { pourOf, pourWish, workedWorkshop } from '../support/arbitrary-pours.ts';
 import { itemsOf, post, readTables, sure, undo } from '../support/ledger-of.ts';
 import { tableData } from '../support/small-book.ts';
 

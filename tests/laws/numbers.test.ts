@@ -13,7 +13,15 @@ const cellNumber = fc.oneof(
   fc
     .tuple(fc.double({ min: -1e6, max: 1e6, noNaN: true }), fc.constantFrom(0.1, 0.3))
     .map(([a, b]) => a + b),
-  fc.constantFrom(0, -0, 9007199254.740991, 5000000000.123456, 999999999.999999, 0.1 + 0.2, 1e-12),
+  fc.constantFrom(
+    0,
+    -0,
+    Number('9007199254.740991'),
+    5000000000.123456,
+    999999999.999999,
+    0.1 + 0.2,
+    1e-12,
+  ),
 );
 
 describe('the running sum', () => {

@@ -7,7 +7,8 @@ import { leftoversOnHand } from '../../src/domain/recipe/leftovers-on-hand.ts';
 import { materialNeeds } from '../../src/domain/recipe/material-needs.ts';
 import { noLeftovers, planMelts } from '../../src/domain/recipe/melt-plan.ts';
 import { onHand } from '../../src/domain/stock/on-hand.ts';
-import { designNames, LAST_DAY, newWorkshop, workedWorkshop } from '../support/arbitrary-book.ts';
+import { designNames, LAST_DAY, newWorkshop } from '../support/arbitrary-book.ts';
+import { workedWorkshop } from '../support/arbitrary-pours.ts';
 import { readTables, sure } from '../support/ledger-of.ts';
 
 const designName = fc.constantFrom(...designNames).map((name) => name.toLowerCase());
@@ -37,6 +38,8 @@ describe('a melt plan', () => {
           const { scaleStepG } = book.settings;
           expect(scaleStepG.isZero() ? spareG.isZero() : spareG.lt(scaleStepG)).toBe(true);
           for (const { mold, fills, piecesNeeded, piecesFromSpares, sparePieces } of melt.shapes) {
+            expect(piecesFromSpares.lte(piecesNeeded)).toBe(true);
+            expect(fills.gte(0)).toBe(true);
             const laid = piecesNeeded.minus(piecesFromSpares);
             expect(fills.times(mold.cavities).toString()).toBe(laid.plus(sparePieces).toString());
             expect(sparePieces.lt(mold.cavities)).toBe(true);
