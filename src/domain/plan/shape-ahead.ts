@@ -31,7 +31,7 @@ export function shapeAhead(
   const setup = minutesFor(design, 0);
   const perFill = (minutesFor(design, count) - setup) / steps;
   const pourMinutes = setup + perFill;
-  const plan = spread(pieces, perFill, pourMinutes, day, settings, days);
+  const plan = spread(pieces, perFill, day, settings, days);
   if (plan === undefined) return undefined;
   const work: Work[] = [{ day, task: 'pour', minutes: pourMinutes, fills: [...barFills] }];
   for (const [shapeDay, fills] of plan) {
@@ -46,7 +46,6 @@ export function shapeAhead(
 function spread(
   pieces: ReadonlyMap<Mold, number>,
   perFill: number,
-  pourMinutes: number,
   pourDay: Day,
   settings: ScheduleSettings,
   days: DayBook,
@@ -56,7 +55,8 @@ function spread(
   for (let day = pourDay; left.size > 0; day -= 1) {
     if (day < pourDay - MOST_DAYS_AHEAD) return undefined;
     if (!isWorkDay(settings, day)) continue;
-    let minutes = days.freeMinutes(day) - (day === pourDay ? pourMinutes : 0);
+    // The pour day was found to have room for all of the work, so the pour itself is not in the way.
+    let minutes = days.freeMinutes(day);
     const here = new Map<Mold, number>();
     for (const [mold, wanted] of left) {
       const inTime = perFill === 0 ? wanted : Math.floor(minutes / perFill + 1e-9);

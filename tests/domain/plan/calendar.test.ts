@@ -75,6 +75,18 @@ describe('one line', () => {
     ]);
   });
 
+  it('is out of the mold by Ready by even where nothing has to dry', () => {
+    const molds = [
+      ['Loaf', 'bars', 6, '', '', '', 600],
+      ['Tiles', 'tiles', 36, 25, 0, '', ''],
+    ];
+    const plan = [['P1', 'Slab', 6, '2026-12-05']];
+    expect(told(calendarOf({ plan, molds, settings: [minutesPerDay(100)] }))).toEqual([
+      '2026-12-04 pour P1 6 90',
+      '2026-12-05 unmold P1 6 0',
+    ]);
+  });
+
   it('shapes tiles on the days before where the sections are too few for one day', () => {
     // One section, set overnight: one fill a day. Two mosaics take 48 tiles, two fills; one would take one.
     const molds = [
@@ -204,7 +216,7 @@ it('says what it had to take as no limit', () => {
 
 describe('laws', () => {
   const line = fc.tuple(
-    fc.constantFrom('Brick', 'Mosaic'),
+    fc.constantFrom('Brick', 'Mosaic', 'Slab'),
     fc.integer({ min: 1, max: 40 }),
     fc.integer({ min: 0, max: 40 }),
   );

@@ -60,6 +60,7 @@ export function season(parts: {
       'Design | Bar mold | Labour minutes | Setup minutes | Hands-off hours',
       ['Brick', '', 5, 20, ''],
       ['Mosaic', 'Loaf', 10, 30, 36],
+      ['Slab', 'Loaf', 10, 30, ''],
       ['Idea', '', '', '', ''],
     ),
     Layers: table(
@@ -68,6 +69,7 @@ export function season(parts: {
       ['Brick', '2', 'pack', 'Box', '', 1, 'each'],
       ['Mosaic', '1', 'tiles', 'Base', 'Tiles', 24, 'each'],
       ['Mosaic', '2', 'pour', 'Base', '', 50, 'g'],
+      ['Slab', '1', 'pour', 'Base', '', 90, 'g'],
     ),
     Plan: table('Plan line | Design | Bars | Ready by', ...parts.plan),
   };

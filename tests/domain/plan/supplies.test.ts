@@ -185,10 +185,12 @@ describe('several lines', () => {
 
   it('overdue orders are cash of this week', () => {
     const soon = [['P1', 'Brick', 20, '2026-11-05']];
-    const weeks = cashByWeek(planOf(season({ plan: soon })), from);
-    expect(weeks.map(({ monday, cost }) => [isoDate(monday), toCell(cost)])).toEqual([
-      ['2026-10-26', 28],
-    ]);
+    // To be ordered by 28 and 31 October; 4 November is in the week of the 2nd.
+    const wednesday = on('2026-11-04');
+    const found = sound(supplies(bookOf(season({ plan: soon })), wednesday));
+    expect(
+      cashByWeek(found, wednesday).map(({ monday, cost }) => [isoDate(monday), toCell(cost)]),
+    ).toEqual([['2026-11-02', 28]]);
   });
 
   it('spares and leftovers go on to later lines only when asked', () => {
