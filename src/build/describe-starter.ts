@@ -1,4 +1,3 @@
-import type { NewChart } from '../hosts/xlsx/new-chart.ts';
 import type {
   NewCell,
   NewHighlight,
@@ -8,7 +7,6 @@ import type {
 } from '../hosts/xlsx/new-workbook.ts';
 import { bookName } from '../workbook/starter/names.ts';
 import {
-  type CurveChart,
   isFormula,
   type Mark,
   type SpillLook,
@@ -17,9 +15,10 @@ import {
 } from '../workbook/starter/sheet.ts';
 import { bookPlace } from '../workbook/starter/start-sheet.ts';
 import type { StarterWorkbook } from '../workbook/starter/starter-workbook.ts';
+import { describeChart } from './describe-chart.ts';
 import {
   bodyStyle,
-  curveColor,
+  gain,
   headerOver,
   helpStyle,
   repeated,
@@ -43,8 +42,17 @@ export function describeStarter(starter: StarterWorkbook, title: string): NewWor
 }
 
 function describeSheet(sheet: StarterSheet, answers: Answers): NewSheet {
-  const { name, group, widths, heights, frozenRows, frozenColumns, merges, chart, landscape } =
-    sheet;
+  const {
+    name,
+    group,
+    widths,
+    heights,
+    frozenRows,
+    frozenColumns,
+    merges,
+    charts = [],
+    landscape,
+  } = sheet;
   const isTable = sheet.table !== undefined;
   return {
     name,
@@ -59,8 +67,12 @@ function describeSheet(sheet: StarterSheet, answers: Answers): NewSheet {
     tables: isTable ? [describeTable(sheet)] : [],
     validations: sheet.dropDowns ?? [],
     highlights: (sheet.marks ?? []).map(describeMark),
-    charts: chart === undefined ? [] : [describeChart(name, chart)],
-    print: { landscape, ...(isTable ? { repeatRows: sheet.table.row + 1 } : {}) },
+    charts: charts.map((chart) => describeChart(name, chart)),
+    print: {
+      landscape,
+      ...(isTable ? { repeatRows: sheet.table.row + 1 } : {}),
+      ...(sheet.prints === undefined ? {} : { area: sheet.prints }),
+    },
     ...(heights === undefined ? {} : { rowHeights: heights }),
     ...(frozenRows === undefined ? {} : { frozenRows }),
     ...(frozenColumns === undefined ? {} : { frozenColumns }),
@@ -71,8 +83,11 @@ function describeSheet(sheet: StarterSheet, answers: Answers): NewSheet {
 function describeCell(sheet: StarterSheet, cell: StarterCell, answers: Answers): NewCell {
   const { row, column, holds, look } = cell;
   const isHelp = sheet.table !== undefined && look.role === 'note';
-  const style = isHelp ? helpStyle : styleOf(look);
-  if (!isFormula(holds)) return { row, column, value: holds, style };
+  if (!isFormula(holds)) {
+    return { row, column, value: holds, style: isHelp ? helpStyle : styleOf(look) };
+  }
+  // A cell of text format turns its formula into text as soon as someone edits it.
+  const style = styleOf(look.format === 'text' ? { ...look, format: 'general' } : look);
   const rows = rowsOf(answers.get(placeKey(sheet.name, row, column)) ?? '');
   const spills = rows.length > 1 || (rows[0]?.length ?? 0) > 1;
   return {
@@ -115,27 +130,6 @@ function describeTable({ table, widths }: StarterSheet): NewTable {
 }
 
 function describeMark({ range, formula, shows }: Mark): NewHighlight {
-  const looks = shows === 'short' ? short : shows === 'repeated' ? repeated : shows;
+  const looks = typeof shows === 'string' ? { short, repeated, gain }[shows] : shows;
   return { range, formula, ...looks };
-}
-
-function describeChart(sheet: string, chart: CurveChart): NewChart {
-  const { title, description, place, horizontal, vertical } = chart;
-  return {
-    kind: 'scatter',
-    lines: true,
-    title,
-    description,
-    place,
-    series: [
-      {
-        name: vertical.title,
-        categories: { sheet, range: horizontal.range },
-        values: { sheet, range: vertical.range },
-        color: curveColor,
-      },
-    ],
-    horizontalAxis: { title: horizontal.title, minimum: 0 },
-    verticalAxis: { title: vertical.title, numberFormat: '0', minimum: 0 },
-  };
 }

@@ -13,7 +13,10 @@ const line = '#C5D2D3';
 export const short = { fill: '#FBE0CF', color: '#7A3310' } as const;
 /** Text that only says again what the row above said. */
 export const repeated = { color: '#B4C0C3' } as const;
-export const curveColor = '#2F7F86';
+/** Earns money; bold as well, so that it stands out without colour. */
+export const gain = { fill: '#DDEFE2', color: '#1F5A3A', bold: true } as const;
+/** Sea, lantern and dusk: apart in lightness as well as in hue. */
+export const seriesColors = ['#2F7F86', '#D98E2B', '#5B4A7A'] as const;
 
 export const tabColors: Readonly<Record<SheetGroup, string>> = {
   start: '#24383F',
@@ -39,6 +42,8 @@ const roles: Readonly<Record<Role, NewStyle>> = {
   answer: { bold: true, color: ink, lineBelow: line, horizontal: 'left', vertical: 'center' },
   header: { bold: true, fill: sea, color: seaInk, vertical: 'center' },
   plain: { color: ink, vertical: 'center' },
+  total: { bold: true, color: ink, lineBelow: line, vertical: 'center' },
+  wrapped: { color: ink, vertical: 'top', wrap: true, horizontal: 'left' },
   tile: { horizontal: 'center', vertical: 'center', lineAround: '#FFFFFF', fill: sand, color: ink },
 };
 

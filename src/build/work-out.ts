@@ -25,6 +25,7 @@ export function workOut({ sheets, tables }: StarterWorkbook): Answers {
   const tableRows = new Map(tables.map(({ name, headers, rows }) => [name, [headers, ...rows]]));
   const from = (sheet: string): Workings => ({
     cell: (row, column) => values.get(placeKey(sheet, row, column)) ?? '',
+    cellOf: (other, row, column) => values.get(placeKey(other, row, column)) ?? '',
     table: (name) => known(tableRows.get(name), `table ${name}`),
     named: (name) => known(name === bookName ? bookValue() : undefined, `name ${name}`),
     ask,

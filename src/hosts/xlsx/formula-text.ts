@@ -3,6 +3,7 @@ import { rewriteCode } from './formula-mask.ts';
 import { futureFunctions, worksheetFutureFunctions } from './future-functions.ts';
 import { prefixParameters } from './formula-parameters.ts';
 import { Refusal } from './refusal.ts';
+import { withoutSinglePicks } from './single-picks.ts';
 
 /** A stored formula (no "=") as a person types it: "=POUR.BOOK(Lots[#All])", "=A1#", "=XLOOKUP(…)". */
 export function typedFormula(stored: string): string {
@@ -31,12 +32,13 @@ export function storedFormula(typed: string): string {
 /** Whether Excel must be told that the formula may fill several cells, so that it adds no "@". */
 export function mayFillCells(stored: string): boolean {
   let may = false;
-  rewriteCode(stored, (code) => {
+  rewriteCode(stored, (whole) => {
+    const code = withoutSinglePicks(whole);
     const ours = code.matchAll(new RegExp(`_xldudf_${NAMESPACE}_(\\w+)\\(`, 'gi'));
     may =
       FILLS.test(code) ||
       [...ours].some((call) => spillingFunctions.has(call[1]?.toUpperCase() ?? ''));
-    return code;
+    return whole;
   });
   return may;
 }

@@ -1,6 +1,8 @@
 import { cell, headerCells } from './answer-cells.ts';
 import type { Cell } from '../port.ts';
+import { costByKind, kindChart, LINES_ROOM } from './cost-kinds.ts';
 import { at, fixedAt, less, named, pour, rowOf, shareLeft, unlessBlank } from './formula.ts';
+import { listed } from './listed.ts';
 import { bookName } from './names.ts';
 import type { StarterCell, StarterSheet } from './sheet.ts';
 import { columnCells } from './table-cells.ts';
@@ -15,7 +17,6 @@ const DESIGNS_SHOWN = 15;
 /** Where the cost of one chosen design goes. */
 const LINES = 6;
 const CHOSEN = BARS;
-const LINE_ROWS = 40;
 /** The same design in batches of 1 to 36 bars. */
 const CURVE = 10;
 const LARGEST_BATCH = 36;
@@ -42,14 +43,7 @@ export function costingSheet(design: string, asOf: Cell): StarterSheet {
         'Full cost of one good bar: material, labour, setup, mold wear, overhead, lost bars.',
         'note',
       ),
-      cell(AS_OF, 0, 'As of', 'label'),
-      cell(AS_OF, GIVEN, asOf, 'input', 'date'),
-      cell(
-        AS_OF,
-        2,
-        asOf === '' ? 'Blank is today.' : 'A day of the demo. Clear it for today.',
-        'aside',
-      ),
+      ...asOfCells(AS_OF, asOf),
       cell(BARS, 0, 'Good bars', 'label'),
       cell(BARS, GIVEN, 12, 'input', 'whole'),
       cell(BARS, 2, 'in one batch', 'aside'),
@@ -65,7 +59,19 @@ export function costingSheet(design: string, asOf: Cell): StarterSheet {
       cell(CHOSEN - 1, LINES, 'Look into', 'label'),
       cell(CHOSEN, LINES, design, 'input', 'text'),
       cell(HEADERS - 1, LINES, 'Where its cost goes', 'heading'),
-      cell(HEADERS, LINES, ofChosen('Pick a design above.', 'COSTLINES'), 'header'),
+      ...listed({
+        row: HEADERS + 1,
+        column: LINES,
+        lines: LINES_ROOM,
+        of: ofChosen('COSTLINES'),
+        columns: [
+          { header: 'Line', format: 'text', take: 1 },
+          { header: 'Per bar', format: 'money', take: 2 },
+          { header: 'Share %', format: 'grams', take: 3 },
+        ],
+        unless: { blank: fixedAt(CHOSEN, LINES), instead: 'Pick a design above.' },
+      }),
+      ...costByKind(HEADERS + 1, LINES),
       cell(HEADERS - 1, CURVE, 'By batch size', 'heading'),
       ...headerCells(HEADERS, CURVE, [
         ['Bars in batch', 'whole'],
@@ -73,20 +79,34 @@ export function costingSheet(design: string, asOf: Cell): StarterSheet {
       ]),
       ...curveRows(),
     ],
-    spillLooks: [
-      { row: HEADERS, column: LINES, rows: LINE_ROWS, formats: ['text', 'money', 'grams'] },
-    ],
     dropDowns: [{ range: one(CHOSEN, LINES), choices: { source: designNames }, strict: false }],
-    chart: {
-      title: 'Cost of one bar by batch size',
-      description:
-        'A line that falls as the setup is shared by more bars, with steps where another fill or a lost bar begins.',
-      place: { startRow: HEADERS, startColumn: 13, endRow: HEADERS + 19, endColumn: 21 },
-      horizontal: { title: 'Good bars in the batch', range: curveColumn(CURVE) },
-      vertical: { title: 'Cost per bar', range: curveColumn(CURVE + 1) },
-    },
+    charts: [
+      kindChart(),
+      {
+        kind: 'curve',
+        title: 'Cost of one bar by batch size',
+        description:
+          'A line that falls as the setup is shared by more bars, with steps where another fill or a lost bar begins.',
+        place: { startRow: HEADERS, startColumn: 13, endRow: HEADERS + 19, endColumn: 21 },
+        across: 'Good bars in the batch',
+        up: 'Cost per bar',
+        series: [
+          { name: 'Cost per bar', along: curveColumn(CURVE), values: curveColumn(CURVE + 1) },
+        ],
+      },
+    ],
     landscape: true,
   };
+}
+
+/** The day that a sheet answers for. */
+export function asOfCells(row: number, asOf: Cell): StarterCell[] {
+  const aside = asOf === '' ? 'Blank is today.' : 'A day of the demo. Clear it for today.';
+  return [
+    cell(row, 0, 'As of', 'label'),
+    cell(row, GIVEN, asOf, 'input', 'date'),
+    cell(row, GIVEN + 1, aside, 'aside'),
+  ];
 }
 
 function designRows(): StarterCell[] {
@@ -122,8 +142,5 @@ function curveRows(): StarterCell[] {
   }).flat();
 }
 
-function ofChosen(instead: string, id: string) {
-  const chosen = fixedAt(CHOSEN, LINES);
-  const given = [fixedAt(BARS, GIVEN), fixedAt(AS_OF, GIVEN)];
-  return unlessBlank(chosen, instead, pour(id, chosen, named(bookName), ...given));
-}
+const ofChosen = (id: string) =>
+  pour(id, fixedAt(CHOSEN, LINES), named(bookName), fixedAt(BARS, GIVEN), fixedAt(AS_OF, GIVEN));

@@ -1,5 +1,5 @@
 import type { Cell } from '../port.ts';
-import { cellName, rangeName } from './cell-names.ts';
+import { cellName, type CellRange, rangeName } from './cell-names.ts';
 import type { TableColumn } from './table-cells.ts';
 
 /** A cell's formula as a person types it, and how its answer is worked out when the file is made. */
@@ -16,6 +16,8 @@ export type Answer = Cell | readonly (readonly Cell[])[];
 export interface Workings {
   /** A cell of the formula's own sheet. */
   cell(row: number, column: number): Cell;
+  /** A cell of a sheet that stands further left. */
+  cellOf(sheet: string, row: number, column: number): Cell;
   /** A table's rows, headers first. */
   table(name: string): readonly (readonly Cell[])[];
   /** The cell that a defined name stands for. */
@@ -49,9 +51,25 @@ export const block = (
   startColumn: number,
   endRow: number,
   endColumn: number,
-): Formula => ({
-  text: rangeName({ startRow, startColumn, endRow, endColumn }),
-  work: (from) => cellsOf(from, { startRow, startColumn, endRow, endColumn }),
+): Formula => cellsIn({ startRow, startColumn, endRow, endColumn });
+
+/** The same by its range; with "$", staying put when the formula is copied. */
+export const cellsIn = (range: CellRange, fixed: '$' | '' = ''): Formula => ({
+  text: rangeName(range, fixed),
+  work: (from) => cellsOf(from, range),
+});
+
+/** A block of cells of another sheet, staying put when the formula is copied. */
+export const blockOf = (sheet: string, range: CellRange): Formula => ({
+  text: `'${sheet}'!${rangeName(range, '$')}`,
+  work: (from) =>
+    cellsOf({ ...from, cell: (row, column) => from.cellOf(sheet, row, column) }, range),
+});
+
+/** One cell of another sheet. */
+export const cellOf = (sheet: string, row: number, column: number): Formula => ({
+  text: `'${sheet}'!${cellName(row, column, '$')}`,
+  work: (from) => from.cellOf(sheet, row, column),
 });
 
 /** One of our own worksheet functions. */
@@ -132,10 +150,7 @@ export const nextDifferent = (
   };
 };
 
-function cellsOf(
-  from: Workings,
-  range: { startRow: number; startColumn: number; endRow: number; endColumn: number },
-): Cell[][] {
+function cellsOf(from: Pick<Workings, 'cell'>, range: CellRange): Cell[][] {
   const rows: Cell[][] = [];
   for (let row = range.startRow; row <= range.endRow; row += 1) {
     const cells: Cell[] = [];

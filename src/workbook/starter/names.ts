@@ -68,4 +68,5 @@ export const tableSheets: readonly {
 ];
 
 export const bookName = 'Book';
+export const pricingName = 'Pricing';
 export const listsSheet = 'Lists';

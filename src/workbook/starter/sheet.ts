@@ -25,7 +25,9 @@ export interface StarterSheet {
   readonly dropDowns?: readonly DropDown[];
   readonly marks?: readonly Mark[];
   readonly merges?: readonly CellRange[];
-  readonly chart?: CurveChart;
+  readonly charts?: readonly StarterChart[];
+  /** What prints; everything unless told. */
+  readonly prints?: CellRange;
   readonly landscape: boolean;
 }
 
@@ -41,6 +43,8 @@ export type Role =
   | 'answer'
   | 'header'
   | 'plain'
+  | 'wrapped'
+  | 'total'
   | 'tile';
 
 export interface Look {
@@ -84,16 +88,29 @@ export interface DropDown {
 export interface Mark {
   readonly range: CellRange;
   readonly formula: string;
-  readonly shows: 'short' | 'repeated' | { readonly fill: string; readonly color: string };
+  readonly shows: 'short' | 'repeated' | 'gain' | { readonly fill: string; readonly color: string };
 }
 
-/** A line through numbers, with the horizontal numbers beside them. */
-export interface CurveChart {
+/** A picture drawn by the spreadsheet from plain cells or cells of one value: never from a spill. */
+export interface StarterChart {
+  /** `curve` joins points by lines; `bars` lie, `columns` stand, one beside the other. */
+  readonly kind: 'curve' | 'bars' | 'columns' | 'lines';
   readonly title: string;
+  /** What it shows, for a screen reader. */
   readonly description: string;
   readonly place: CellRange;
-  readonly horizontal: { readonly title: string; readonly range: CellRange };
-  readonly vertical: { readonly title: string; readonly range: CellRange };
+  readonly series: readonly StarterSeries[];
+  /** Titles of the axes. */
+  readonly across: string;
+  readonly up: string;
+}
+
+/** One row or one column of cells each, of the chart's own sheet. */
+export interface StarterSeries {
+  readonly name: string;
+  /** Names, or for a curve the numbers across. */
+  readonly along: CellRange;
+  readonly values: CellRange;
 }
 
 export const isFormula = (holds: Cell | Formula): holds is Formula => typeof holds === 'object';

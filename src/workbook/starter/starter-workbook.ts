@@ -4,10 +4,15 @@ import { costingSheet } from './costing-sheet.ts';
 import { lanternQuay } from './demo/designs.ts';
 import { demoTables } from './demo/demo-tables.ts';
 import { lanternMosaic } from './demo/mosaic.ts';
+import { demoFairQuestion, demoSet } from './demo/questions.ts';
 import { demoDay } from './demo/season.ts';
+import { batchCheckSheet } from './batch-check-sheet.ts';
+import { fairPricesSheet } from './fair-prices-sheet.ts';
+import { fairResultsSheet } from './fair-results-sheet.ts';
 import { makeListsSheet } from './lists-sheet.ts';
 import { mosaicSheet } from './mosaic-sheet.ts';
 import { tableSheets } from './names.ts';
+import { pricingSheet } from './pricing-sheet.ts';
 import { reorderSheet } from './reorder-sheet.ts';
 import { settingsRows } from './settings-rows.ts';
 import type { StarterSheet } from './sheet.ts';
@@ -29,6 +34,10 @@ export function demoWorkbook(): StarterWorkbook {
     startSheet(true),
     weighSheet(lanternQuay, 12),
     costingSheet(lanternQuay, demoDay),
+    pricingSheet(demoDay, demoSet),
+    fairPricesSheet(demoFairQuestion),
+    fairResultsSheet(),
+    batchCheckSheet('B-048'),
     reorderSheet(demoDay),
     mosaicSheet(lanternMosaic),
   ]);
@@ -43,6 +52,10 @@ export function emptyWorkbook(): StarterWorkbook {
     startSheet(false),
     weighSheet('', 12),
     costingSheet('', ''),
+    pricingSheet('', { bars: [], packaging: '', margin: '' }),
+    fairPricesSheet({ fair: '', design: '', barsExpected: '', lowestPrice: '' }),
+    fairResultsSheet(),
+    batchCheckSheet(''),
     reorderSheet(''),
     mosaicSheet({ pattern: [], shades: {} }),
   ]);

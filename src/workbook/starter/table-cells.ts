@@ -45,3 +45,13 @@ export function columnCells<K extends TableKind>(
         .map((row) => row[column] ?? ''),
   };
 }
+
+/** A whole column of a table, however long, for formulas that add up or count. */
+export function wholeColumn<K extends TableKind>(
+  kind: K,
+  key: keyof (typeof tables)[K]['columns'] & string,
+): TableColumn {
+  const { name, columns } = tables[kind];
+  const header = (columns as Readonly<Record<string, { readonly header: string }>>)[key]?.header;
+  return { text: `${name}[${header ?? ''}]`, work: columnCells(kind, key).work };
+}

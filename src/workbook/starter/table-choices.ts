@@ -28,8 +28,9 @@ export function dropDownsFor(kind: TableKind, headerRow: number, rows: number): 
 
 const column = (table: string, header: string): string => `=INDIRECT("${table}[${header}]")`;
 export const designNames = column('Designs', 'Design');
-const moldNames = column('Molds', 'Mold');
-const fairNames = column('Fairs', 'Fair');
+export const batchNames = column('Batches', 'Batch');
+export const moldNames = column('Molds', 'Mold');
+export const fairNames = column('Fairs', 'Fair');
 const materialNames = column('Materials', 'Material');
 
 /** Which columns hold names that stand in another table. */

@@ -34,6 +34,11 @@ describe('stored and typed formulas', () => {
     ['SORT(A1:A9)', true],
     ['"POUR.STOCKLIST("', false],
     ['A1#', true],
+    ['INDEX(POUR.FAIR($A3,Book),2,2)', false],
+    ['IFERROR(INDEX(POUR.COSTLINES(A1,Book,MAX(1,B1)),3,1),"")', false],
+    ['INDEX(POUR.FAIR(A3,Book),0,2)', true],
+    ['INDEX(POUR.FAIR(A3,Book),B1,2)', true],
+    ['INDEX(POUR.FAIR(A3,Book),2,2)+POUR.STOCKLIST(Book)', true],
   ])('%s may fill cells: %s', (typed, may) => {
     expect(mayFillCells(storedFormula(typed))).toBe(may);
   });

@@ -84,9 +84,6 @@ describe('the demo workbook', () => {
     expect(shown('What to weigh', 'POUR.MELTSHEET(')?.spill).toEqual(
       ask('MELTSHEET', 'Lantern Quay', 12, book, false),
     );
-    expect(shown('Costing', 'POUR.COSTLINES(')?.spill).toEqual(
-      ask('COSTLINES', 'Lantern Quay', book, 12, day),
-    );
     expect(shown('Costing', 'POUR.COSTPERBAR(A9,')?.value).toBe(
       ask('COSTPERBAR', 'Lantern Quay', book, 12, day),
     );

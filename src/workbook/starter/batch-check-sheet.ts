@@ -1,0 +1,107 @@
+import { cell } from './answer-cells.ts';
+import { at, block, type Formula, named, pour, sumOf } from './formula.ts';
+import { listed } from './listed.ts';
+import { numberBeside, textBeside } from './look-up.ts';
+import { blank, choose, unlessError } from './native.ts';
+import { bookName } from './names.ts';
+import type { CellFormat, StarterCell, StarterSheet } from './sheet.ts';
+import { columnCells } from './table-cells.ts';
+import { batchNames } from './table-choices.ts';
+import { one, widths } from './weigh-sheet.ts';
+
+const BATCH = 3;
+const GIVEN = 1;
+const LIST = 13;
+const LIST_ROWS = 40;
+const columns = [
+  { header: 'Item', format: 'text', take: 1 },
+  { header: 'Unit', format: 'text', take: 2 },
+  { header: 'Planned', format: 'grams', take: 3 },
+  { header: 'Used', format: 'grams', take: 4 },
+  { header: 'Planned cost', format: 'money', take: 5 },
+  { header: 'Used cost', format: 'money', take: 6 },
+  { header: 'By quantity', format: 'money', take: 7 },
+  { header: 'By price', format: 'money', take: 8 },
+] as const;
+
+/** What one batch should have used beside what it used, and why the cost differs. */
+export function batchCheckSheet(batch: string): StarterSheet {
+  const asked = at(BATCH, GIVEN);
+  const list = pour('BATCHCOST', asked, named(bookName));
+  return {
+    name: 'Batch check',
+    group: 'answers',
+    widths: widths([28, 14, 11, 11, 13, 13, 13, 13]),
+    cells: [
+      cell(0, 0, 'Batch check', 'title'),
+      cell(
+        1,
+        0,
+        'Planned is what the recipe takes at list prices; used is what the ledger says. A plus costs more than planned.',
+        'note',
+      ),
+      cell(BATCH, 0, 'Batch', 'label'),
+      cell(BATCH, GIVEN, batch, 'input', 'text'),
+      ...facts(asked),
+      cell(LIST - 1, 0, 'Planned and used', 'heading'),
+      ...listed({
+        row: LIST + 1,
+        column: 0,
+        lines: LIST_ROWS,
+        of: list,
+        columns,
+        unless: { blank: asked, instead: 'Pick a batch above.' },
+      }),
+      ...sums(),
+    ],
+    dropDowns: [{ range: one(BATCH, GIVEN), choices: { source: batchNames }, strict: false }],
+    landscape: false,
+  };
+}
+
+function facts(asked: Formula): StarterCell[] {
+  const names = columnCells('batches', 'batch');
+  const number = (key: 'poured' | 'bars' | 'good' | 'seconds' | 'minutes' | 'costPerBar') =>
+    numberBeside(asked, names, columnCells('batches', key));
+  const lines: readonly (readonly [string, Formula, CellFormat])[] = [
+    ['Design', textBeside(asked, names, columnCells('batches', 'design')), 'text'],
+    ['Poured', number('poured'), 'date'],
+    ['Bars started', number('bars'), 'whole'],
+    ['Good bars', number('good'), 'whole'],
+    ['Seconds', number('seconds'), 'whole'],
+    ['Minutes', number('minutes'), 'whole'],
+  ];
+  const [design, poured, good] = [at(BATCH + 1, GIVEN), at(BATCH + 2, GIVEN), at(BATCH + 4, GIVEN)];
+  const planned = pour('COSTPERBAR', design, named(bookName), good, poured);
+  return [
+    ...lines.flatMap(([name, holds, format], index) => [
+      cell(BATCH + 1 + index, 0, name, 'label'),
+      cell(BATCH + 1 + index, GIVEN, holds, 'answer', format),
+    ]),
+    cell(BATCH + 1, 3, 'Cost per bar, as recorded', 'label'),
+    cell(BATCH + 1, 6, number('costPerBar'), 'answer', 'money'),
+    cell(BATCH + 2, 3, 'Cost per bar that day by the recipe', 'label'),
+    cell(
+      BATCH + 2,
+      6,
+      choose([design, '=', blank], blank, unlessError(planned, blank)),
+      'answer',
+      'money',
+    ),
+  ];
+}
+
+/** What the list comes to. */
+function sums(): StarterCell[] {
+  const down = (column: number) => sumOf(block(LIST + 1, column, LIST + LIST_ROWS, column));
+  const lines: readonly (readonly [string, Formula])[] = [
+    ['Material planned', down(4)],
+    ['Material used', down(5)],
+    ['Used − planned, by quantity', down(6)],
+    ['Used − planned, by price', down(7)],
+  ];
+  return lines.flatMap(([name, holds], index) => [
+    cell(BATCH + 3 + index, 3, name, 'label'),
+    cell(BATCH + 3 + index, 6, holds, 'answer', 'money'),
+  ]);
+}

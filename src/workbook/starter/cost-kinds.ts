@@ -1,0 +1,69 @@
+import { cell, headerCells } from './answer-cells.ts';
+import { at, cellsIn, type Formula, sumOf } from './formula.ts';
+import { columnOf } from './listed.ts';
+import { numberBeside, sumEnding } from './look-up.ts';
+import { given, minus, value } from './native.ts';
+import type { StarterCell, StarterChart } from './sheet.ts';
+
+/** Lines that a cost list has room for. */
+export const LINES_ROOM = 36;
+
+/** Below the designs, before the sheet's fold. */
+const HEAD = 25;
+const FIRST = HEAD + 2;
+const AMOUNT = 1;
+
+/** The names that POUR.COSTLINES gives its lines that are no material's. */
+const labels = { labour: 'Labour', setup: 'Setup', overhead: 'Overhead', lost: 'Lost bars' };
+const WEAR_ENDING = ' wear';
+
+/** The cost of the chosen design by kind, summed from the list of its lines that begins at a row. */
+export function costByKind(listRow: number, listColumn: number): StarterCell[] {
+  const list = { row: listRow, lines: LINES_ROOM };
+  const column = (right: number): Formula => cellsIn(columnOf(list, listColumn + right), '$');
+  const [names, amounts] = [column(0), column(1)];
+  const line = (name: string) => numberBeside(value(name), names, amounts);
+  const others = [FIRST + 1, FIRST + 2, FIRST + 3, FIRST + 4, FIRST + 5].map((row) =>
+    at(row, AMOUNT),
+  );
+  const material = others.reduce((left, other) => minus(left, other), sumOf(amounts));
+  const kinds: readonly (readonly [string, Formula])[] = [
+    ['Material', given(others, material)],
+    ['Labour', line(labels.labour)],
+    ['Setup', line(labels.setup)],
+    ['Mold wear', given([at(FIRST + 1, AMOUNT)], sumEnding(names, WEAR_ENDING, amounts))],
+    ['Overhead', line(labels.overhead)],
+    ['Lost bars', line(labels.lost)],
+  ];
+  const rows = kinds.map(([name, holds], index) => ({
+    order: index === 0 ? kinds.length : index,
+    cells: [
+      cell(FIRST + index, 0, name, 'plain', 'text'),
+      cell(FIRST + index, AMOUNT, holds, 'plain', 'money'),
+    ],
+  }));
+  return [
+    cell(HEAD, 0, 'The bar looked into, by kind', 'heading'),
+    ...headerCells(HEAD + 1, 0, [
+      ['Kind', 'text'],
+      ['Per bar', 'money'],
+    ]),
+    // Material is what the others leave, so it is worked out after them.
+    ...rows.sort((a, b) => a.order - b.order).flatMap(({ cells }) => cells),
+  ];
+}
+
+/** A picture of it. */
+export function kindChart(): StarterChart {
+  const list = { row: FIRST, lines: 6 };
+  return {
+    kind: 'bars',
+    title: "Where a bar's cost goes",
+    description:
+      'One lying bar each for material, labour, setup, mold wear, overhead and lost bars, as long as the money it takes of one good bar.',
+    place: { startRow: 28, startColumn: 13, endRow: 45, endColumn: 21 },
+    across: 'Money for one bar',
+    up: '',
+    series: [{ name: 'Per bar', along: columnOf(list, 0), values: columnOf(list, AMOUNT) }],
+  };
+}

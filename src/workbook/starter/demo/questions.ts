@@ -1,0 +1,21 @@
+import type { FairQuestion } from '../fair-prices-sheet.ts';
+import type { SetOfBars } from '../pricing-set.ts';
+import { lanternQuay, tidePool, winterBeacon } from './designs.ts';
+
+/** What the demo's sheets ask when the workbook is first opened. */
+export const demoSet: SetOfBars = {
+  bars: [
+    [lanternQuay, 1],
+    [tidePool, 1],
+    [winterBeacon, 1],
+  ],
+  packaging: 0.85,
+  margin: 22,
+};
+
+export const demoFairQuestion: FairQuestion = {
+  fair: 'Lamplight Fair 2026',
+  design: '',
+  barsExpected: 45,
+  lowestPrice: 8.5,
+};

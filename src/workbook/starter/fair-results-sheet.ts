@@ -1,0 +1,147 @@
+import { cell, headerCells } from './answer-cells.ts';
+import { at, cellsIn, type Formula, fixedAt, named, pour, sumOf } from './formula.ts';
+import { columnOf } from './listed.ts';
+import { numberBeside, sumWhere } from './look-up.ts';
+import { blank, choose, pick, plus, unlessError, value } from './native.ts';
+import { bookName } from './names.ts';
+import type { CellFormat, StarterCell, StarterSheet } from './sheet.ts';
+import { columnCells, wholeColumn } from './table-cells.ts';
+import { widths } from './weigh-sheet.ts';
+
+const SKIP = 3;
+const GIVEN = 1;
+const HEADERS = 5;
+const FAIRS_SHOWN = 12;
+const rows = { row: HEADERS + 1, lines: FAIRS_SHOWN };
+const BARS = 2;
+
+/** The lines of POUR.FAIR, from 1, with the column each gets. */
+const lines: readonly (readonly [header: string, format: CellFormat, line: number])[] = [
+  ['Takings', 'money', 2],
+  ['Tax', 'money', 3],
+  ['Fees', 'money', 4],
+  ['Cost of bars', 'money', 5],
+  ['Stall, travel', 'money', 6],
+  ['Profit', 'money', 7],
+  ['Per hour', 'money', 8],
+  ['Break even', 'whole', 9],
+];
+const TAKINGS = BARS + 1;
+const PROFIT = TAKINGS + 5;
+
+/** One line for each fair: what it took, what went off, and what was left. */
+export function fairResultsSheet(): StarterSheet {
+  return {
+    name: 'Fair results',
+    group: 'answers',
+    widths: widths([26, 12, 11, 11, 10, 10, 12, 12, 11, 10, 11]),
+    frozenRows: HEADERS + 1,
+    cells: [
+      cell(0, 0, 'Fair results', 'title'),
+      cell(
+        1,
+        0,
+        'What each fair brought home: takings less tax, fees, the full cost of the bars, stall and travel. Break even is in bars.',
+        'note',
+      ),
+      cell(SKIP, 0, 'First fair shown', 'label'),
+      cell(SKIP, GIVEN, 1, 'input', 'whole'),
+      cell(SKIP, GIVEN + 1, 'its number in Fair dates; twelve are shown', 'aside'),
+      ...headerCells(HEADERS, 0, [
+        ['Fair', 'text'],
+        ['Opens', 'date'],
+        ['Bars sold', 'whole'],
+        ...lines.map(([header, format]) => [header, format] as const),
+      ]),
+      ...Array.from({ length: FAIRS_SHOWN }, (_, index) => fairRow(index)).flat(),
+      ...totals(),
+    ],
+    marks: [
+      {
+        range: {
+          startRow: HEADERS + 1,
+          startColumn: PROFIT,
+          endRow: HEADERS + FAIRS_SHOWN,
+          endColumn: PROFIT + 1,
+        },
+        formula: `AND(ISNUMBER($I${String(HEADERS + 2)}),$I${String(HEADERS + 2)}<0)`,
+        shows: 'short',
+      },
+    ],
+    charts: [
+      {
+        kind: 'columns',
+        title: 'Takings and profit by fair',
+        description: 'Two columns for each fair: what it took, and what was left as profit.',
+        place: {
+          startRow: HEADERS + FAIRS_SHOWN + 3,
+          startColumn: 0,
+          endRow: HEADERS + FAIRS_SHOWN + 22,
+          endColumn: 10,
+        },
+        across: '',
+        up: 'Money',
+        series: [
+          { name: 'Takings', along: columnOf(rows, 0), values: columnOf(rows, TAKINGS) },
+          { name: 'Profit', along: columnOf(rows, 0), values: columnOf(rows, PROFIT) },
+        ],
+      },
+    ],
+    landscape: true,
+  };
+}
+
+function fairRow(index: number): StarterCell[] {
+  const row = HEADERS + 1 + index;
+  const [name, bars] = [at(row, 0), at(row, BARS)];
+  const result = pour('FAIR', name, named(bookName));
+  const sold = sumWhere(wholeColumn('sales', 'bars'), [wholeColumn('sales', 'fair'), '', name]);
+  return [
+    cell(row, 0, fairNumber(plus(fixedAt(SKIP, GIVEN), value(index))), 'plain', 'text'),
+    cell(
+      row,
+      1,
+      numberBeside(name, columnCells('fairs', 'fair'), columnCells('fairs', 'opens')),
+      'plain',
+      'date',
+    ),
+    cell(row, BARS, choose([name, '=', blank], blank, sold), 'plain', 'whole'),
+    ...lines.map(([, format, line], right) =>
+      cell(row, TAKINGS + right, soldOnly(bars, pick(result, line, 2)), 'plain', format),
+    ),
+  ];
+}
+
+/** A fair that has sold nothing yet has no result. */
+const soldOnly = (bars: Formula, then: Formula): Formula =>
+  choose([unlessError(plus(bars, value(0)), value(0)), '=', value(0)], blank, then);
+
+/** The name of the fair with that number in Fair dates; blank past the end. */
+function fairNumber(number: Formula): Formula {
+  const fairs = columnCells('fairs', 'fair');
+  return {
+    text: `IFERROR(INDEX(${fairs.text},${number.text})&"","")`,
+    work: (from) => {
+      const at = number.work(from);
+      return typeof at === 'number' && at >= 1 ? (fairs.work(from)[at - 1] ?? '') : '';
+    },
+  };
+}
+
+function totals(): StarterCell[] {
+  const row = HEADERS + FAIRS_SHOWN + 1;
+  const summed = [BARS, ...[0, 1, 2, 3, 4, 5].map((right) => TAKINGS + right)];
+  return [
+    cell(row, 0, 'All shown', 'answer'),
+    cell(row, 1, '', 'answer'),
+    ...summed.map((column) =>
+      cell(
+        row,
+        column,
+        sumOf(cellsIn(columnOf(rows, column))),
+        'total',
+        column === BARS ? 'whole' : 'money',
+      ),
+    ),
+  ];
+}

@@ -1,0 +1,156 @@
+import { Exact, exact, toCell } from '../../domain/kernel/exact.ts';
+import type { Cell } from '../port.ts';
+import type { Answer, Formula, Workings } from './formula.ts';
+
+/** The spreadsheet's own arithmetic, each formula with how its answer is worked out. */
+
+/** A number or a text written into a formula. */
+export const value = (holds: number | string): Formula => ({
+  text: typeof holds === 'number' ? String(holds) : `"${holds}"`,
+  work: () => holds,
+});
+
+export const plus = arithmetic('+', (x, y) => x + y);
+export const minus = arithmetic('-', (x, y) => x - y);
+export const times = arithmetic('*', (x, y) => x * y);
+export const over = arithmetic('/', (x, y) => (y === 0 ? '#DIV/0!' : x / y));
+
+/** `then` where each of the cells holds a number, else blank. */
+export const given = (cells: readonly Formula[], then: Formula): Formula => ({
+  text: `IF(COUNT(${texts(cells)})=${String(cells.length)},${then.text},"")`,
+  work: (from) =>
+    cells.every((cell) => typeof cell.work(from) === 'number') ? then.work(from) : '',
+});
+
+/** `instead` where the formula answers with an error. */
+export const unlessError = (asked: Formula, instead: Formula): Formula => ({
+  text: `IFERROR(${asked.text},${instead.text})`,
+  work: (from) => {
+    const found = asked.work(from);
+    return isError(found) ? instead.work(from) : found;
+  },
+});
+
+export const blank = value('');
+
+type Sign = '=' | '<>' | '<' | '<=' | '>' | '>=';
+
+/** One of two answers, by how two cells compare; texts compare without regard to case. */
+export const choose = (
+  [a, sign, b]: readonly [Formula, Sign, Formula],
+  then: Formula,
+  otherwise: Formula,
+): Formula => ({
+  text: `IF(${a.text}${sign}${b.text},${then.text},${otherwise.text})`,
+  work: (from) => {
+    const [x, y] = [single(a.work(from)), single(b.work(from))];
+    if (isError(x)) return x;
+    if (isError(y)) return y;
+    return holds(x, sign, y) ? then.work(from) : otherwise.work(from);
+  },
+});
+
+/** One cell of rows that would spill; the row and the column count from 1. */
+export const pick = (spill: Formula, row: number, column: number): Formula => ({
+  text: `INDEX(${spill.text},${String(row)},${String(column)})`,
+  work: (from) => {
+    const rows = spill.work(from);
+    if (typeof rows !== 'object') return isError(rows) ? rows : '#REF!';
+    return rows[row - 1]?.[column - 1] ?? '#REF!';
+  },
+});
+
+export const largest = (...of: readonly Formula[]): Formula => ({
+  text: `MAX(${texts(of)})`,
+  work: (from) => numeric(of, from, (numbers) => (numbers.length ? Math.max(...numbers) : 0)),
+});
+
+export const smallest = (...of: readonly Formula[]): Formula => ({
+  text: `MIN(${texts(of)})`,
+  work: (from) => numeric(of, from, (numbers) => (numbers.length ? Math.min(...numbers) : 0)),
+});
+
+/** The mean of a block's numbers. */
+export const average = (cells: Formula): Formula => ({
+  text: `AVERAGE(${cells.text})`,
+  work: (from) =>
+    numeric([cells], from, (numbers) =>
+      numbers.length === 0 ? '#DIV/0!' : numbers.reduce((a, b) => a + b, 0) / numbers.length,
+    ),
+});
+
+/** Cut off after so many decimals. */
+export const cutAfter = (decimals: number, of: Formula): Formula => ({
+  text: `ROUNDDOWN(${of.text},${String(decimals)})`,
+  work: (from) => {
+    const found = of.work(from);
+    if (typeof found !== 'number') return isError(found) ? found : '#VALUE!';
+    return toCell(exact(found).toDecimalPlaces(decimals, Exact.ROUND_DOWN));
+  },
+});
+
+/** Cells and texts one after the other, as one text. */
+export const join = (...parts: readonly Formula[]): Formula => ({
+  text: parts.map(({ text }) => text).join('&'),
+  work: (from) => {
+    const found = parts.map((part) => single(part.work(from)));
+    return found.find(isError) ?? found.map(String).join('');
+  },
+});
+
+/** An error's text, as a cell shows it. */
+export const isError = (found: unknown): found is string =>
+  typeof found === 'string' && /^#(N\/A|VALUE!|REF!|DIV\/0!|NUM!|NAME\?|NULL!)$/u.test(found);
+
+/** A formula's answer as one list of cells. */
+export const flat = (answer: Answer | readonly Cell[]): readonly Cell[] =>
+  Array.isArray(answer) ? (answer as readonly (readonly Cell[])[]).flat() : [answer as Cell];
+
+function arithmetic(sign: string, of: (x: number, y: number) => Cell) {
+  return (a: Formula, b: Formula): Formula => ({
+    text: `(${a.text}${sign}${b.text})`,
+    work: (from) => {
+      const [x, y] = [asNumber(a.work(from)), asNumber(b.work(from))];
+      if (typeof x === 'string') return x;
+      return typeof y === 'string' ? y : of(x, y);
+    },
+  });
+}
+
+/** No text counts as a number; what is no number is an error. */
+const asNumber = (found: Answer): number | string =>
+  typeof found === 'number' ? found : isError(found) ? found : '#VALUE!';
+
+const single = (answer: Answer): Cell => flat(answer)[0] ?? '';
+
+const texts = (of: readonly Formula[]): string => of.map(({ text }) => text).join(',');
+
+/** Only numbers count, as in a block of cells; an error stays one. */
+function numeric(
+  of: readonly Formula[],
+  from: Workings,
+  then: (numbers: readonly number[]) => Cell,
+): Cell {
+  const cells = of.flatMap((each) => flat(each.work(from)));
+  return cells.find(isError) ?? then(cells.filter((cell) => typeof cell === 'number'));
+}
+
+function holds(x: Cell, sign: Sign, y: Cell): boolean {
+  const [a, b] = typeof x === 'string' || typeof y === 'string' ? [fold(x), fold(y)] : [x, y];
+  switch (sign) {
+    case '=':
+      return a === b;
+    case '<>':
+      return a !== b;
+    case '<':
+      return a < b;
+    case '<=':
+      return a <= b;
+    case '>':
+      return a > b;
+    case '>=':
+      return a >= b;
+  }
+}
+
+const fold = (cell: Cell): string => String(cell).toLowerCase();

@@ -1,0 +1,107 @@
+import { cell, headerCells } from './answer-cells.ts';
+import type { Cell } from '../port.ts';
+import { asOfCells } from './costing-sheet.ts';
+import { at, fixedAt, less, named, pour, rowOf, unlessBlank } from './formula.ts';
+import { blank, choose, given, minus, over } from './native.ts';
+import { bookName, pricingName } from './names.ts';
+import { type SetOfBars, setCells, setDropDowns } from './pricing-set.ts';
+import { PRICED } from './priced-designs.ts';
+import { leftOf, netOfTax, selling, sellingCells } from './selling-cells.ts';
+import type { StarterCell, StarterSheet } from './sheet.ts';
+import { columnCells } from './table-cells.ts';
+import { widths } from './weigh-sheet.ts';
+
+const AS_OF = 3;
+const BARS = 4;
+const MARGIN = 5;
+const ENDING = 6;
+const GIVEN = 1;
+const HEADERS = PRICED.headers;
+const LAST = PRICED.last;
+
+/** What to ask for a bar, what today's price really leaves, and one price for several bars. */
+export function pricingSheet(asOf: Cell, set: SetOfBars): StarterSheet {
+  const first = String(HEADERS + 2);
+  return {
+    name: pricingName,
+    group: 'answers',
+    widths: widths([25, 13, 16, 13, 12, 12, 12, 14]),
+    cells: [
+      cell(0, 0, pricingName, 'title'),
+      cell(
+        1,
+        0,
+        'The margin is what is left of the price after tax, fees and the full cost, as a share of the price without tax.',
+        'note',
+      ),
+      ...asOfCells(AS_OF, asOf),
+      ...questions(),
+      ...sellingCells(),
+      cell(HEADERS - 1, 0, 'Every design', 'heading'),
+      ...headerCells(HEADERS, 0, [
+        ['Design', 'text'],
+        ['Cost per bar', 'money'],
+        ['Other margin %', 'percent'],
+        ['Price to ask', 'money'],
+        ['Price now', 'money'],
+        ['Profit now', 'money'],
+        ['Margin now', 'share'],
+        ['Now − to ask', 'money'],
+      ]),
+      ...Array.from({ length: LAST - HEADERS }, (_, index) => designRow(index)).flat(),
+      ...setCells(LAST + 3, set, {
+        margin: fixedAt(MARGIN, GIVEN),
+        ending: fixedAt(ENDING, GIVEN),
+      }),
+    ],
+    dropDowns: setDropDowns(LAST + 3),
+    marks: [
+      {
+        range: { startRow: HEADERS + 1, startColumn: 4, endRow: LAST, endColumn: 7 },
+        formula: `N($H${first})<0`,
+        shows: 'short',
+      },
+    ],
+    landscape: false,
+  };
+}
+
+function questions(): StarterCell[] {
+  return [
+    cell(BARS, 0, 'Good bars', 'label'),
+    cell(BARS, GIVEN, 12, 'input', 'whole'),
+    cell(BARS, 2, 'in one batch', 'aside'),
+    cell(MARGIN, 0, 'Margin wanted %', 'label'),
+    cell(MARGIN, GIVEN, 30, 'input', 'percent'),
+    cell(MARGIN, 2, 'of the price without tax', 'aside'),
+    cell(ENDING, 0, 'Price ends in', 'label'),
+    cell(ENDING, GIVEN, 0.5, 'input', 'money'),
+    cell(ENDING, 2, 'Blank is to the cent.', 'aside'),
+  ];
+}
+
+function designRow(index: number): StarterCell[] {
+  const row = HEADERS + 1 + index;
+  const [name, cost, other] = [at(row, 0), at(row, 1), at(row, 2)];
+  const [asked, now, profit] = [at(row, 3), at(row, 4), at(row, 5)];
+  const margin = choose([other, '=', blank], fixedAt(MARGIN, GIVEN), other);
+  const costs = pour(
+    'COSTPERBAR',
+    name,
+    named(bookName),
+    fixedAt(BARS, GIVEN),
+    fixedAt(AS_OF, GIVEN),
+  );
+  const { fees, feeFixed, taxInside } = selling;
+  const ask = pour('PRICE', cost, margin, fees, feeFixed, taxInside, fixedAt(ENDING, GIVEN));
+  return [
+    cell(row, 0, rowOf(columnCells('designs', 'design'), index + 1), 'plain', 'text'),
+    cell(row, 1, unlessBlank(name, '', costs), 'plain', 'money'),
+    cell(row, 2, '', 'input', 'percent'),
+    cell(row, 3, unlessBlank(name, '', ask), 'plain', 'money'),
+    cell(row, 4, rowOf(columnCells('designs', 'price'), index + 1), 'plain', 'money'),
+    cell(row, 5, given([cost, now], minus(leftOf(now), cost)), 'plain', 'money'),
+    cell(row, 6, given([profit], over(profit, netOfTax(now))), 'plain', 'share'),
+    cell(row, 7, less(now, asked), 'plain', 'money'),
+  ];
+}
