@@ -15,9 +15,9 @@ export interface RecognisedTable {
 }
 
 /**
- * Tells which table a range is by its headers, wherever they stand. The kind with most of its
- * required headers present wins: a table with one of them missing is named, not mistaken, and
- * columns of the maker's own that are called like another table's change nothing.
+ * Tells which table a range is by its headers, wherever they stand. The kind with most required
+ * headers there and fewest missing wins: a table that lacks one is named, not mistaken, and columns
+ * of the maker's own that are called like another table's change nothing.
  */
 export function recogniseTable(
   range: TableRange,
@@ -60,7 +60,10 @@ export function recogniseTable(
 type Match = ReturnType<typeof matchKind>;
 
 function isNearer(a: Match, b: Match): boolean {
-  return (a.required - b.required || b.missing.length - a.missing.length || a.found - b.found) > 0;
+  const nearness = ({ required, missing }: Match): number => required - missing.length;
+  return (
+    (nearness(a) - nearness(b) || b.missing.length - a.missing.length || a.found - b.found) > 0
+  );
 }
 
 function matchKind(kind: TableKind, headers: readonly string[]) {

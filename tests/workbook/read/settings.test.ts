@@ -1,0 +1,66 @@
+import { describe, expect, it } from 'vitest';
+import { readTables } from '../../support/ledger-of.ts';
+import { table } from '../../support/small-book.ts';
+
+describe('settings', () => {
+  // ../shared/CONTRACT.md, section 2.
+  it('take the contract’s defaults where blank or not there', () => {
+    for (const rows of [
+      [],
+      [
+        ['Currency', '', ''],
+        ['Service %', ' ', ''],
+      ],
+    ]) {
+      const { settings } = readTables({ Settings: table('Setting | Value | Note', ...rows) });
+      expect({
+        ...settings,
+        ...Object.fromEntries(
+          Object.entries(settings).map(([key, value]) => [
+            key,
+            typeof value === 'object' && 'toNumber' in value ? value.toNumber() : value,
+          ]),
+        ),
+      }).toMatchObject({
+        currency: 'USD',
+        labourRatePerHour: 0,
+        overheadPerBar: 0,
+        valuation: 'FIFO',
+        servicePercent: 95,
+        scaleStepG: 1,
+        salesTaxPercent: 0,
+        pricesIncludeTax: false,
+        cardFeePercent: 0,
+        cardFeeFixed: 0,
+        historyDays: 90,
+        bufferDays: 3,
+        skinStay: 'rinse-off',
+      });
+    }
+  });
+
+  it('are read in any case, with TRUE as good as yes', () => {
+    const { settings } = readTables({
+      Settings: table(
+        'Setting | Value',
+        ['CURRENCY', 'eur'],
+        ['prices include tax', true],
+        ['valuation', 'average'],
+        ['Rest days', 'sun, Saturday'],
+      ),
+    });
+    expect(settings).toMatchObject({
+      currency: 'EUR',
+      pricesIncludeTax: true,
+      valuation: 'Average',
+      restDays: [7, 6],
+    });
+  });
+
+  it('of the maker’s own are let be, and said to be', () => {
+    const { assumptions } = readTables({
+      Settings: table('Setting | Value', ['Favourite tea', 'Assam']),
+    });
+    expect(assumptions).toEqual(['The setting "Favourite tea" is not one that is used here.']);
+  });
+});
