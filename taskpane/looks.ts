@@ -62,6 +62,14 @@ export const looks = css`
     font-size: var(--fontSizeBase200);
     line-height: var(--lineHeightBase200);
   }
+  .unseen {
+    position: absolute;
+    width: 1px;
+    height: 1px;
+    overflow: hidden;
+    clip-path: inset(50%);
+    white-space: nowrap;
+  }
   .figure {
     font-variant-numeric: tabular-nums;
     white-space: nowrap;
@@ -103,7 +111,8 @@ export const fieldLooks = css`
     gap: 8px;
   }
   input,
-  select {
+  select,
+  textarea {
     flex: 1 1 auto;
     width: 100%;
     min-width: 0;
@@ -117,6 +126,7 @@ export const fieldLooks = css`
     font-variant-numeric: tabular-nums;
   }
   input:focus-visible,
+  textarea:focus-visible,
   input[type='date']:focus-within,
   select:focus-visible,
   summary:focus-visible {
@@ -218,6 +228,7 @@ export const cardLooks = css`
     border-top: 0;
     color: var(--colorNeutralForeground2);
     font-size: var(--fontSizeBase200);
+    overflow-wrap: normal;
   }
   th:first-child,
   td:first-child {

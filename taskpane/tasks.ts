@@ -1,10 +1,15 @@
 import type { HostPort } from '../src/workbook/port.ts';
 import { pourLook } from './pour/pour-look.ts';
 import { pourTask } from './pour/pour-task.ts';
+import { sellLook } from './sell/sell-look.ts';
+import { sellTask } from './sell/sell-task.ts';
 import type { Session } from './task/session.ts';
 import { type Task, taskOf } from './task/task.ts';
 
 /** All that can be done in the pane, in the order of its tabs. */
 export function makeTasks(port: HostPort, session: Session, onChange: () => void): readonly Task[] {
-  return [taskOf(pourTask, pourLook, port, session, onChange)];
+  return [
+    taskOf(pourTask, pourLook, port, session, onChange),
+    taskOf(sellTask, sellLook, port, session, onChange),
+  ];
 }

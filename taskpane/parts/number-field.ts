@@ -13,6 +13,8 @@ export interface NumberField {
   readonly whole?: boolean;
   /** Puts the field beside its label, for long lists. */
   readonly isBeside?: boolean;
+  /** The label is heard and not seen, where a heading says it already. */
+  readonly isLabelUnseen?: boolean;
   readonly onTyped: (text: string) => void;
 }
 
@@ -21,7 +23,7 @@ export function numberField(field: NumberField): TemplateResult {
   const { id, label, unit, value, hint, error } = field;
   const described = [hint && `${id}-hint`, error && `${id}-error`].filter(Boolean).join(' ');
   return html`<div class=${field.isBeside === true ? 'field beside' : 'field'}>
-    <label for=${id}>${label}</label>
+    <label for=${id} class=${field.isLabelUnseen === true ? 'unseen' : ''}>${label}</label>
     <div class="box">
       <input
         id=${id}

@@ -8,9 +8,8 @@ import { all, andThen, answer, type Result } from '../kernel/result.ts';
 import { breakEven } from './price.ts';
 import { taxInside, taxOnTop } from './sales-tax.ts';
 
-/** What a fair brought home, in the Settings' currency. */
-export interface FairResult {
-  readonly fair: Fair;
+/** What some sales brought home, in the Settings' currency. */
+export interface SalesResult {
   readonly bars: Exact;
   /** All the money taken, tax included. */
   readonly takings: Exact;
@@ -21,15 +20,39 @@ export interface FairResult {
   /** Stall fee, travel and other cost. */
   readonly stallAndTravel: Exact;
   readonly profit: Exact;
-  /** Profit over the fair's hours; undefined where Hours is blank or 0. */
+  /** Profit over the hours spent; undefined where they are unknown or 0. */
   readonly perHour: Exact | undefined;
-  /** Whole bars at the day's average price; undefined with no sales, or where each bar sold at a loss. */
+  /** Whole bars at the average price; undefined with no sales, or where each bar sold at a loss. */
   readonly barsToBreakEven: Exact | undefined;
+}
+
+/** What a fair brought home. */
+export interface FairResult extends SalesResult {
+  readonly fair: Fair;
+}
+
+/** What selling took besides the bars. */
+export interface SellingCosts {
+  readonly stallAndTravel: Exact;
+  readonly hours: Exact;
 }
 
 /** Sums up one fair from its lines in Sales. Fails where a bar sold has no cost yet. */
 export function fairResult(book: Book, fair: Fair): Result<FairResult> {
   const sales = book.sales.filter((sale) => nameKey(sale.fair) === nameKey(fair.fair));
+  const costs = {
+    stallAndTravel: sum([fair.stallFee, fair.travel, fair.otherCost].map(exact)),
+    hours: exact(fair.hours ?? 0),
+  };
+  return andThen(salesResult(book, sales, costs), (result) => answer({ fair, ...result }));
+}
+
+/** Sums up any lines of Sales, at a fair or over the counter. Fails where a bar sold has no cost yet. */
+export function salesResult(
+  book: Book,
+  sales: readonly Sale[],
+  selling: SellingCosts = { stallAndTravel: zero, hours: zero },
+): Result<SalesResult> {
   const costs = all(
     sales.map((sale) =>
       andThen(fullCostOfBar(book, sale.design, sale.soldOn), (cost) =>
@@ -37,24 +60,26 @@ export function fairResult(book: Book, fair: Fair): Result<FairResult> {
       ),
     ),
   );
-  return andThen(costs, (each) => answer(addUp(book, fair, sales, sum(each))));
+  return andThen(costs, (each) => answer(addUp(book, sales, sum(each), selling)));
 }
 
-function addUp(book: Book, fair: Fair, sales: readonly Sale[], costOfBars: Exact): FairResult {
+function addUp(
+  book: Book,
+  sales: readonly Sale[],
+  costOfBars: Exact,
+  { stallAndTravel, hours }: SellingCosts,
+): SalesResult {
   const taxed = sales.map((sale) => taxOf(book, sale));
   const takings = sum(taxed.map(({ paid }) => paid));
   const tax = sum(taxed.map((line) => line.tax));
   const fees = sum(sales.map((sale) => exact(sale.fees)));
   const bars = sum(sales.map((sale) => exact(sale.bars)));
-  const stallAndTravel = sum([fair.stallFee, fair.travel, fair.otherCost].map(exact));
   const earned = takings.minus(tax).minus(fees);
   const profit = earned.minus(costOfBars).minus(stallAndTravel);
-  const hours = exact(fair.hours ?? 0);
   const even = bars.gt(0)
     ? breakEven(stallAndTravel, earned.div(bars), costOfBars.div(bars))
     : undefined;
   return {
-    fair,
     bars,
     takings,
     tax,

@@ -1,18 +1,20 @@
 import '@fluentui/web-components/button.js';
-import { css, html, LitElement, nothing, type PropertyValues } from 'lit';
-import { live } from 'lit/directives/live.js';
+import { html, LitElement, nothing, type PropertyValues } from 'lit';
 import type { Book } from '../../../src/domain/book/book.ts';
 import { findDesign } from '../../../src/domain/book/find.ts';
 import type { Day } from '../../../src/domain/kernel/day.ts';
-import { compareNames, nameKey } from '../../../src/domain/kernel/names.ts';
+import { compareNames } from '../../../src/domain/kernel/names.ts';
 import type { Result } from '../../../src/domain/kernel/result.ts';
 import { capacityOf } from '../capacity.ts';
 import type { Draft } from '../draft.ts';
 import { tell } from '../events.ts';
 import { count } from '../../format.ts';
 import { fieldLooks, looks, noticeLooks } from '../../looks.ts';
+import { dateField } from '../../parts/date-field.ts';
 import { liveNotice, type Notice, noticeBar } from '../../parts/notice.ts';
 import { numberField } from '../../parts/number-field.ts';
+import { recentList, recentLooks } from '../../parts/recent-list.ts';
+import { choicesOf, selectField } from '../../parts/select-field.ts';
 import { recentBatches } from '../recent-batches.ts';
 import { tickLine } from '../../parts/tick-line.ts';
 import { hasLeftovers, type PlannedPour } from '../pour-of-draft.ts';
@@ -20,27 +22,7 @@ import { readWhole } from '../../typed-number.ts';
 
 /** First step: which design, how many bars, when, and whether leftovers are used up. */
 export class ChooseStep extends LitElement {
-  static override styles = [
-    looks,
-    fieldLooks,
-    noticeLooks,
-    css`
-      .recent {
-        display: grid;
-        gap: 4px 12px;
-        grid-template-columns: repeat(auto-fit, minmax(min(9em, 100%), 1fr));
-        align-items: center;
-        padding-top: 8px;
-        border-top: 1px solid var(--colorNeutralStroke2);
-      }
-      .recent .id {
-        display: inline-block;
-      }
-      .recent pour-undo-button {
-        justify-self: end;
-      }
-    `,
-  ];
+  static override styles = [looks, fieldLooks, noticeLooks, recentLooks];
   static override properties = {
     book: { attribute: false },
     draft: { attribute: false },
@@ -87,7 +69,8 @@ export class ChooseStep extends LitElement {
       <div class="actions">
         <fluent-button appearance="primary" id="next" @click=${this.goOn}>Weigh out</fluent-button>
       </div>
-      ${liveNotice(this.notice)} ${recentBatches(this.book, this.isBusy)}
+      ${liveNotice(this.notice)}
+      ${recentList('Last batches', recentBatches(this.book), this.isBusy)}
     </div>`;
   }
 
@@ -101,27 +84,20 @@ export class ChooseStep extends LitElement {
   }
 
   private designField() {
-    const chosen = nameKey(this.draft.design);
     const names = [...this.book.designs.values()].map(({ name }) => name).sort(compareNames);
-    const isKnown = names.some((name) => nameKey(name) === chosen);
-    return html`<div class="field">
-      <label for="design">Design</label>
-      <select
-        id="design"
-        @change=${(event: Event) => {
-          this.tellChoice({ design: (event.target as HTMLSelectElement).value });
-        }}
-      >
-        <option value="" ?selected=${!isKnown} disabled>Choose a design</option>
-        ${names.map(
-          (name) =>
-            html`<option value=${name} .selected=${live(nameKey(name) === chosen)}>
-              ${name}
-            </option>`,
-        )}
-      </select>
-      ${this.capacity()}
-    </div>`;
+    return selectField(
+      {
+        id: 'design',
+        label: 'Design',
+        value: this.draft.design,
+        ask: 'Choose a design',
+        choices: choicesOf(names),
+        onChosen: (design) => {
+          this.tellChoice({ design });
+        },
+      },
+      this.capacity(),
+    );
   }
 
   private capacity() {
@@ -146,17 +122,14 @@ export class ChooseStep extends LitElement {
           this.tellChoice({ bars: text });
         },
       })}
-      <div class="field">
-        <label for="poured">Date poured</label>
-        <input
-          id="poured"
-          type="date"
-          .value=${live(poured)}
-          @change=${(event: Event) => {
-            this.tellChoice({ poured: (event.target as HTMLInputElement).value });
-          }}
-        />
-      </div>
+      ${dateField({
+        id: 'poured',
+        label: 'Date poured',
+        value: poured,
+        onChosen: (iso) => {
+          this.tellChoice({ poured: iso });
+        },
+      })}
     </div>`;
   }
 

@@ -1,0 +1,120 @@
+import { readFile } from 'node:fs/promises';
+import { createRequire } from 'node:module';
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { TableData } from '../../src/workbook/port.ts';
+import { createPaneWorkshop, type PaneWorkshop } from './pane-page.ts';
+
+/** The pages of a task, each reached from the one before. */
+export type Places = readonly (readonly [string, (page: Page) => Promise<unknown>])[];
+
+interface AxeFinding {
+  readonly id: string;
+  readonly nodes: readonly { readonly html: string }[];
+}
+
+/**
+ * Asks the same of every page of a task, light and narrow, dark and wide: axe finds nothing, every
+ * control has a name, nothing is wider than the pane, no target is too small.
+ */
+export function checkAccess(places: Places, tables?: readonly TableData[]): void {
+  let workshop: PaneWorkshop;
+  let axe = '';
+  beforeAll(async () => {
+    workshop = await createPaneWorkshop();
+    axe = await readFile(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+  });
+  afterAll(() => workshop.close());
+
+  describe.each([
+    // 320 px is also a 640 px pane at 200 % zoom: WCAG 1.4.10 asks for 320 px and no less.
+    ['light', 320],
+    ['dark', 320],
+    ['light', 400],
+    ['dark', 400],
+  ] as const)('every page, %s, %i px', (theme, width) => {
+    it('can be read, reached and pressed by all', async () => {
+      const opened = await workshop.open({ theme, width, ...(tables && { tables }) });
+      const { page } = opened;
+      page.setDefaultTimeout(10_000);
+      const found: Record<string, readonly string[]> = {};
+      for (const [place, go] of places) {
+        await go(page);
+        found[place] = [
+          ...(await axeFindings(page, axe)),
+          ...(await withoutName(page)),
+          ...(await page.evaluate(tooWideOrSmall)),
+        ];
+      }
+      await opened.close();
+      expect(found).toEqual(Object.fromEntries(places.map(([place]) => [place, []])));
+    });
+  });
+}
+
+async function axeFindings(page: Page, axe: string): Promise<string[]> {
+  // The pane's policy allows no script from text; the page's own tool door does.
+  await page.evaluate(axe);
+  return page.evaluate(async () => {
+    const { violations } = await (
+      window as unknown as { axe: { run(): Promise<{ violations: AxeFinding[] }> } }
+    ).axe.run();
+    return violations.map(({ id, nodes }) => `${id}: ${nodes.map((n) => n.html).join(' | ')}`);
+  });
+}
+
+/** Controls that a screen reader would have no name for. */
+async function withoutName(page: Page): Promise<string[]> {
+  const client = await page.context().newCDPSession(page);
+  const { nodes } = await client.send('Accessibility.getFullAXTree');
+  await client.detach();
+  const roles = ['button', 'checkbox', 'textbox', 'combobox', 'Date', 'DisclosureTriangle', 'tab'];
+  return nodes
+    .filter((node) => roles.includes(String(node.role?.value)) && !node.ignored)
+    .filter((node) => String(node.name?.value ?? '').trim() === '')
+    .map((node) => `no name: ${String(node.role?.value)}`);
+}
+
+/** Runs in the page: what sticks out to the side, and targets under 24 px (WCAG 2.2, 2.5.8). */
+function tooWideOrSmall(): string[] {
+  const found: string[] = [];
+  const overflow = document.documentElement.scrollWidth - innerWidth;
+  if (overflow > 0) found.push(`scrolls sideways by ${String(overflow)} px`);
+  const targets = 'button, fluent-button, select, input, textarea, summary, .check';
+  const visit = (root: Document | ShadowRoot): void => {
+    for (const element of root.querySelectorAll('*')) {
+      const { right, width, height } = element.getBoundingClientRect();
+      const shown = element.outerHTML.slice(0, 80);
+      if (width > 1 && right > innerWidth + 0.5) found.push(`wide: ${shown}`);
+      const isSmall = width < 24 || height < 24;
+      if (isSmall && element.matches(targets) && element.checkVisibility())
+        found.push(`small: ${shown}`);
+      if (element.shadowRoot && !element.localName.startsWith('fluent-')) visit(element.shadowRoot);
+    }
+  };
+  visit(document);
+  return found;
+}
+
+/** Presses Tab until the control of that id has the focus; each stop on the way must show that it has it. */
+export async function tabTo(page: Page, id: string): Promise<void> {
+  for (let stops = 0; stops < 60; stops += 1) {
+    await page.keyboard.press('Tab');
+    const stop = await page.evaluate(() => {
+      let active = document.activeElement;
+      while (active?.shadowRoot?.activeElement) active = active.shadowRoot.activeElement;
+      if (active === null || active === document.body) return { id: '', isSeen: true };
+      const looks = [getComputedStyle(active), getComputedStyle(active, '::after')];
+      const isSeen = looks.some(
+        ({ outlineStyle, boxShadow, borderTopColor, content }, index) =>
+          outlineStyle !== 'none' ||
+          boxShadow !== 'none' ||
+          (index === 1 && content !== 'none' && borderTopColor !== 'rgba(0, 0, 0, 0)'),
+      );
+      return { id: active.id, isSeen };
+    });
+    expect(stop).toMatchObject({ isSeen: true });
+    if (stop.id === id) return;
+  }
+  throw new Error(`Tab never came to ${id}.`);
+}

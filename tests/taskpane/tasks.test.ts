@@ -1,0 +1,43 @@
+import { describe, expect, it } from 'vitest';
+import { marketWorkshop } from './market-workshop.ts';
+import { choose, column, focused, heading, usePane, walkTo } from './pane-steps.ts';
+
+const openPane = usePane();
+
+describe('the tasks', () => {
+  it('keep a draft each, and come back after a reload to the one shown last', async () => {
+    const page = await openPane({ tables: marketWorkshop });
+    await choose(page, '7');
+    await page.locator('#tab-sell').click();
+    expect(await focused(page)).toBe('tab-sell');
+    await page.locator('#bars-0-0').fill('2');
+    await page.reload();
+    await heading(page).getByText('What was sold?').waitFor();
+    expect(await page.locator('#bars-0-0').inputValue()).toBe('2');
+    await page.locator('#tab-pour').click();
+    expect(await page.locator('#bars').inputValue()).toBe('7');
+    expect(await page.locator('[role=tab][aria-selected=true]').textContent()).toMatch(/Pour/u);
+  });
+
+  it('write one after the other, never from what the other is about to change', async () => {
+    const page = await openPane({ tables: marketWorkshop });
+    await walkTo(page, 'preview');
+    const release = await page.evaluateHandle(() => window.pane.port.hold());
+    await page.locator('#record').click();
+    await page.getByText('Recording…').waitFor();
+    await page.locator('#tab-sell').click();
+    await page.locator('#bars-0-0').fill('2');
+    await page.locator('#next').click();
+    await page.locator('#record').click();
+    await page.getByText('Recording…').waitFor();
+    expect(await page.evaluate(() => window.pane.port.asked.length)).toBe(1);
+    await release.evaluate((open) => {
+      open();
+    });
+    await page.locator('pour-sell-done').waitFor();
+    await page.locator('#tab-pour').click();
+    await page.locator('pour-done').waitFor();
+    expect(await column(page, 'Sales', 'Bars')).toEqual([2]);
+    expect(await column(page, 'Batches', 'Batch')).toHaveLength(3);
+  });
+});
