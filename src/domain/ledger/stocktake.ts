@@ -1,10 +1,11 @@
 import type { Book, Item } from '../book/book.ts';
+import { unitCostOrRecipe } from '../cost/recipe-cost.ts';
 import type { Day } from '../kernel/day.ts';
 import { type Exact, zero } from '../kernel/exact.ts';
 import { all, andThen, answer, type Result, wrong } from '../kernel/result.ts';
 import { roundMoney } from '../money/currency.ts';
 import { onHand } from '../stock/on-hand.ts';
-import { stockAt, unitCost } from '../stock/valuation.ts';
+import { stockAt } from '../stock/valuation.ts';
 import { stockChanges } from './post-batch.ts';
 import { entryId, type NewMove, type StockChange } from './posting.ts';
 import { takeStock } from './take-stock.ts';
@@ -90,7 +91,7 @@ function differenceOf(
 }
 
 function found(book: Book, day: Day, item: Item, quantity: Exact): Result<Part[]> {
-  return andThen(unitCost(book, item, day), (cost) => {
+  return andThen(unitCostOrRecipe(book, item, day), (cost) => {
     const lot =
       stockAt(book, item, day).shelf.layers.findLast((layer) => layer.lot !== '')?.lot ?? '';
     return answer([

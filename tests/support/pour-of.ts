@@ -1,0 +1,29 @@
+import type { Book } from '../../src/domain/book/book.ts';
+import { findDesign } from '../../src/domain/book/find.ts';
+import type { Pour } from '../../src/domain/ledger/pour.ts';
+import { readDay } from '../../src/domain/kernel/day.ts';
+import { sure } from './ledger-of.ts';
+
+/** A day as ISO text, for tests that write dates a person can read. */
+export const day = (iso: string): number => readDay(iso) ?? Number.NaN;
+
+/** A pour that went as planned, all bars good; say what differs. */
+export const pourOf =
+  (design: string, bars: number, differs: Partial<Pour> = {}) =>
+  (book: Book): Pour => ({
+    batch: 'B1',
+    poured: day('2024-03-01'),
+    design: sure(findDesign(book, design)),
+    bars,
+    useLeftovers: false,
+    good: bars,
+    seconds: 0,
+    minutes: undefined,
+    weighed: new Map(),
+    sparePieces: new Map(),
+    leftoverG: new Map(),
+    countIsOff: new Set(),
+    by: '',
+    note: '',
+    ...differs,
+  });
