@@ -111,7 +111,8 @@ const bundles = {
       'page',
       { start: ['./src/hosts/workbench/page/start.ts', './src/hosts/workbench/page/index.html'] },
       'dist/workbench/page',
-      true,
+      // The build's last step writes it.
+      { keep: 'functions.json' },
     );
     return { ...config, plugins: [...config.plugins, withoutHyphenation()] };
   },

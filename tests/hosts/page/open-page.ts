@@ -1,9 +1,10 @@
 import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { chromium, type Browser, type Page } from 'playwright-core';
+import type { Browser, Page } from 'playwright-core';
 import type { CellLook, TestHandle } from '../../../src/hosts/workbench/page/test-handle.ts';
 import type { Applied, Cell, Change, HostPort } from '../../../src/workbook/port.ts';
+import { startChromium } from '../../support/chromium.ts';
 import { bookImage } from './book-image.ts';
 import { buildPage } from './build-page.ts';
 import { servePage, type PageServer } from './page-server.ts';
@@ -43,18 +44,11 @@ export interface PageTools {
   close(): Promise<void>;
 }
 
-const FLAGS =
-  '--no-sandbox --disable-gpu --disable-quic --no-first-run --disable-background-networking ' +
-  '--disable-component-update --disable-sync';
-
 /** Builds the page and starts the browser. */
 export async function createWorkshop(): Promise<Workshop> {
   const folder = await mkdtemp(join(tmpdir(), 'pour-ledger-page-'));
   await buildPage(folder);
-  const browser = await chromium.launch({
-    executablePath: '/usr/bin/chromium',
-    args: FLAGS.split(' '),
-  });
+  const browser = await startChromium();
   return {
     folder,
     async open() {
@@ -76,9 +70,11 @@ export async function createWorkshop(): Promise<Workshop> {
 
 type PaneElement = HTMLElement & { readonly port: HostPort };
 
-async function openAt(browser: Browser, address: string): Promise<PageTools> {
+/** Opens the workbench at an address; with `now`, the page believes that it opens at that moment. */
+export async function openAt(browser: Browser, address: string, now?: string): Promise<PageTools> {
   const context = await browser.newContext({ viewport: { width: 1280, height: 800 } });
   const page = await context.newPage();
+  if (now !== undefined) await page.clock.install({ time: now });
   const complaints = listen(page, address);
   await page.goto(address);
   await page.waitForFunction(() => window.pourLedgerWorkbench !== undefined);
