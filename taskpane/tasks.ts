@@ -1,4 +1,6 @@
 import type { HostPort } from '../src/workbook/port.ts';
+import { countLook } from './count/count-look.ts';
+import { countTask } from './count/count-task.ts';
 import { pourLook } from './pour/pour-look.ts';
 import { pourTask } from './pour/pour-task.ts';
 import { sellLook } from './sell/sell-look.ts';
@@ -11,5 +13,6 @@ export function makeTasks(port: HostPort, session: Session, onChange: () => void
   return [
     taskOf(pourTask, pourLook, port, session, onChange),
     taskOf(sellTask, sellLook, port, session, onChange),
+    taskOf(countTask, countLook, port, session, onChange),
   ];
 }

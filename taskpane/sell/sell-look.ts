@@ -2,7 +2,7 @@ import { html, type TemplateResult } from 'lit';
 import { stepBar } from '../parts/step-bar.ts';
 import type { Flow } from '../task/flow.ts';
 import type { Ready } from '../task/session.ts';
-import type { TaskLook } from '../task/task.ts';
+import { stepShown, type TaskLook } from '../task/task.ts';
 import type { SellDraft, SellStep } from './draft.ts';
 import { salesPosting } from './sell-task.ts';
 import './steps/done.ts';
@@ -14,10 +14,7 @@ export const sellLook: TaskLook<SellDraft> = {
   name: 'sell',
   label: 'Sell',
   title: 'Record sales',
-  page: (flow) => {
-    if (flow.draft.step === 'done') return 'done';
-    return flow.busy === 'recording' || flow.isHalfWritten ? 'preview' : flow.draft.step;
-  },
+  page: stepShown,
   content: (flow, state, page) =>
     html`${stepBar({ enter: 'What was sold', preview: 'Look over' }, page)}
     ${step(flow, state, page)}`,

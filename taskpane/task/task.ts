@@ -26,6 +26,18 @@ export interface TaskLook<D extends TaskDraft> extends Pick<Task, 'name' | 'labe
   readonly content: (flow: Flow<D>, state: Ready, page: D['step']) => TemplateResult;
 }
 
+/** The drafts of a short task. */
+export interface ShortDraft extends TaskDraft {
+  readonly step: 'enter' | 'preview' | 'done';
+}
+
+/** The page of a short task: what is being written, or half written, is always looked at. */
+export function stepShown<D extends ShortDraft>(flow: Flow<D>): ShortDraft['step'] {
+  const { step } = flow.draft;
+  if (step === 'done') return 'done';
+  return flow.busy === 'recording' || flow.isHalfWritten ? 'preview' : step;
+}
+
 /** A task that writes: its kind says what, its look shows it. */
 export function taskOf<D extends TaskDraft>(
   kind: TaskKind<D>,

@@ -50,8 +50,8 @@ function stockLine(book: Book, item: Item, asOf: Day): StockLine {
   };
 }
 
-/** Leftovers, spares and bars that the ledger has ever had. */
-function madeItems(book: Book): Item[] {
+/** Leftovers and spares that the ledger has ever had, and the bars of every design. */
+export function madeItems(book: Book): Item[] {
   const items = new Map<string, Item>();
   for (const { moves } of indexOf(book).values()) {
     for (const { item } of moves.slice(0, 1))

@@ -1,0 +1,182 @@
+import '@fluentui/web-components/button.js';
+import { css, html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
+import type { Book, Item } from '../../../src/domain/book/book.ts';
+import { findItem } from '../../../src/domain/book/find.ts';
+import { nameKey } from '../../../src/domain/kernel/names.ts';
+import type { Result } from '../../../src/domain/kernel/result.ts';
+import { count } from '../../format.ts';
+import { fieldLooks, looks, noticeLooks } from '../../looks.ts';
+import { liveNotice, type Notice } from '../../parts/notice.ts';
+import { numberField } from '../../parts/number-field.ts';
+import { selectField } from '../../parts/select-field.ts';
+import { typedWith } from '../../task/typed.ts';
+import type { CountDraft } from '../draft.ts';
+import { tell } from '../events.ts';
+import { countOf, type ShelfGroup, shelfGroups, shelfKinds } from '../shelf-items.ts';
+
+/** First step of a count: what is on the shelf, without a word of what the ledger expects. */
+export class CountStep extends LitElement {
+  static override styles = [
+    looks,
+    fieldLooks,
+    noticeLooks,
+    css`
+      .beside-button {
+        display: grid;
+        grid-template-columns: minmax(0, 1fr) auto;
+        gap: 8px;
+      }
+    `,
+  ];
+  static override properties = {
+    book: { attribute: false },
+    draft: { attribute: false },
+    posting: { attribute: false },
+    notice: { attribute: false },
+    isAsked: { state: true },
+    otherItem: { state: true },
+    otherProblem: { state: true },
+  };
+
+  declare book: Book;
+  declare draft: CountDraft;
+  /** What would be written, or what is missing. */
+  declare posting: Result<unknown>;
+  declare notice: Notice | undefined;
+  declare isAsked: boolean;
+  /** Name of something not listed, as typed. */
+  declare otherItem: string;
+  declare otherProblem: string | undefined;
+
+  constructor() {
+    super();
+    this.isAsked = false;
+    this.otherItem = '';
+  }
+
+  protected override willUpdate(changed: PropertyValues<this>): void {
+    if (changed.has('posting') && this.posting.ok) this.isAsked = false;
+  }
+
+  override render(): TemplateResult {
+    const problem = this.isAsked && !this.posting.ok ? this.posting.failure.sentence : undefined;
+    const groups = shelfGroups(this.book, this.draft);
+    const items = groups.flatMap((group) => group.items);
+    const counted = items.filter((item) => countOf(item, this.draft) !== undefined).length;
+    return html`<div class="stack">
+      <div>
+        <h2 tabindex="-1">What is on the shelf?</h2>
+        <p class="quiet">
+          Count and weigh what is there. What you leave blank is not counted; type 0 for nothing
+          left.
+        </p>
+      </div>
+      ${this.kindField(groups)} ${groups.filter((group) => this.isShown(group)).map(this.group)}
+      ${this.somethingElse()}
+      <p role="status" class="quiet">${counted} of ${count(items.length, 'item')} counted.</p>
+      ${liveNotice(problem === undefined ? undefined : { kind: 'bad', text: problem })}
+      <div class="actions">
+        <fluent-button appearance="primary" id="next" @click=${this.goOn}
+          >See the differences</fluent-button
+        >
+      </div>
+      ${liveNotice(this.notice)}
+    </div>`;
+  }
+
+  private isShown({ kind }: ShelfGroup): boolean {
+    return !(this.draft.kind in shelfKinds) || this.draft.kind === kind;
+  }
+
+  private kindField(groups: readonly ShelfGroup[]) {
+    return selectField({
+      id: 'kind',
+      label: 'Which shelf',
+      value: this.draft.kind,
+      choices: [
+        { value: '', text: 'All of it' },
+        ...groups.map(({ kind, title }) => ({ value: kind, text: title })),
+      ],
+      onChosen: (kind) => {
+        tell(this, 'task-told', { kind });
+      },
+    });
+  }
+
+  private readonly group = ({ kind, title, items }: ShelfGroup): TemplateResult =>
+    html`<section class="stack tight" aria-labelledby="kind-${kind}">
+      <h3 id="kind-${kind}">${title}</h3>
+      ${items.map((item, index) => this.field(item, `${kind}-${String(index)}`))}
+    </section>`;
+
+  private field(item: Item, id: string) {
+    const counted = countOf(item, this.draft);
+    return numberField({
+      id,
+      label: item.name,
+      unit: item.unit === 'each' ? 'pieces' : item.unit,
+      value: this.draft.counts[item.name] ?? '',
+      isBeside: true,
+      error: counted?.ok === false ? counted.failure.sentence : undefined,
+      onTyped: (text) => {
+        const told = text.trim() === '' ? undefined : text;
+        tell(this, 'task-told', { counts: typedWith(this.draft.counts, item.name, told) });
+      },
+    });
+  }
+
+  /** A cup of leftover soap or a bag of tiles that the ledger has never heard of. */
+  private somethingElse() {
+    const problem = this.otherProblem;
+    return html`<details>
+      <summary>Something not listed</summary>
+      <div class="field">
+        <label for="other">Its name, such as “Teal leftover” or “Teal × Small tiles”</label>
+        <div class="beside-button">
+          <input
+            id="other"
+            autocomplete="off"
+            .value=${this.otherItem}
+            aria-invalid=${problem === undefined ? 'false' : 'true'}
+            aria-describedby=${problem === undefined ? nothing : 'other-error'}
+            @input=${(event: InputEvent) => {
+              this.otherItem = (event.target as HTMLInputElement).value;
+              this.otherProblem = undefined;
+            }}
+          />
+          <fluent-button id="add-other" @click=${this.addOther}>Add it</fluent-button>
+        </div>
+        ${
+          problem === undefined
+            ? nothing
+            : html`<p id="other-error" class="small error">${problem}</p>`
+        }
+      </div>
+    </details>`;
+  }
+
+  private addOther(): void {
+    // An x between spaces is meant as the sign × of spare pieces, which few keyboards have.
+    const found = findItem(this.book, this.otherItem.replace(/ x /iu, ' × '));
+    if (!found.ok) {
+      this.otherProblem = found.failure.sentence;
+      return;
+    }
+    const { name } = found.value;
+    const isListed = shelfGroups(this.book, this.draft)
+      .flatMap(({ items }) => items)
+      .some((item) => nameKey(item.name) === nameKey(name));
+    this.otherItem = '';
+    tell(this, 'task-told', {
+      kind: '',
+      ...(isListed ? {} : { also: [...this.draft.also, name] }),
+    });
+  }
+
+  private goOn(): void {
+    this.isAsked = true;
+    if (this.posting.ok) tell(this, 'task-step', 'preview');
+    else this.renderRoot.querySelector<HTMLElement>('[aria-invalid="true"]')?.focus();
+  }
+}
+customElements.define('pour-count', CountStep);
