@@ -124,6 +124,7 @@ const bundles = {
       {
         finish: './src/build/finish.ts',
         excel: './src/build/excel.ts',
+        screenshots: './src/build/screenshots.ts',
         starter: './src/build/starter.ts',
       },
       'dist/build',
@@ -131,6 +132,7 @@ const bundles = {
       {
         'custom-functions-metadata': 'module custom-functions-metadata',
         'office-addin-dev-certs': 'module office-addin-dev-certs',
+        'playwright-core': 'module playwright-core',
       },
     ),
 };

@@ -1,0 +1,106 @@
+import { cpSync, mkdirSync, mkdtempSync, rmSync, statSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { chromium, type Browser, type Page } from 'playwright-core';
+import { startWorkbench } from '../hosts/workbench/server/start.ts';
+import { inProject } from './folders.ts';
+
+/** The demo's last day, so that the pictures are the same whenever they are taken. */
+const NOW = '2026-11-25T09:00:00';
+
+/** Bytes; a larger picture makes README slow to open. */
+const LARGEST = 300_000;
+
+interface Picture {
+  readonly name: string;
+  readonly width: number;
+  readonly height: number;
+  readonly scheme: 'light' | 'dark';
+  /** The sheet behind the pane. */
+  readonly sheet: string;
+  /** Steps of the flow to walk from its first one. */
+  readonly steps: number;
+}
+
+const pictures: readonly Picture[] = [
+  {
+    name: 'workbench',
+    width: 1280,
+    height: 760,
+    scheme: 'light',
+    sheet: 'What to weigh',
+    steps: 0,
+  },
+  { name: 'weigh-out', width: 1280, height: 760, scheme: 'light', sheet: 'Mosaic', steps: 1 },
+  { name: 'preview', width: 1280, height: 760, scheme: 'light', sheet: 'Reorder', steps: 3 },
+  { name: 'dark-phone', width: 390, height: 844, scheme: 'dark', sheet: 'Reorder', steps: 1 },
+];
+
+/** Takes README's pictures from the built workbench, on a copy of the built demo. */
+async function takePictures(): Promise<void> {
+  const folder = mkdtempSync(join(tmpdir(), 'pour-ledger-pictures-'));
+  const file = join(folder, 'pour-ledger.xlsx');
+  cpSync(inProject('dist/pour-ledger.xlsx'), file);
+  const workbench = await startWorkbench(file, inProject('dist/workbench/page'), 0);
+  if ('kind' in workbench) throw new Error(workbench.sentence);
+  const browser = await chromium.launch({
+    executablePath: process.env['CHROMIUM'] ?? '/usr/bin/chromium',
+    args: ['--no-sandbox', '--disable-gpu'],
+  });
+  mkdirSync(inProject('src/build/pictures'), { recursive: true });
+  try {
+    for (const picture of pictures) await take(browser, workbench.address, picture);
+  } finally {
+    await browser.close();
+    await workbench.close();
+    rmSync(folder, { recursive: true });
+  }
+}
+
+async function take(browser: Browser, address: string, picture: Picture): Promise<void> {
+  const { name, width, height, scheme, sheet, steps } = picture;
+  const context = await browser.newContext({
+    viewport: { width, height },
+    colorScheme: scheme,
+    reducedMotion: 'reduce',
+  });
+  const page = await context.newPage();
+  await page.clock.install({ time: NOW });
+  // Ids are drawn at random; the pictures show the same one each time.
+  await page.addInitScript(() => {
+    crypto.getRandomValues = (bytes) => bytes;
+  });
+  await page.goto(address);
+  await page.waitForFunction(() => window.pourLedgerWorkbench !== undefined);
+  await page.evaluate(async (shown) => {
+    window.pourLedgerWorkbench?.select(shown, 'A1');
+    await window.pourLedgerWorkbench?.settled();
+  }, sheet);
+  await walk(page, steps);
+  const path = inProject(`src/build/pictures/${name}.png`);
+  await page.screenshot({ path, animations: 'disabled' });
+  await context.close();
+  const { size } = statSync(path);
+  if (size > LARGEST) throw new Error(`${path} has ${String(size)} bytes.`);
+  console.log(`${path}: ${String(Math.round(size / 1000))} kB`);
+}
+
+/** Chooses a pour, ticks what a maker would have weighed by then, and goes on step by step. */
+async function walk(page: Page, steps: number): Promise<void> {
+  const pane = page.locator('pour-pane');
+  await pane.locator('#design').selectOption('Lantern Quay');
+  await pane.locator('#bars').fill('12');
+  const headings = ['Weigh out', 'What came out?', 'Look it over'];
+  for (const heading of headings.slice(0, steps)) {
+    await pane.locator('#next').click();
+    await pane.getByRole('heading', { name: heading, exact: true }).waitFor();
+  }
+  if (steps !== 1) return;
+  for (const line of [0, 1]) await pane.locator('fluent-checkbox').nth(line).click();
+  await pane.getByText(/^2 of \d+ lines ticked\.$/).waitFor();
+}
+
+takePictures().catch((problem: unknown) => {
+  console.error(problem instanceof Error ? problem.message : String(problem));
+  process.exitCode = 1;
+});
