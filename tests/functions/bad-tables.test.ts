@@ -121,6 +121,28 @@ describe('tables at odds with themselves', () => {
     expect(message).toContain(says);
   });
 
+  it.each([
+    [
+      'Materials',
+      ['Teal × Tiles', 'extra', 'g'],
+      'Material is "Teal × Tiles", which is the name of spare pieces in stock',
+    ],
+    [
+      'Materials',
+      ['foam LEFTOVER', 'extra', 'g'],
+      'Material is "foam LEFTOVER", which is the name of leftover soap in stock',
+    ],
+    [
+      'Designs',
+      ['Clear base leftover'],
+      'Design is "Clear base leftover", which is the name of leftover soap in stock',
+    ],
+  ])('%s: a name that stock is kept under already, %j', (name, row, says) => {
+    const at = fullWorkshop[name]?.length ?? 0;
+    const { message } = refusalOf(call, withRows(fullWorkshop, name, row));
+    expect(message).toBe(`${name}, row ${at}, ${says}. Give it another name.`);
+  });
+
   it('does not blame what uses a row for that row’s own fault', () => {
     const { message } = refusalOf(call, withCell(fullWorkshop, 'Materials', 1, 'Pack size', 'big'));
     expect(message).toBe(

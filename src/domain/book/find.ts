@@ -52,7 +52,7 @@ export function findItem(book: Catalogue, name: string): Result<Item> {
   if (material !== undefined) return answer(itemOfMaterial(material));
   const design = book.designs.get(key);
   if (design !== undefined) return answer(itemOfBars(design));
-  const made = findLeftover(book, key) ?? findSpare(book, key);
+  const made = findMade(book, name);
   if (made !== undefined) return answer(made);
   return wrongBecause(
     () =>
@@ -85,6 +85,12 @@ export const itemOfSpare = (soap: Soap, mold: Mold): Item => ({
   soap,
   mold,
 });
+
+/** Leftover soap or spare pieces by the name that stock of them is kept under. */
+export function findMade(book: Catalogue, name: string): Item | undefined {
+  const key = nameKey(name);
+  return findLeftover(book, key) ?? findSpare(book, key);
+}
 
 function findLeftover(book: Catalogue, key: string): Item | undefined {
   if (!key.endsWith(LEFTOVER)) return undefined;

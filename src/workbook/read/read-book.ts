@@ -9,6 +9,7 @@ import { Findings } from './findings.ts';
 import { checkHalfRows } from './half-rows.ts';
 import { handleOf } from './handle.ts';
 import { readLots, readMoves } from './ledger.ts';
+import { checkMadeNames } from './made-names.ts';
 import { readMaterials, readMolds } from './materials.ts';
 import { type RecognisedTable, recogniseTable, type TableRange } from './recognise.ts';
 import { type HalfRow, readRows } from './rows.ts';
@@ -63,10 +64,13 @@ export function readBook({ handle, byKind }: RecognisedTables): Result<Book> {
   const rows = <K extends TableKind>(kind: K) =>
     readRows(kind, byKind.get(kind), findings, halfRows);
   const settings = readSettings(rows('settings'), reading);
-  readMaterials(rows('materials'), reading);
+  const materialRows = rows('materials');
+  const designRows = rows('designs');
+  readMaterials(materialRows, reading);
   readMolds(rows('molds'), reading);
   readColours(rows('colours'), reading);
-  readDesigns(rows('designs'), rows('layers'), reading);
+  readDesigns(designRows, rows('layers'), reading);
+  checkMadeNames(materialRows, designRows, reading);
   const lots = readLots(rows('lots'), reading);
   const moves = readMoves(rows('moves'), lots, reading);
   const batches = readBatches(rows('batches'), reading);
