@@ -73,7 +73,10 @@ describe('stock value against an open accounting textbook', () => {
   it('moving averages on the way (derived): 26.2941 after 10 July, then (75 × 26.2941 + 6930) ÷ 285', () => {
     const book = shop('Average', openStax);
     expect(call('UNITCOST', 'Goods', book, '2024-07-10')).toBeCloseTo(26.2941176, 6);
-    expect(call('UNITCOST', 'Goods', book, '2024-07-31')).toBeCloseTo((75 * 26.2941176 + 6930) / 285, 6);
+    expect(call('UNITCOST', 'Goods', book, '2024-07-31')).toBeCloseTo(
+      (75 * 26.2941176 + 6930) / 285,
+      6,
+    );
   });
 
   it('freight belongs to the cost of a purchase (IAS 2 ¶10)', () => {
