@@ -77,12 +77,22 @@ async function take(browser: Browser, address: string, picture: Picture): Promis
     await window.pourLedgerWorkbench?.settled();
   }, sheet);
   await walk(page, steps);
+  await settledFrames(page);
   const path = inProject(`src/build/pictures/${name}.png`);
   await page.screenshot({ path, animations: 'disabled' });
   await context.close();
   const { size } = statSync(path);
   if (size > LARGEST) throw new Error(`${path} has ${String(size)} bytes.`);
   console.log(`${path}: ${String(Math.round(size / 1000))} kB`);
+}
+
+/** Lets the grid draw what it measured: its formula bar is laid out some frames after a selection. */
+async function settledFrames(page: Page): Promise<void> {
+  await page.evaluate(async () => {
+    for (let frame = 0; frame < 40; frame += 1) {
+      await new Promise((next) => requestAnimationFrame(next));
+    }
+  });
 }
 
 /** Chooses a pour, ticks what a maker would have weighed by then, and goes on step by step. */

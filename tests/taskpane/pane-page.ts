@@ -5,17 +5,14 @@ import { createServer, type Server } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { type Browser, type BrowserContext, chromium, type Page } from 'playwright-core';
-import webpack from 'webpack';
+import type { Browser, BrowserContext, Page } from 'playwright-core';
 import type { TableData } from '../../src/workbook/port.ts';
 import { POLICY } from '../hosts/page/page-server.ts';
+import { bundleForBrowser } from '../support/bundle-page.ts';
+import { startChromium } from '../support/chromium.ts';
 import { smallWorkshop } from './small-workshop.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
-
-const FLAGS =
-  '--no-sandbox --disable-gpu --disable-quic --no-first-run --disable-background-networking ' +
-  '--disable-component-update --disable-sync';
 
 /** One browser, one bundle, one server for all tests of a file. */
 export interface PaneWorkshop {
@@ -40,10 +37,7 @@ export interface PanePage {
 export async function createPaneWorkshop(): Promise<PaneWorkshop> {
   const folder = await bundle();
   const server = await serve(folder);
-  const browser = await chromium.launch({
-    executablePath: '/usr/bin/chromium',
-    args: FLAGS.split(' '),
-  });
+  const browser = await startChromium();
   const { port } = server.address() as AddressInfo;
   return {
     open: (options = {}) => open(browser, `http://127.0.0.1:${String(port)}/`, options),
@@ -106,34 +100,7 @@ async function serve(folder: string): Promise<Server> {
 async function bundle(): Promise<string> {
   const folder = join(root, 'node_modules/.cache/pane-tests', await contentHash());
   if (existsSync(join(folder, 'pane.js'))) return folder;
-  const compiler = webpack({
-    mode: 'development',
-    devtool: false,
-    context: root,
-    entry: { pane: './tests/taskpane/browser-entry.ts' },
-    target: ['web', 'es2022'],
-    output: { path: folder, filename: '[name].js' },
-    module: {
-      rules: [
-        {
-          test: /\.ts$/,
-          loader: 'ts-loader',
-          options: {
-            transpileOnly: true,
-            compilerOptions: { noEmit: false, allowImportingTsExtensions: false },
-          },
-        },
-      ],
-    },
-    performance: { hints: false },
-  });
-  await new Promise<void>((resolve, reject) => {
-    compiler.run((error, stats) => {
-      if (error) reject(error);
-      else if (stats?.hasErrors()) reject(new Error(stats.toString('errors-only')));
-      else resolve();
-    });
-  });
+  await bundleForBrowser({ pane: './tests/taskpane/browser-entry.ts' }, folder);
   return folder;
 }
 

@@ -1,11 +1,12 @@
 import { createServer, type Server } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { buildSync } from 'esbuild';
-import { type Browser, chromium, type Page } from 'playwright-core';
+import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { functions } from '../../../functions/index.ts';
 import { staticFiles } from '../../../src/build/static-files.ts';
 import { built, inProject } from '../../build/built.ts';
+import { startChromium } from '../../support/chromium.ts';
 
 const OFFICE_SCRIPT = 'https://appsforoffice.microsoft.com/lib/1/hosted/office.js';
 
@@ -24,18 +25,7 @@ beforeAll(async () => {
   const serve = staticFiles(inProject('dist'));
   server = createServer((request, response) => void serve(request, response));
   await new Promise<void>((ready) => server.listen(0, '127.0.0.1', ready));
-  browser = await chromium.launch({
-    executablePath: '/usr/bin/chromium',
-    args: [
-      '--no-sandbox',
-      '--disable-gpu',
-      '--disable-quic',
-      '--no-first-run',
-      '--disable-background-networking',
-      '--disable-component-update',
-      '--disable-sync',
-    ],
-  });
+  browser = await startChromium();
 });
 
 afterAll(async () => {

@@ -1,23 +1,15 @@
 import { readFile } from 'node:fs/promises';
 import { fileURLToPath } from 'node:url';
 import type axeCore from 'axe-core';
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
-import { createWorkshop, type OpenPage, type Workshop } from './open-page.ts';
+import { describe, expect, it } from 'vitest';
+import { type OpenPage, useOpenPage } from './open-page.ts';
 
 const AXE = fileURLToPath(import.meta.resolve('axe-core'));
 
-let workshop: Workshop;
 let open: OpenPage;
 
-beforeAll(async () => {
-  workshop = await createWorkshop();
-});
-afterAll(() => workshop.close());
-beforeEach(async () => {
-  open = await workshop.open();
-});
-afterEach(async () => {
-  await open.close();
+useOpenPage((page) => {
+  open = page;
 });
 
 describe('functions in cells', () => {

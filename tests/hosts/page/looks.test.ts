@@ -1,19 +1,13 @@
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
-import { createWorkshop, type OpenPage, type Workshop } from './open-page.ts';
+import { afterEach, describe, expect, it } from 'vitest';
+import { type OpenPage, useOpenPage } from './open-page.ts';
 
-let workshop: Workshop;
 let open: OpenPage;
 
-beforeAll(async () => {
-  workshop = await createWorkshop();
+useOpenPage((page) => {
+  open = page;
 });
-afterAll(() => workshop.close());
-beforeEach(async () => {
-  open = await workshop.open();
-});
-afterEach(async () => {
+afterEach(() => {
   expect(open.complaints).toEqual([]);
-  await open.close();
 });
 
 describe('formulas that reach into a table of another sheet', () => {

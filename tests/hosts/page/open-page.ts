@@ -2,6 +2,7 @@ import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, beforeEach } from 'vitest';
 import type { CellLook, TestHandle } from '../../../src/hosts/workbench/page/test-handle.ts';
 import type { Applied, Cell, Change, HostPort } from '../../../src/workbook/port.ts';
 import { startChromium } from '../../support/chromium.ts';
@@ -18,6 +19,21 @@ export interface Workshop {
   /** Opens the page wherever it is served. */
   openAt(address: string): Promise<PageTools>;
   close(): Promise<void>;
+}
+
+/** For a whole test file: builds once, and gives each test a page of its own. */
+export function useOpenPage(give: (page: OpenPage) => void): void {
+  let workshop: Workshop;
+  let open: OpenPage;
+  beforeAll(async () => {
+    workshop = await createWorkshop();
+  });
+  afterAll(() => workshop.close());
+  beforeEach(async () => {
+    open = await workshop.open();
+    give(open);
+  });
+  afterEach(() => open.close());
 }
 
 /** A page of the test's own server. */

@@ -1,19 +1,11 @@
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import type { Change, HostPort, RowToWrite } from '../../../src/workbook/port.ts';
-import { createWorkshop, type OpenPage, type Workshop } from './open-page.ts';
+import { type OpenPage, useOpenPage } from './open-page.ts';
 
-let workshop: Workshop;
 let open: OpenPage;
 
-beforeAll(async () => {
-  workshop = await createWorkshop();
-});
-afterAll(() => workshop.close());
-beforeEach(async () => {
-  open = await workshop.open();
-});
-afterEach(async () => {
-  await open.close();
+useOpenPage((page) => {
+  open = page;
 });
 
 const moves = (...rows: RowToWrite[]): Change => ({
