@@ -79,10 +79,12 @@ const forNode = (name, entry, path, externals = []) => {
   };
 };
 
+const ENGINE_RENDER = /@univerjs[\\/]engine-render[\\/]/;
+
 /** The grid brings hyphenation patterns of 70 languages, of which its cells use none. */
 const withoutHyphenation = () =>
   new webpack.NormalModuleReplacementPlugin(/^\.\/[a-z0-9-]+-[\w-]{8}\.js$/, (module) => {
-    if (!/@univerjs[\\/]engine-render[\\/]/.test(module.context)) return;
+    if (!ENGINE_RENDER.test(module.context)) return;
     module.request = here('src/hosts/workbench/page/no-hyphenation.ts');
   });
 
@@ -114,6 +116,11 @@ const bundles = {
       // The build's last step writes it.
       { keep: 'functions.json' },
     );
+    config.module.rules.push({
+      include: ENGINE_RENDER,
+      // What stands in for the patterns is too small for files of its own.
+      parser: { dynamicImportMode: 'eager' },
+    });
     return { ...config, plugins: [...config.plugins, withoutHyphenation()] };
   },
   server: () =>

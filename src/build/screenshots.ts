@@ -73,10 +73,14 @@ async function take(browser: Browser, address: string, picture: Picture): Promis
   await page.goto(address);
   await page.waitForFunction(() => window.pourLedgerWorkbench !== undefined);
   await page.evaluate(async (shown) => {
-    window.pourLedgerWorkbench?.select(shown, 'A1');
+    window.pourLedgerWorkbench?.select(shown, 'A2');
     await window.pourLedgerWorkbench?.settled();
   }, sheet);
   await walk(page, steps);
+  // The formula bar lays its text out with the right width from the second selection on.
+  await page.evaluate((shown) => {
+    window.pourLedgerWorkbench?.select(shown, 'A1');
+  }, sheet);
   await settledFrames(page);
   const path = inProject(`src/build/pictures/${name}.png`);
   await page.screenshot({ path, animations: 'disabled' });
