@@ -107,7 +107,7 @@ export default tseslint.config(
     languageOptions: { globals: { process: 'readonly', URL: 'readonly', console: 'readonly' } },
   },
   {
-    files: ['src/hosts/workbench/server/**', 'src/build/**', 'tests/**'],
+    files: ['src/hosts/workbench/server/**', 'src/build/**', 'tests/**', '.config/**'],
     rules: { 'no-console': 'off' },
   },
   {
