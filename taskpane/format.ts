@@ -54,6 +54,19 @@ export function money(value: Exact, currency: string): string {
     .replace('-', '−');
 }
 
+/** The cost of one unit, to four digits: a gram costs less than a cent. */
+export function unitMoney(value: Exact, currency: string, unit: string): string {
+  const digits = currencyDecimals(currency);
+  const text = new Intl.NumberFormat('en', {
+    style: 'currency',
+    currency,
+    currencyDisplay: 'narrowSymbol',
+    minimumFractionDigits: digits,
+    maximumFractionDigits: Math.max(digits, 8),
+  }).format(value.toSignificantDigits(4).toNumber());
+  return `${text} ${unit === 'each' ? 'each' : `a ${unit}`}`;
+}
+
 /** A day such as 25 Nov 2026. */
 export function day(date: Day): string {
   const [year = '', month = '', dayOfMonth = ''] = isoDate(date).split('-');

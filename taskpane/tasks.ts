@@ -3,6 +3,8 @@ import { countLook } from './count/count-look.ts';
 import { countTask } from './count/count-task.ts';
 import { pourLook } from './pour/pour-look.ts';
 import { pourTask } from './pour/pour-task.ts';
+import { receiveLook } from './receive/receive-look.ts';
+import { receiveTask } from './receive/receive-task.ts';
 import { sellLook } from './sell/sell-look.ts';
 import { sellTask } from './sell/sell-task.ts';
 import type { Session } from './task/session.ts';
@@ -13,6 +15,7 @@ export function makeTasks(port: HostPort, session: Session, onChange: () => void
   return [
     taskOf(pourTask, pourLook, port, session, onChange),
     taskOf(sellTask, sellLook, port, session, onChange),
+    taskOf(receiveTask, receiveLook, port, session, onChange),
     taskOf(countTask, countLook, port, session, onChange),
   ];
 }

@@ -1,0 +1,173 @@
+import '@fluentui/web-components/button.js';
+import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
+import { live } from 'lit/directives/live.js';
+import type { Book } from '../../../src/domain/book/book.ts';
+import { compareNames } from '../../../src/domain/kernel/names.ts';
+import type { Result } from '../../../src/domain/kernel/result.ts';
+import { cardLooks, fieldLooks, looks, noticeLooks } from '../../looks.ts';
+import { dateField } from '../../parts/date-field.ts';
+import { liveNotice, type Notice, noticeBar } from '../../parts/notice.ts';
+import { numberField } from '../../parts/number-field.ts';
+import { selectField } from '../../parts/select-field.ts';
+import { readTyped } from '../../typed-number.ts';
+import { blankLot, freightShares, type ReceiveDraft, withLot } from '../draft.ts';
+import { tell } from '../events.ts';
+import { lotCard } from '../lot-card.ts';
+
+/** First step of a delivery: from whom, when, and what came. */
+export class ReceiveStep extends LitElement {
+  static override styles = [looks, fieldLooks, cardLooks, noticeLooks];
+  static override properties = {
+    book: { attribute: false },
+    draft: { attribute: false },
+    posting: { attribute: false },
+    notice: { attribute: false },
+    isAsked: { state: true },
+  };
+
+  declare book: Book;
+  declare draft: ReceiveDraft;
+  /** What would be written, or what is missing. */
+  declare posting: Result<unknown>;
+  declare notice: Notice | undefined;
+  declare isAsked: boolean;
+
+  constructor() {
+    super();
+    this.isAsked = false;
+  }
+
+  protected override willUpdate(changed: PropertyValues<this>): void {
+    if (changed.has('posting') && this.posting.ok) this.isAsked = false;
+  }
+
+  override render(): TemplateResult {
+    if (this.book.materials.size === 0) {
+      return html`<div class="stack">
+        <h2 tabindex="-1">What came?</h2>
+        ${noticeBar({
+          kind: 'plain',
+          text: 'There is no material yet. Add one line to Materials for each; they appear here at once.',
+        })}
+      </div>`;
+    }
+    const problem = this.isAsked && !this.posting.ok ? this.posting.failure.sentence : undefined;
+    return html`<div class="stack">
+      <h2 tabindex="-1">What came?</h2>
+      ${this.from()} ${this.lines()} ${this.freight()}
+      ${liveNotice(problem === undefined ? undefined : { kind: 'bad', text: problem })}
+      <div class="actions">
+        <fluent-button appearance="primary" id="next" @click=${this.goOn}
+          >See what will be written</fluent-button
+        >
+      </div>
+      ${liveNotice(this.notice)}
+    </div>`;
+  }
+
+  private from() {
+    return html`<div class="row">
+      <div class="field">
+        <label for="supplier">Supplier</label>
+        <input
+          id="supplier"
+          list="suppliers"
+          autocomplete="off"
+          maxlength="100"
+          .value=${live(this.draft.supplier)}
+          @input=${(event: InputEvent) => {
+            tell(this, 'task-told', { supplier: (event.target as HTMLInputElement).value });
+          }}
+        />
+        <datalist id="suppliers">
+          ${this.suppliers().map((name) => html`<option value=${name}></option>`)}
+        </datalist>
+      </div>
+      ${dateField({
+        id: 'received',
+        label: 'Date received',
+        value: this.draft.received,
+        onChosen: (received) => {
+          tell(this, 'task-told', { received });
+        },
+      })}
+    </div>`;
+  }
+
+  private suppliers(): string[] {
+    const known = [...this.book.materials.values(), ...this.book.lots];
+    return [...new Set(known.map(({ supplier }) => supplier))]
+      .filter((name) => name !== '')
+      .sort(compareNames);
+  }
+
+  private lines() {
+    const { lines } = this.draft;
+    return html`${lines.map((line, at) =>
+        lotCard({
+          line,
+          at,
+          book: this.book,
+          onTold: (told) => {
+            tell(this, 'task-told', { lines: withLot(lines, at, told) });
+          },
+          onRemoved:
+            lines.length === 1
+              ? undefined
+              : () => {
+                  tell(this, 'task-told', { lines: lines.filter((_, index) => index !== at) });
+                },
+        }),
+      )}
+      <div class="actions">
+        <fluent-button id="add-line" @click=${this.addLine}>Add another material</fluent-button>
+      </div>`;
+  }
+
+  private addLine(): void {
+    const { lines } = this.draft;
+    tell(this, 'task-told', { lines: [...lines, blankLot] });
+    void this.updateComplete.then(() => {
+      this.renderRoot.querySelector<HTMLElement>(`#material-${String(lines.length)}`)?.focus();
+    });
+  }
+
+  private freight() {
+    const { freight, shareBy, lines } = this.draft;
+    const read = freight.trim() === '' ? undefined : readTyped(freight, 'Freight');
+    const texts = { value: 'By what was paid', weight: 'By weight' };
+    return html`<div class="row">
+      ${numberField({
+        id: 'freight',
+        label: 'Freight of all of it',
+        unit: this.book.settings.currency,
+        value: freight,
+        hint: 'Blank is none.',
+        error: read?.ok === false ? read.failure.sentence : undefined,
+        onTyped: (text) => {
+          tell(this, 'task-told', { freight: text });
+        },
+      })}
+      ${
+        lines.length === 1
+          ? nothing
+          : selectField({
+              id: 'share-by',
+              label: 'Shared out',
+              value: shareBy,
+              choices: freightShares.map((share) => ({ value: share, text: texts[share] })),
+              onChosen: (share) => {
+                tell(this, 'task-told', { shareBy: share === 'weight' ? 'weight' : 'value' });
+              },
+            })
+      }
+    </div>`;
+  }
+
+  private goOn(): void {
+    this.isAsked = true;
+    if (this.posting.ok) tell(this, 'task-step', 'preview');
+    else this.renderRoot.querySelector<HTMLElement>('[aria-invalid="true"]')?.focus();
+  }
+}
+customElements.define('pour-receive', ReceiveStep);
