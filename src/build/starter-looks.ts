@@ -43,6 +43,8 @@ const roles: Readonly<Record<Role, NewStyle>> = {
   header: { bold: true, fill: sea, color: seaInk, vertical: 'center' },
   plain: { color: ink, vertical: 'center' },
   total: { bold: true, color: ink, lineBelow: line, vertical: 'center' },
+  day: { bold: true, color: seaInk, fill: sea, horizontal: 'left', vertical: 'center', indent: 1 },
+  diary: { color: ink, fontSize: 10, vertical: 'top', wrap: true, lineBelow: line },
   wrapped: { color: ink, vertical: 'top', wrap: true, horizontal: 'left' },
   tile: { horizontal: 'center', vertical: 'center', lineAround: '#FFFFFF', fill: sand, color: ink },
 };
@@ -57,6 +59,7 @@ const formats: Readonly<Record<CellFormat, string>> = {
   grams: '#,##0.0',
   share: '0 %',
   general: 'General',
+  dayOfMonth: 'd',
   unseen: ';;;',
 };
 

@@ -24,6 +24,7 @@ export function workOut({ sheets, tables }: StarterWorkbook): Answers {
   const values = new Map<string, Cell>();
   const tableRows = new Map(tables.map(({ name, headers, rows }) => [name, [headers, ...rows]]));
   const from = (sheet: string): Workings => ({
+    today: demoDay,
     cell: (row, column) => values.get(placeKey(sheet, row, column)) ?? '',
     cellOf: (other, row, column) => values.get(placeKey(other, row, column)) ?? '',
     table: (name) => known(tableRows.get(name), `table ${name}`),

@@ -30,7 +30,7 @@ export function fairPricesSheet(asked: FairQuestion): StarterSheet {
   return {
     name: 'Fair prices',
     group: 'answers',
-    widths: widths([22, 14, 13, 13, 11, 11, 11, 11, 11, 11, 11, 11]),
+    widths: widths([25, 23, 15, 13, 9, 9, 9, 9, 9, 9, 9, 9]),
     cells: [
       cell(0, 0, 'Fair prices', 'title'),
       cell(
@@ -70,7 +70,6 @@ function questions({ fair, design, barsExpected, lowestPrice }: FairQuestion): S
   return [
     cell(FAIR, 0, 'Fair', 'label'),
     cell(FAIR, GIVEN, fair, 'input', 'text'),
-    cell(FAIR, GIVEN + 1, '', 'input'),
     cell(DESIGN, 0, 'Design', 'label'),
     cell(DESIGN, GIVEN, design, 'input', 'text'),
     cell(DESIGN, GIVEN + 1, 'Blank is the average.', 'aside'),

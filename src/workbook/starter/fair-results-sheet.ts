@@ -34,7 +34,7 @@ export function fairResultsSheet(): StarterSheet {
   return {
     name: 'Fair results',
     group: 'answers',
-    widths: widths([26, 12, 11, 11, 10, 10, 12, 12, 11, 10, 11]),
+    widths: widths([26, 12, 11, 11, 10, 10, 14, 14, 11, 11, 13]),
     frozenRows: HEADERS + 1,
     cells: [
       cell(0, 0, 'Fair results', 'title'),

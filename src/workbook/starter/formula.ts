@@ -14,6 +14,8 @@ export type Answer = Cell | readonly (readonly Cell[])[];
 
 /** What a formula may look at while the workbook is put together. */
 export interface Workings {
+  /** The day that counts as today. */
+  readonly today: number;
   /** A cell of the formula's own sheet. */
   cell(row: number, column: number): Cell;
   /** A cell of a sheet that stands further left. */

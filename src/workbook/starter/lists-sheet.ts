@@ -7,6 +7,8 @@ import type { StarterCell, StarterSheet } from './sheet.ts';
 const HEAD_ROW = 0;
 const COLOURS = 0;
 const SOAPS_AND_MATERIALS = 1;
+const SUPPLIERS = 2;
+const MOST_SUPPLIERS = 30;
 const MOST_COLOURS = 40;
 const MOST_NAMES = 120;
 const materialCells = columnCells('materials', 'material');
@@ -23,19 +25,30 @@ export const colourList = filled(COLOURS, MOST_COLOURS);
 /** Every colour, then every material: what a recipe or a layer may name. */
 export const soapOrMaterialList = filled(SOAPS_AND_MATERIALS, MOST_NAMES);
 
+/** Each supplier once. */
+export const supplierList = filled(SUPPLIERS, MOST_SUPPLIERS);
+
 /** The hidden sheet behind the drop-downs that no table's column gives as it stands. */
 export function makeListsSheet(): StarterSheet {
   return {
     name: listsSheet,
     group: 'behind',
-    widths: { [COLOURS]: 22, [SOAPS_AND_MATERIALS]: 26 },
+    widths: { [COLOURS]: 22, [SOAPS_AND_MATERIALS]: 26, [SUPPLIERS]: 26 },
     cells: [
       header(COLOURS, 'Colours'),
       header(SOAPS_AND_MATERIALS, 'Colours and materials'),
+      header(SUPPLIERS, 'Suppliers'),
       ...listCells(COLOURS, MOST_COLOURS, (row) =>
         nextDifferent(columnCells('colours', 'colour'), { row: HEAD_ROW, column: COLOURS }, row),
       ),
       ...listCells(SOAPS_AND_MATERIALS, MOST_NAMES, colourThenMaterial),
+      ...listCells(SUPPLIERS, MOST_SUPPLIERS, (row) =>
+        nextDifferent(
+          columnCells('materials', 'supplier'),
+          { row: HEAD_ROW, column: SUPPLIERS },
+          row,
+        ),
+      ),
     ],
     landscape: false,
   };

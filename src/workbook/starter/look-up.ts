@@ -27,7 +27,7 @@ export const textBeside = (name: Formula, names: Cells, words: Cells): Formula =
 
 /** An empty cell as the name asked would match the first empty one. */
 const unlessUnasked = ({ text }: Formula, found: string): string =>
-  text.startsWith('"') ? `IFERROR(${found},"")` : `IF(${text}="","",IFERROR(${found},""))`;
+  /^["\d]/u.test(text) ? `IFERROR(${found},"")` : `IF(${text}="","",IFERROR(${found},""))`;
 
 /** The value of a setting that is a number. */
 export const numberSet = (key: keyof typeof settingSpecs): Formula =>

@@ -69,4 +69,5 @@ export const tableSheets: readonly {
 
 export const bookName = 'Book';
 export const pricingName = 'Pricing';
+export const seasonName = 'Season';
 export const listsSheet = 'Lists';

@@ -25,7 +25,7 @@ export function pricingSheet(asOf: Cell, set: SetOfBars): StarterSheet {
   return {
     name: pricingName,
     group: 'answers',
-    widths: widths([25, 13, 16, 13, 12, 12, 12, 14]),
+    widths: widths([25, 14, 17, 13, 12, 13, 13, 15]),
     cells: [
       cell(0, 0, pricingName, 'title'),
       cell(

@@ -45,6 +45,8 @@ export type Role =
   | 'plain'
   | 'wrapped'
   | 'total'
+  | 'day'
+  | 'diary'
   | 'tile';
 
 export interface Look {
@@ -52,8 +54,11 @@ export interface Look {
   readonly format?: CellFormat;
 }
 
-/** `grams` to a tenth; `share` is a fraction shown as a percent; `unseen` shows nothing. */
-export type CellFormat = ColumnFormat | 'grams' | 'share' | 'general' | 'unseen';
+/**
+ * `grams` to a tenth; `share` is a fraction shown as a percent; `dayOfMonth` shows only the day of a
+ * date; `unseen` shows nothing.
+ */
+export type CellFormat = ColumnFormat | 'grams' | 'share' | 'general' | 'dayOfMonth' | 'unseen';
 
 export interface StarterCell {
   readonly row: number;

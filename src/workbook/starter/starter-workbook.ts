@@ -1,5 +1,6 @@
 import type { TableData } from '../port.ts';
 import { tables, type TableKind, tableKinds } from '../schema.ts';
+import { calendarSheet } from './calendar-sheet.ts';
 import { costingSheet } from './costing-sheet.ts';
 import { lanternQuay } from './demo/designs.ts';
 import { demoTables } from './demo/demo-tables.ts';
@@ -9,13 +10,17 @@ import { demoDay } from './demo/season.ts';
 import { batchCheckSheet } from './batch-check-sheet.ts';
 import { fairPricesSheet } from './fair-prices-sheet.ts';
 import { fairResultsSheet } from './fair-results-sheet.ts';
+import { forecastSheet } from './forecast-sheet.ts';
 import { makeListsSheet } from './lists-sheet.ts';
 import { mosaicSheet } from './mosaic-sheet.ts';
 import { tableSheets } from './names.ts';
 import { pricingSheet } from './pricing-sheet.ts';
 import { reorderSheet } from './reorder-sheet.ts';
+import { seasonSheet } from './season-sheet.ts';
+import { serial } from './serial.ts';
 import { settingsRows } from './settings-rows.ts';
 import type { StarterSheet } from './sheet.ts';
+import { shoppingSheet } from './shopping-sheet.ts';
 import { startSheet } from './start-sheet.ts';
 import { tableData } from './table-rows.ts';
 import { tableSheet } from './table-sheet.ts';
@@ -39,6 +44,10 @@ export function demoWorkbook(): StarterWorkbook {
     fairResultsSheet(),
     batchCheckSheet('B-048'),
     reorderSheet(demoDay),
+    seasonSheet(demoDay),
+    shoppingSheet(),
+    calendarSheet(serial('2026-12-01')),
+    forecastSheet(serial('2026-11-01')),
     mosaicSheet(lanternMosaic),
   ]);
 }
@@ -57,6 +66,10 @@ export function emptyWorkbook(): StarterWorkbook {
     fairResultsSheet(),
     batchCheckSheet(''),
     reorderSheet(''),
+    seasonSheet(''),
+    shoppingSheet(),
+    calendarSheet(''),
+    forecastSheet(''),
     mosaicSheet({ pattern: [], shades: {} }),
   ]);
 }

@@ -73,7 +73,7 @@ export class Purchases {
       exact(0.94 + 0.1 * this.roll()).toDecimalPlaces(2),
     );
     const paid = price.toDecimalPlaces(2).times(packs);
-    const keepsDays = keeps[material.kind];
+    const keepsDays = keepsLess[material.name] ?? keeps[material.kind];
     return {
       material: material.name,
       received,
@@ -94,6 +94,9 @@ const keeps: Partial<Readonly<Record<Material['kind'], number>>> = {
   fragrance: 360,
   extra: 1000,
 };
+
+/** The oil that goes off first: what is on the shelf now must be used soon. */
+const keepsLess: Readonly<Record<string, number>> = { 'Lavender oil': 155 };
 
 /** What an average bar takes of each material, by what buyers like. */
 function averageUsePerBar(diary: Diary): Map<string, Exact> {

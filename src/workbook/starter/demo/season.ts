@@ -87,18 +87,18 @@ const planFor = (
 
 export const demoPlan: readonly RowOfCells<'plan'>[] = [
   ...planFor('Pier Winter Market 2026', '2026-12-11', 1, [
-    [lanternQuay, 18],
-    [tidePool, 18],
-    [heronFlats, 12],
-    [harbourDusk, 12],
-    [winterBeacon, 12],
-    [sandspit, 6],
+    [lanternQuay, 24],
+    [tidePool, 24],
+    [heronFlats, 18],
+    [harbourDusk, 18],
+    [winterBeacon, 18],
+    [sandspit, 12],
   ]),
   ...planFor('Lamplight Fair 2026', '2026-12-18', 7, [
-    [lanternQuay, 24],
-    [tidePool, 18],
-    [heronFlats, 18],
-    [harbourDusk, 12],
-    [winterBeacon, 18],
+    [lanternQuay, 30],
+    [tidePool, 24],
+    [heronFlats, 24],
+    [harbourDusk, 18],
+    [winterBeacon, 24],
   ]),
 ];

@@ -1,0 +1,97 @@
+import { cell } from './answer-cells.ts';
+import type { Cell } from '../port.ts';
+import { mondayBefore, monthStart } from './dates.ts';
+import { at, blockOf, cellOf, type Formula } from './formula.ts';
+import { textBeside } from './look-up.ts';
+import { blank, choose, join, plus, value } from './native.ts';
+import { seasonName } from './names.ts';
+import { SEASON, seasonColumn } from './season-places.ts';
+import { WORK_KEY, WORK_WORDS } from './season-work.ts';
+import type { StarterCell, StarterSheet } from './sheet.ts';
+import { columnCells } from './table-cells.ts';
+import { widths } from './weigh-sheet.ts';
+
+const MONTH = 3;
+const GIVEN = 1;
+/** The month shown, worked with but not seen. */
+const SHOWN = 7;
+const HEAD = 5;
+const WEEKS = 6;
+const TASKS_OF_A_DAY = 3;
+const weekdays = ['Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday', 'Sunday'];
+
+/** The season's work and fairs as a month to hang on the wall. */
+export function calendarSheet(month: Cell): StarterSheet {
+  const given = at(MONTH, GIVEN);
+  const today = cellOf(seasonName, SEASON.asOf, SEASON.unseen);
+  return {
+    name: 'Calendar',
+    group: 'answers',
+    widths: widths([20, 20, 20, 20, 20, 20, 20, 4]),
+    heights: Object.fromEntries(
+      Array.from({ length: WEEKS }, (_, week) => [HEAD + 2 + 2 * week, 58]),
+    ),
+    cells: [
+      cell(0, 0, 'Calendar', 'title'),
+      cell(
+        1,
+        0,
+        'Work of the Season sheet and fairs, day by day. A day shows three tasks; Season lists all.',
+        'note',
+      ),
+      cell(MONTH, 0, 'Any day of the month', 'label'),
+      cell(MONTH, GIVEN, month, 'input', 'date'),
+      cell(MONTH, GIVEN + 1, "Blank is the season's own month.", 'aside'),
+      cell(
+        MONTH,
+        SHOWN,
+        choose([given, '=', blank], monthStart(today, 0), monthStart(given, 0)),
+        'plain',
+        'unseen',
+      ),
+      ...weekdays.map((name, index) => cell(HEAD, index, name, 'header', 'text')),
+      ...Array.from({ length: WEEKS * 7 }, (_, index) => dayCells(index)).flat(),
+    ],
+    marks: Array.from({ length: WEEKS }, (_, week) => ({
+      range: {
+        startRow: HEAD + 1 + 2 * week,
+        startColumn: 0,
+        endRow: HEAD + 1 + 2 * week,
+        endColumn: 6,
+      },
+      formula: `MONTH(A${String(HEAD + 2 + 2 * week)})<>MONTH($H$${String(MONTH + 1)})`,
+      shows: 'repeated' as const,
+    })),
+    landscape: true,
+    prints: { startRow: 0, startColumn: 0, endRow: HEAD + 2 * WEEKS, endColumn: 6 },
+  };
+}
+
+function dayCells(index: number): StarterCell[] {
+  const row = HEAD + 1 + 2 * Math.floor(index / 7);
+  const column = index % 7;
+  const first = mondayBefore(at(MONTH, SHOWN));
+  const date = index === 0 ? first : plus(fixedFirst, value(index));
+  const day = at(row, column);
+  const keys = blockOf(seasonName, seasonColumn('work', WORK_KEY));
+  const words = blockOf(seasonName, seasonColumn('work', WORK_WORDS));
+  const tasks = Array.from({ length: TASKS_OF_A_DAY }, (_, task) =>
+    textBeside(join(day, value(`-${String(task + 1)}`)), keys, words),
+  );
+  const fair = textBeside(day, columnCells('fairs', 'opens'), columnCells('fairs', 'fair'));
+  return [
+    cell(row, column, date, 'day', 'dayOfMonth'),
+    cell(row + 1, column, linesOf(fair, tasks), 'diary', 'text'),
+  ];
+}
+
+const fixedFirst = { ...at(HEAD + 1, 0), text: `$A$${String(HEAD + 2)}` };
+
+/** A fair's name in the first line where there is one, then the tasks. */
+const linesOf = (fair: Formula, tasks: readonly Formula[]): Formula => ({
+  text: `IF(${fair.text}="","",${fair.text}&CHAR(10))&${tasks.map(({ text }) => text).join('&CHAR(10)&')}`,
+  work: (from) => {
+    const [name, ...words] = [fair, ...tasks].map((line) => String(line.work(from)));
+    return `${name === '' ? '' : `${name ?? ''}\n`}${words.join('\n')}`;
+  },
+});

@@ -1,0 +1,90 @@
+import { cell, headerCells } from './answer-cells.ts';
+import { at, cellsIn, type Formula, named, pour, rowOf, sumOf, unlessBlank } from './formula.ts';
+import { sumWhere } from './look-up.ts';
+import { choose, given, largest, minus, plus, value } from './native.ts';
+import { bookName } from './names.ts';
+import { SEASON, type SeasonAsked, seasonColumn } from './season-places.ts';
+import type { StarterCell } from './sheet.ts';
+import { columnCells } from './table-cells.ts';
+
+const { first, lines } = SEASON.plan;
+const DESIGN = 0;
+const READY = 1;
+const BARS = 2;
+const STOCK = 3;
+const EARLIER = 4;
+
+/** The lines of the plan, each with the bars on hand that earlier lines leave it, and those to make. */
+export function planCells(asked: SeasonAsked): StarterCell[] {
+  return [
+    cell(first - 2, 0, 'Bars to make', 'heading'),
+    ...headerCells(first - 1, 0, [
+      ['Design', 'text'],
+      ['Ready by', 'date'],
+      ['Bars', 'whole'],
+      ['On hand', 'whole'],
+      ['Earlier lines', 'whole'],
+      ['To make', 'whole'],
+      ['Plan line', 'text'],
+      ['Fair', 'text'],
+    ]),
+    // Column by column: what earlier lines take is looked up in all of them.
+    ...Array.from({ length: lines }, (_, index) => planRow(index, asked))
+      .flat()
+      .sort((a, b) => a.column - b.column),
+  ];
+}
+
+function planRow(index: number, { from, today }: SeasonAsked): StarterCell[] {
+  const row = first + index;
+  const [design, ready, bars] = [at(row, DESIGN), at(row, READY), at(row, BARS)];
+  const [stock, earlier] = [at(row, STOCK), at(row, EARLIER)];
+  const left = largest(value(0), minus(stock, earlier));
+  const toMake = largest(value(0), minus(bars, left));
+  const open = (then: Formula): Formula =>
+    given([ready, bars], choose([ready, '>=', today], then, value(0)));
+  return [
+    cell(row, DESIGN, rowOf(columnCells('plan', 'design'), index + 1), 'plain', 'text'),
+    cell(row, READY, rowOf(columnCells('plan', 'readyBy'), index + 1), 'plain', 'date'),
+    cell(row, BARS, rowOf(columnCells('plan', 'bars'), index + 1), 'plain', 'whole'),
+    cell(
+      row,
+      STOCK,
+      unlessBlank(design, '', pour('ONHAND', design, named(bookName), from)),
+      'plain',
+      'whole',
+    ),
+    cell(row, EARLIER, open(earlierBars(row, today)), 'plain', 'whole'),
+    cell(row, EARLIER + 1, given([stock, earlier], open(toMake)), 'total', 'whole'),
+    cell(row, EARLIER + 2, rowOf(columnCells('plan', 'planLine'), index + 1), 'plain', 'text'),
+    cell(row, EARLIER + 3, rowOf(columnCells('plan', 'fair'), index + 1), 'plain', 'text'),
+  ];
+}
+
+/** Bars of the same design that are to be ready sooner, or that day but further up. */
+function earlierBars(row: number, today: Formula): Formula {
+  const column = (at: number) => cellsIn(seasonColumn('plan', at), '$');
+  const sooner = sumWhere(
+    column(BARS),
+    [column(DESIGN), '', at(row, DESIGN)],
+    [column(READY), '<', at(row, READY)],
+    [column(READY), '>=', today],
+  );
+  if (row === first) return sooner;
+  const above = (at: number) =>
+    cellsIn({ startRow: first, startColumn: at, endRow: row - 1, endColumn: at });
+  const sameDay = sumWhere(
+    above(BARS),
+    [above(DESIGN), '', at(row, DESIGN)],
+    [above(READY), '', at(row, READY)],
+  );
+  return plus(sooner, sameDay);
+}
+
+/** What a list says where nothing is planned, else its first line. */
+export const firstOrUnplanned = (line: Formula): Formula =>
+  choose(
+    [sumOf(cellsIn(seasonColumn('plan', BARS), '$')), '=', value(0)],
+    value('Season plan has no lines yet.'),
+    line,
+  );

@@ -1,0 +1,89 @@
+import { cell } from './answer-cells.ts';
+import type { Cell } from '../port.ts';
+import { asOfCells } from './costing-sheet.ts';
+import { orToday } from './dates.ts';
+import { at, cellsIn, type Formula, sumOf } from './formula.ts';
+import { countWhere } from './look-up.ts';
+import { smallest, value } from './native.ts';
+import { seasonName } from './names.ts';
+import { type SeasonAsked, SEASON, seasonColumn } from './season-places.ts';
+import { planCells } from './season-plan.ts';
+import { supplyCells } from './season-supplies.ts';
+import { workCells } from './season-work.ts';
+import type { CellFormat, StarterCell, StarterSheet } from './sheet.ts';
+import { widths } from './weigh-sheet.ts';
+
+/** The whole plan in one view: bars to make, what to buy and when, and the days to pour. */
+export function seasonSheet(asOf: Cell): StarterSheet {
+  const asked: SeasonAsked = {
+    from: at(SEASON.asOf, 1),
+    today: at(SEASON.asOf, SEASON.unseen),
+  };
+  const { supplies } = SEASON;
+  return {
+    name: seasonName,
+    group: 'answers',
+    widths: widths([22, 13, 11, 11, 13, 11, 11, 24, 3, 10, 10]),
+    cells: [
+      cell(0, 0, 'Season', 'title'),
+      cell(
+        1,
+        0,
+        'What the plan still asks for: bars to make, what to buy and by when, and the days to pour.',
+        'note',
+      ),
+      ...asOfCells(SEASON.asOf, asOf),
+      cell(SEASON.asOf, SEASON.unseen, orToday(SEASON.asOf, 1), 'plain', 'unseen'),
+      ...planCells(asked),
+      ...supplyCells(asked),
+      ...workCells(asked),
+      ...facts(),
+    ],
+    marks: [
+      {
+        range: {
+          startRow: supplies.first,
+          startColumn: 0,
+          endRow: supplies.first + supplies.lines - 1,
+          endColumn: 7,
+        },
+        formula: `N($E${String(supplies.first + 1)})<0`,
+        shows: 'short',
+      },
+    ],
+    landscape: false,
+    prints: {
+      startRow: 0,
+      startColumn: 0,
+      endRow: SEASON.work.first + SEASON.work.lines - 1,
+      endColumn: 7,
+    },
+  };
+}
+
+/** The season in a few figures. */
+function facts(): StarterCell[] {
+  const of = (part: 'plan' | 'supplies' | 'work', column: number): Formula =>
+    cellsIn(seasonColumn(part, column));
+  const late = countWhere([of('supplies', 4), '<', value(0)]);
+  const left: readonly (readonly [string, Formula, CellFormat])[] = [
+    ['Bars planned', sumOf(of('plan', 2)), 'whole'],
+    ['Bars to make', sumOf(of('plan', 5)), 'whole'],
+    ['Minutes of work', sumOf(of('work', 3)), 'whole'],
+  ];
+  const right: readonly (readonly [string, Formula, CellFormat])[] = [
+    ['Money for supplies', sumOf(of('supplies', 6)), 'money'],
+    ['First day to order', smallest(of('supplies', 1)), 'date'],
+    ['Orders already late', late, 'whole'],
+  ];
+  return [
+    ...left.flatMap(([name, holds, format], index) => [
+      cell(SEASON.asOf + 1 + index, 0, name, 'label'),
+      cell(SEASON.asOf + 1 + index, 1, holds, 'answer', format),
+    ]),
+    ...right.flatMap(([name, holds, format], index) => [
+      cell(SEASON.asOf + 1 + index, 3, name, 'label'),
+      cell(SEASON.asOf + 1 + index, 5, holds, 'answer', format),
+    ]),
+  ];
+}
