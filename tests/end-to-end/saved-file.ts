@@ -10,8 +10,11 @@ export interface ShownCell {
   readonly row: number;
   readonly column: number;
   readonly value: Cell;
-  /** Part of a formula's answer that fills several cells. */
-  readonly isSpilled: boolean;
+  /**
+   * LibreOffice works out anew what spills and what may hang on TODAY(), and does not know our
+   * functions: such a cell may show #NAME? there.
+   */
+  readonly isWorkedOutAnew: boolean;
 }
 
 /** The grid's rows of a whole sheet as cells. */
@@ -20,13 +23,18 @@ export function shownCells(
   rows: readonly (readonly Cell[])[],
 ): readonly ShownCell[] {
   const spills = cells.flatMap(({ spill }) => spill ?? []);
+  const formulas = cells.filter(({ formula }) => formula !== undefined);
+  const isDaily = formulas.some(({ formula }) => formula?.includes('TODAY()'));
+  const isAnew = (row: number, column: number) =>
+    spills.some((range) => contains(range, row, column)) ||
+    (isDaily && formulas.some((cell) => cell.row === row && cell.column === column));
   return rows.flatMap((line, row) =>
     line.map((value, column) => ({
       sheet: name,
       row,
       column,
       value,
-      isSpilled: spills.some((range) => contains(range, row, column)),
+      isWorkedOutAnew: isAnew(row, column),
     })),
   );
 }
@@ -68,10 +76,7 @@ export async function byAnotherLibrary(bytes: Uint8Array): Promise<(cell: ShownC
   };
 }
 
-/**
- * Reads a cell as LibreOffice shows it. That works array formulas out by itself, so that a list
- * which one of our functions spills shows #NAME? there.
- */
+/** Reads a cell as LibreOffice shows it. */
 export function byOffice(bytes: Uint8Array): (cell: ShownCell) => Cell {
   const files = byLibreOffice(bytes, 'csv');
   const sheets = new Map(
@@ -96,8 +101,10 @@ export function isSame(found: Cell, value: Cell): boolean {
 /** A shown text as the value it stands for, where `like` says which kind to expect. */
 function readShown(text: string, like: Cell): Cell {
   if (typeof like === 'boolean') return text === 'TRUE';
-  if (typeof like !== 'number' || text === '') return text;
-  if (/^\d{4}-\d\d-\d\d$/.test(text)) return serialOf(new Date(text));
+  if (typeof like !== 'number' || text === '' || text.startsWith('#')) return text;
+  const [, month, day, year] = /^(\d\d)\/(\d\d)\/(\d{4})$/.exec(text) ?? [];
+  const date = year === undefined ? text : [year, month, day].join('-');
+  if (/^\d{4}-\d\d-\d\d$/.test(date)) return serialOf(new Date(date));
   const number = Number(text.replace(/ ?%$/, ''));
   return text.endsWith('%') ? number / 100 : number;
 }
