@@ -43,6 +43,9 @@ const roles: Readonly<Record<Role, NewStyle>> = {
   header: { bold: true, fill: sea, color: seaInk, vertical: 'center' },
   plain: { color: ink, vertical: 'center' },
   total: { bold: true, color: ink, lineBelow: line, vertical: 'center' },
+  strong: { bold: true, color: ink, vertical: 'center' },
+  headline: { bold: true, fontSize: 16, color: ink, horizontal: 'center', vertical: 'center' },
+  centred: { color: ink, horizontal: 'center', vertical: 'center' },
   day: { bold: true, color: seaInk, fill: sea, horizontal: 'left', vertical: 'center', indent: 1 },
   diary: { color: ink, fontSize: 10, vertical: 'top', wrap: true, lineBelow: line },
   wrapped: { color: ink, vertical: 'top', wrap: true, horizontal: 'left' },
@@ -84,6 +87,7 @@ export const headerOver = (format: CellFormat): NewStyle => ({
 export function styleOf({ role, format }: Look): NewStyle {
   if (role === 'header') return headerOver(format ?? 'text');
   if (role === 'plain' && format !== undefined) return bodyStyle(format);
+  if (role === 'strong' && format !== undefined) return { ...bodyStyle(format), bold: true };
   return { ...roles[role], ...(format === undefined ? {} : { numberFormat: formats[format] }) };
 }
 

@@ -74,7 +74,7 @@ function priceRow(
       'money',
     ),
     cell(row, LEFT, given([price, cost], minus(left, cost)), 'plain', 'money'),
-    cell(row, EVEN, given([price, fixed, cost], even), 'total', 'whole'),
+    cell(row, EVEN, given([price, fixed, cost], even), 'strong', 'whole'),
     cell(row, EXPECTED, given([price, expected], expected), 'plain', 'whole'),
     ...Array.from({ length: BAR_COUNTS }, (_, right) => {
       const [count, each] = [fixedAt(HEAD, FIRST + right), fixedAt(row, LEFT)];

@@ -3,7 +3,7 @@ import type { Cell } from '../port.ts';
 import { monthLabel, monthStart } from './dates.ts';
 import { at, block, type Formula, pour, rowOf, sumOf, unlessBlank } from './formula.ts';
 import { sumWhere } from './look-up.ts';
-import { blank, choose, pick, value } from './native.ts';
+import { given, pick, value } from './native.ts';
 import type { StarterCell, StarterSheet } from './sheet.ts';
 import { columnCells, wholeColumn } from './table-cells.ts';
 import { widths } from './weigh-sheet.ts';
@@ -36,7 +36,7 @@ export function forecastSheet(lastMonth: Cell): StarterSheet {
       ),
       cell(LAST_MONTH, 0, 'Last month counted', 'label'),
       cell(LAST_MONTH, GIVEN, lastMonth, 'input', 'date'),
-      cell(LAST_MONTH, GIVEN + 2, 'Any day of it. Blank is the last full month.', 'aside'),
+      cell(LAST_MONTH, GIVEN + 2, 'Any day of it.', 'aside'),
       ...months(),
       ...Array.from({ length: DESIGNS }, (_, index) => designRow(index)).flat(),
       ...totals(),
@@ -70,17 +70,21 @@ const acrossRow = (row: number) => ({
 /** The first day of each month, unseen, and the month above its figures. */
 function months(): StarterCell[] {
   const asked = at(LAST_MONTH, GIVEN);
-  const today: Formula = { text: 'TODAY()', work: ({ today }) => today };
-  const first = choose(
-    [asked, '=', blank],
-    monthStart(today, -HISTORY),
-    monthStart(asked, 1 - HISTORY),
-  );
   return Array.from({ length: HISTORY + AHEAD + 1 }, (_, index) => {
-    const month = index === 0 ? first : monthStart(at(DATES, index), 1);
+    const before = index === 0 ? asked : at(DATES, index);
+    const month = given([before], monthStart(before, index === 0 ? 1 - HISTORY : 1));
     const date = cell(DATES, 1 + index, month, 'plain', 'unseen');
     if (index === HISTORY + AHEAD) return [date];
-    return [date, cell(HEADERS, 1 + index, monthLabel(at(DATES, 1 + index)), 'header', 'whole')];
+    return [
+      date,
+      cell(
+        HEADERS,
+        1 + index,
+        given([at(DATES, 1 + index)], monthLabel(at(DATES, 1 + index))),
+        'header',
+        'whole',
+      ),
+    ];
   })
     .flat()
     .concat(cell(HEADERS, 0, 'Design', 'header', 'text'));
@@ -103,7 +107,7 @@ function designRow(index: number): StarterCell[] {
     }),
     ...Array.from({ length: AHEAD }, (_, ahead) => {
       const forecast = pick(pour('FORECAST', history, value(AHEAD)), ahead + 1, 1);
-      return cell(row, 1 + HISTORY + ahead, unlessBlank(name, '', forecast), 'total', 'whole');
+      return cell(row, 1 + HISTORY + ahead, unlessBlank(name, '', forecast), 'strong', 'whole');
     }),
   ];
 }

@@ -55,7 +55,7 @@ function planRow(index: number, { from, today }: SeasonAsked): StarterCell[] {
       'whole',
     ),
     cell(row, EARLIER, open(earlierBars(row, today)), 'plain', 'whole'),
-    cell(row, EARLIER + 1, given([stock, earlier], open(toMake)), 'total', 'whole'),
+    cell(row, EARLIER + 1, given([stock, earlier], open(toMake)), 'strong', 'whole'),
     cell(row, EARLIER + 2, rowOf(columnCells('plan', 'planLine'), index + 1), 'plain', 'text'),
     cell(row, EARLIER + 3, rowOf(columnCells('plan', 'fair'), index + 1), 'plain', 'text'),
   ];

@@ -53,7 +53,7 @@ function supplyRow(index: number, asked: SeasonAsked): StarterCell[] {
     cell(row, 2, rest(from.gross), 'plain', 'grams'),
     cell(row, 3, rest(from.onHand), 'plain', 'grams'),
     cell(row, 4, given([orderBy, asked.today], minus(orderBy, asked.today)), 'plain', 'whole'),
-    cell(row, 5, rest(from.packs), 'total', 'whole'),
+    cell(row, 5, rest(from.packs), 'strong', 'whole'),
     cell(row, 6, rest(from.cost), 'plain', 'money'),
     cell(row, 7, supplier, 'plain', 'text'),
   ];

@@ -45,6 +45,9 @@ export type Role =
   | 'plain'
   | 'wrapped'
   | 'total'
+  | 'strong'
+  | 'headline'
+  | 'centred'
   | 'day'
   | 'diary'
   | 'tile';

@@ -1,5 +1,5 @@
 import { cell, headerCells } from './answer-cells.ts';
-import { mondayBefore } from './dates.ts';
+import { dayLabel, mondayBefore } from './dates.ts';
 import { at, blockOf, cellOf, cellsIn, type Formula, sumOf } from './formula.ts';
 import { supplierList } from './lists-sheet.ts';
 import { numberBeside, sumWhere, textBeside, type Cells } from './look-up.ts';
@@ -67,7 +67,7 @@ export function shoppingSheet(): StarterSheet {
         place: { startRow: CASH, startColumn: 3, endRow: CASH + WEEKS + 4, endColumn: 7 },
         across: 'Week from Monday',
         up: 'Money',
-        series: [{ name: 'Money', along: weeks(0), values: weeks(2) }],
+        series: [{ name: 'Money', along: weeks(1), values: weeks(2) }],
       },
     ],
     landscape: false,
@@ -127,7 +127,7 @@ function shoppingRow(index: number): StarterCell[] {
   return [
     cell(row, 0, textBeside(key, number, season(0)), 'plain', 'text'),
     cell(row, 1, tick, 'plain', 'text'),
-    cell(row, 2, numberBeside(key, number, season(5)), 'total', 'whole'),
+    cell(row, 2, numberBeside(key, number, season(5)), 'strong', 'whole'),
     cell(
       row,
       3,
@@ -160,7 +160,7 @@ function cash(): StarterCell[] {
     cell(CASH, 0, 'Money by week, all suppliers', 'heading'),
     ...headerCells(CASH + 1, 0, [
       ['Week from Monday', 'date'],
-      ['', 'text'],
+      ['Month-day', 'text'],
       ['Money', 'money'],
     ]),
     ...Array.from({ length: WEEKS }, (_, index) => {
@@ -173,6 +173,7 @@ function cash(): StarterCell[] {
       );
       return [
         cell(row, 0, plus(mondayBefore(today), times(value(7), value(index))), 'plain', 'date'),
+        cell(row, 1, dayLabel(monday), 'plain', 'text'),
         cell(row, 2, sum, 'plain', 'money'),
       ];
     }).flat(),

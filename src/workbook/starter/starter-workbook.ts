@@ -11,10 +11,12 @@ import { batchCheckSheet } from './batch-check-sheet.ts';
 import { fairPricesSheet } from './fair-prices-sheet.ts';
 import { fairResultsSheet } from './fair-results-sheet.ts';
 import { forecastSheet } from './forecast-sheet.ts';
+import { labelSheet } from './label-sheet.ts';
 import { makeListsSheet } from './lists-sheet.ts';
 import { mosaicSheet } from './mosaic-sheet.ts';
 import { tableSheets } from './names.ts';
 import { pricingSheet } from './pricing-sheet.ts';
+import { recallSheet } from './recall-sheet.ts';
 import { reorderSheet } from './reorder-sheet.ts';
 import { seasonSheet } from './season-sheet.ts';
 import { serial } from './serial.ts';
@@ -48,6 +50,8 @@ export function demoWorkbook(): StarterWorkbook {
     shoppingSheet(),
     calendarSheet(serial('2026-12-01')),
     forecastSheet(serial('2026-11-01')),
+    labelSheet(lanternQuay),
+    recallSheet('L-048'),
     mosaicSheet(lanternMosaic),
   ]);
 }
@@ -70,6 +74,8 @@ export function emptyWorkbook(): StarterWorkbook {
     shoppingSheet(),
     calendarSheet(''),
     forecastSheet(''),
+    labelSheet(''),
+    recallSheet(''),
     mosaicSheet({ pattern: [], shades: {} }),
   ]);
 }

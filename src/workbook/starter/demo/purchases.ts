@@ -95,8 +95,8 @@ const keeps: Partial<Readonly<Record<Material['kind'], number>>> = {
   extra: 1000,
 };
 
-/** The oil that goes off first: what is on the shelf now must be used soon. */
-const keepsLess: Readonly<Record<string, number>> = { 'Lavender oil': 155 };
+/** What was bought in the first days goes off soon: it shows as the earliest best before. */
+const keepsLess: Readonly<Record<string, number>> = { Glycerin: 370 };
 
 /** What an average bar takes of each material, by what buyers like. */
 function averageUsePerBar(diary: Diary): Map<string, Exact> {

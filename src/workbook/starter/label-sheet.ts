@@ -1,0 +1,165 @@
+import { cell } from './answer-cells.ts';
+import { at, cellsIn, type Formula, named, pour, unlessBlank } from './formula.ts';
+import { listed } from './listed.ts';
+import { countWhere, numberBeside } from './look-up.ts';
+import { blank, choose, cutAfter, given, join, over, value } from './native.ts';
+import { bookName } from './names.ts';
+import type { StarterCell, StarterSheet } from './sheet.ts';
+import { columnCells } from './table-cells.ts';
+import { designNames } from './table-choices.ts';
+import { one, widths } from './weigh-sheet.ts';
+
+const DESIGN = 3;
+const KIND = 4;
+const MAKER = 5;
+const BATCH = 6;
+const GIVEN = 1;
+const NET = 7;
+const LABEL = 10;
+const CHECKS = 21;
+const CHECK_LINES = 40;
+/** The label's own text, across the sheet. */
+const LAST = 4;
+/** 1 oz, legally 1/16 of 453.59237 g (NIST Handbook 44, appendix C). */
+const OUNCE_G = 28.349523125;
+/** From a pound on, the label states pounds beside ounces (21 CFR 701.13(j)). */
+const POUND_OZ = 16;
+
+/** What a design's label says, and what of it can be checked. */
+export function labelSheet(design: string): StarterSheet {
+  const asked = at(DESIGN, GIVEN);
+  const results = {
+    startRow: CHECKS + 1,
+    startColumn: 3,
+    endRow: CHECKS + CHECK_LINES,
+    endColumn: 3,
+  };
+  const counted = (result: string): Formula => countWhere([cellsIn(results), '', value(result)]);
+  return {
+    name: 'Label',
+    group: 'answers',
+    widths: widths([40, 24, 26, 11, 62]),
+    heights: { [LABEL + 3]: 78 },
+    cells: [
+      cell(0, 0, 'Label', 'title'),
+      cell(
+        1,
+        0,
+        'An aid, not an approval: your local rules and a licensed assessor decide what a label must say.',
+        'note',
+      ),
+      cell(DESIGN, 0, 'Design', 'label'),
+      cell(DESIGN, GIVEN, design, 'input', 'text'),
+      cell(KIND, 0, 'What it is', 'label'),
+      cell(KIND, GIVEN, 'Soap bar', 'input', 'text'),
+      cell(MAKER, 0, 'Maker, address', 'label'),
+      cell(MAKER, GIVEN, '', 'input', 'text'),
+      cell(BATCH, 0, 'Batch', 'label'),
+      cell(BATCH, GIVEN, '', 'input', 'text'),
+      ...netWeight(asked),
+      ...labelBlock(asked),
+      cell(CHECKS - 1, 0, 'Checks', 'heading'),
+      ...listed({
+        row: CHECKS + 1,
+        column: 0,
+        lines: CHECK_LINES,
+        of: pour('CHECKS', asked, named(bookName)),
+        columns: [
+          { header: 'Check', format: 'text', take: 1 },
+          { header: 'Value', format: 'text', take: 2 },
+          { header: 'Limit', format: 'text', take: 3 },
+          { header: 'Result', format: 'text', take: 4 },
+          { header: 'Source', format: 'text', take: 5 },
+        ],
+        unless: { blank: asked, instead: 'Pick a design above.' },
+      }),
+      cell(DESIGN, 3, 'Over', 'label'),
+      cell(DESIGN, 4, counted('over'), 'answer', 'whole'),
+      cell(KIND, 3, 'Unknown', 'label'),
+      cell(KIND, 4, counted('unknown'), 'answer', 'whole'),
+    ],
+    merges: [0, 1, 2, 3, 4, 5].map((down) => ({
+      startRow: LABEL + down,
+      startColumn: 0,
+      endRow: LABEL + down,
+      endColumn: LAST - 2,
+    })),
+    dropDowns: [{ range: one(DESIGN, GIVEN), choices: { source: designNames }, strict: false }],
+    marks: (['over', 'unknown'] as const).map((result) => ({
+      range: { ...results, startColumn: 0, endColumn: LAST },
+      formula: `$D${String(CHECKS + 2)}="${result}"`,
+      shows: result === 'over' ? ('short' as const) : { fill: '#FFF4DB', color: '#5E4A1E' },
+    })),
+    landscape: true,
+  };
+}
+
+/** Both rounded down, so that no label says more than is in the wrapper. */
+function netWeight(asked: Formula): StarterCell[] {
+  const g = numberBeside(asked, columnCells('designs', 'design'), columnCells('designs', 'netG'));
+  const net = at(NET, GIVEN);
+  const [whole, ounces] = [at(NET, 4), at(NET + 1, 4)];
+  return [
+    cell(NET, 0, 'Net g, as in Bar designs', 'label'),
+    cell(NET, GIVEN, choose([unlessZero(g), '=', blank], blank, g), 'answer', 'number'),
+    cell(NET, 3, 'g, cut', 'label'),
+    cell(
+      NET,
+      4,
+      given([net], choose([net, '<', value(10)], cutAfter(1, net), cutAfter(0, net))),
+      'answer',
+      'number',
+    ),
+    cell(NET + 1, 3, 'oz, cut', 'label'),
+    cell(NET + 1, 4, given([net], cutAfter(2, over(net, value(OUNCE_G)))), 'answer', 'number'),
+    cell(NET + 1, 0, 'Net weight statement', 'label'),
+    cell(
+      NET + 1,
+      GIVEN,
+      given(
+        [whole, ounces],
+        choose(
+          [ounces, '<', value(POUND_OZ)],
+          join(value('Net Wt '), ounces, value(' oz ('), whole, value(' g)')),
+          value('A pound or more: state pounds and ounces by hand.'),
+        ),
+      ),
+      'answer',
+      'text',
+    ),
+  ];
+}
+
+/** A net weight of 0 is one that nobody has filled in. */
+const unlessZero = (of: Formula): Formula => ({
+  text: `IF(${of.text}=0,"",${of.text})`,
+  work: (from) => {
+    const found = of.work(from);
+    return found === 0 ? '' : found;
+  },
+});
+
+function labelBlock(asked: Formula): StarterCell[] {
+  const ingredients = pour('INGREDIENTS', asked, named(bookName));
+  const lines: readonly (readonly [Formula, 'headline' | 'centred' | 'wrapped'])[] = [
+    [asked, 'headline'],
+    [at(KIND, GIVEN), 'centred'],
+    [at(NET + 1, GIVEN), 'centred'],
+    [unlessBlank(asked, '', join(value('Ingredients: '), ingredients)), 'wrapped'],
+    [at(MAKER, GIVEN), 'centred'],
+    [
+      choose([at(BATCH, GIVEN), '=', blank], blank, join(value('Batch '), at(BATCH, GIVEN))),
+      'centred',
+    ],
+  ];
+  return [
+    cell(LABEL - 1, 0, 'The label', 'heading'),
+    ...lines.map(([holds, role], down) =>
+      cell(LABEL + down, 0, shownBlank(holds), role, 'general'),
+    ),
+  ];
+}
+
+/** A reference to an empty cell would show 0. */
+const shownBlank = (holds: Formula): Formula =>
+  holds.text.includes('(') ? holds : { ...holds, text: `${holds.text}&""` };
