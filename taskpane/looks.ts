@@ -206,6 +206,9 @@ export const cardLooks = css`
     justify-content: space-between;
     gap: 0 12px;
   }
+  .spread.centred {
+    align-items: center;
+  }
   table {
     width: 100%;
     border-collapse: collapse;

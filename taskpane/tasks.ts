@@ -1,4 +1,5 @@
 import type { HostPort } from '../src/workbook/port.ts';
+import { costsTask } from './costs/costs-task.ts';
 import { countLook } from './count/count-look.ts';
 import { countTask } from './count/count-task.ts';
 import { pourLook } from './pour/pour-look.ts';
@@ -17,5 +18,6 @@ export function makeTasks(port: HostPort, session: Session, onChange: () => void
     taskOf(sellTask, sellLook, port, session, onChange),
     taskOf(receiveTask, receiveLook, port, session, onChange),
     taskOf(countTask, countLook, port, session, onChange),
+    costsTask(port, session, onChange),
   ];
 }

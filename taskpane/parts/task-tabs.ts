@@ -55,7 +55,7 @@ export const taskTabLooks = css`
   .tabs button {
     flex: 1 0 auto;
     min-height: 36px;
-    padding: 4px 8px;
+    padding: 4px 6px;
     border: 0;
     border-bottom: 3px solid transparent;
     background: none;

@@ -29,7 +29,7 @@ export function lotCard({ line, at, book, onTold, onRemoved }: LotCard): Templat
   const title = material?.name ?? `Line ${String(at + 1)}`;
   const names = [...book.materials.values()].map(({ name }) => name).sort(compareNames);
   return html`<section class="card" aria-labelledby="line-${at}">
-    <header class="spread">
+    <header class="spread centred">
       <h3 id="line-${at}">${title}</h3>
       ${
         onRemoved === undefined

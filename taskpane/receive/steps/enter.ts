@@ -135,7 +135,7 @@ export class ReceiveStep extends LitElement {
   private freight() {
     const { freight, shareBy, lines } = this.draft;
     const read = freight.trim() === '' ? undefined : readTyped(freight, 'Freight');
-    const texts = { value: 'By what was paid', weight: 'By weight' };
+    const texts = { value: 'By value', weight: 'By weight' };
     return html`<div class="row">
       ${numberField({
         id: 'freight',

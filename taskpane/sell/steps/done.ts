@@ -3,10 +3,12 @@ import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import type { Book } from '../../../src/domain/book/book.ts';
 import { nameKey } from '../../../src/domain/kernel/names.ts';
 import { fairResult, salesResult } from '../../../src/domain/sell/fair-result.ts';
+import { takingsByFair } from '../../costs/pictures.ts';
 import { day } from '../../format.ts';
 import { cardLooks, looks, noticeLooks } from '../../looks.ts';
 import { liveNotice, type Notice, noticeBar } from '../../parts/notice.ts';
 import '../../parts/undo-button.ts';
+import '../../pictures/picture.ts';
 import { tell } from '../events.ts';
 import { resultLines, resultSentence } from '../result-words.ts';
 import { salesOfDay } from '../sell-task.ts';
@@ -91,7 +93,16 @@ export class SellDoneStep extends LitElement {
               <dd>${text}</dd>`,
         )}
       </dl>
+      ${fair === undefined ? nothing : this.fairs()}
     </section>`;
+  }
+
+  /** This fair beside the others, once there is another to compare it with. */
+  private fairs() {
+    const picture = takingsByFair(this.book);
+    return picture.ok && picture.value.rows.length > 1
+      ? html`<pour-picture .picture=${picture.value}></pour-picture>`
+      : nothing;
   }
 }
 customElements.define('pour-sell-done', SellDoneStep);
