@@ -24,7 +24,8 @@ describe('healthCheck on ledgers that lost lines', () => {
           expect(same, finding.says).toEqual([]);
         }
       }),
-      { numRuns: 150 },
+      // One seed, so that the count of repairs below does not hang on luck.
+      { numRuns: 150, seed: 2026 },
     );
     expect(repairs).toBeGreaterThan(100);
   });
