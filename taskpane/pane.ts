@@ -58,6 +58,10 @@ export class PourPane extends LitElement {
         this.task?.hear(event);
       });
     }
+    this.addEventListener('task-show', (event) => {
+      this.show((event as CustomEvent<string>).detail);
+      void this.updateComplete.then(() => this.focusHeading());
+    });
   }
 
   override connectedCallback(): void {

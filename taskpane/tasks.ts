@@ -2,6 +2,7 @@ import type { HostPort } from '../src/workbook/port.ts';
 import { costsTask } from './costs/costs-task.ts';
 import { countLook } from './count/count-look.ts';
 import { countTask } from './count/count-task.ts';
+import { nowTask } from './now/now-task.ts';
 import { pourLook } from './pour/pour-look.ts';
 import { pourTask } from './pour/pour-task.ts';
 import { receiveLook } from './receive/receive-look.ts';
@@ -19,5 +20,6 @@ export function makeTasks(port: HostPort, session: Session, onChange: () => void
     taskOf(receiveTask, receiveLook, port, session, onChange),
     taskOf(countTask, countLook, port, session, onChange),
     costsTask(port, session, onChange),
+    nowTask(port, session),
   ];
 }

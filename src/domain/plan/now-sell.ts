@@ -1,0 +1,58 @@
+import type { Batch, Book } from '../book/book.ts';
+import { itemOfBars } from '../book/find.ts';
+import { batchStates } from '../book/words.ts';
+import { type Day, isoDate, wholeDay } from '../kernel/day.ts';
+import { nameKey } from '../kernel/names.ts';
+import { onHand } from '../stock/on-hand.ts';
+import type { Advice } from './advice.ts';
+
+/** After this many days a fair without sales is taken for one that was missed. */
+const LATEST_DAYS = 30;
+/** Bars just ready can wait so long for a price tag. */
+const WAIT_DAYS = 5;
+
+/** Fairs whose sales are not in the ledger yet, and bars that became ready and are not sold yet. */
+export function sellAdvice(book: Book, today: Day): Advice[] {
+  return [...unrecordedFairs(book, today), ...justReady(book, today)];
+}
+
+function unrecordedFairs(book: Book, today: Day): Advice[] {
+  const recorded = new Set(book.sales.map(({ fair }) => nameKey(fair)));
+  return [...book.fairs.values()]
+    .filter(({ fair, opens }) => {
+      const day = wholeDay(opens);
+      return day < today && day >= today - LATEST_DAYS && !recorded.has(nameKey(fair));
+    })
+    .map(({ fair, opens }) => ({
+      kind: 'sell',
+      title: `Record the sales of ${fair}`,
+      reasons: [
+        `It opened on ${isoDate(opens)} and has no sales yet, so its bars still count as stock.`,
+      ],
+      due: today,
+    }));
+}
+
+function justReady(book: Book, today: Day): Advice[] {
+  const ready = new Map<Batch['design'], Batch>();
+  for (const batch of book.batches.values()) {
+    const { readyOn, state } = batch;
+    const isNew = readyOn !== undefined && readyOn <= today && readyOn > today - WAIT_DAYS;
+    if (isNew && nameKey(state) !== batchStates.undone) ready.set(batch.design, batch);
+  }
+  const fair = [...book.fairs.values()]
+    .filter(({ opens }) => wholeDay(opens) >= today)
+    .sort((a, b) => a.opens - b.opens)[0];
+  const where = fair === undefined ? '' : ` The next fair is ${fair.fair}, ${isoDate(fair.opens)}.`;
+  return [...ready].flatMap(([design, { batch, readyOn = today }]) => {
+    const bars = onHand(book, itemOfBars(design), today);
+    return bars.lte(0)
+      ? []
+      : {
+          kind: 'sell' as const,
+          title: `Price and pack ${bars.toString()} bars of ${design.name}`,
+          reasons: [`Batch ${batch} is ready since ${isoDate(readyOn)}.${where}`],
+          due: wholeDay(readyOn) + WAIT_DAYS,
+        };
+  });
+}

@@ -1,0 +1,81 @@
+import '@fluentui/web-components/button.js';
+import { html, LitElement, type TemplateResult } from 'lit';
+import type { Book } from '../../src/domain/book/book.ts';
+import { type Day, readDay } from '../../src/domain/kernel/day.ts';
+import type { Advice, AdviceKind } from '../../src/domain/plan/advice.ts';
+import { whatNow } from '../../src/domain/plan/what-now.ts';
+import { day } from '../format.ts';
+import { cardLooks, looks, noticeLooks } from '../looks.ts';
+import { noticeBar } from '../parts/notice.ts';
+
+/** Where each kind of advice is recorded once it is done. */
+const places: Readonly<Record<AdviceKind, readonly [task: string, label: string]>> = {
+  order: ['receive', 'When it came: receive it'],
+  pour: ['pour', 'Record the pour'],
+  sell: ['sell', 'Record sales'],
+  count: ['count', 'Count the shelf'],
+};
+
+/**
+ * What now? The three things most worth doing today.
+ * @fires task-show with the name of the task to go to
+ */
+export class NowPage extends LitElement {
+  static override styles = [looks, cardLooks, noticeLooks];
+  static override properties = { book: { attribute: false }, today: { attribute: false } };
+
+  declare book: Book;
+  declare today: Day;
+
+  override render(): TemplateResult {
+    const advice = whatNow(this.book, this.today);
+    return html`<div class="stack">
+      <div>
+        <h2 tabindex="-1">What now?</h2>
+        <p class="quiet">Most worth doing today, ${day(this.today)}.</p>
+      </div>
+      ${
+        advice.length === 0
+          ? noticeBar({
+              kind: 'good',
+              text: 'Nothing is pressing: stock is above its reorder points and the plan is in time.',
+            })
+          : html`<ol class="stack">
+              ${advice.map((one, index) => html`<li>${this.card(one, index + 1)}</li>`)}
+            </ol>`
+      }
+    </div>`;
+  }
+
+  private card({ kind, title, reasons }: Advice, number: number): TemplateResult {
+    const [task, label] = places[kind];
+    return html`<section class="card" aria-labelledby="advice-${number}">
+      <header>
+        <h3 id="advice-${number}">${number}. ${title}</h3>
+      </header>
+      <div class="body stack tight">
+        ${reasons.map((reason) => html`<p>${withDays(reason)}</p>`)}
+        <div class="actions">
+          <fluent-button
+            id="go-${number}"
+            @click=${() => {
+              this.dispatchEvent(
+                new CustomEvent('task-show', { detail: task, bubbles: true, composed: true }),
+              );
+            }}
+            >${label}</fluent-button
+          >
+        </div>
+      </div>
+    </section>`;
+  }
+}
+customElements.define('pour-now', NowPage);
+
+/** Days of a sentence as the pane writes them: 2026-11-25 becomes 25 Nov 2026. */
+function withDays(sentence: string): string {
+  return sentence.replace(/\b\d{4}-\d{2}-\d{2}\b/gu, (iso) => {
+    const read = readDay(iso);
+    return read === undefined ? iso : day(read);
+  });
+}

@@ -1,0 +1,42 @@
+import { describe, expect, it } from 'vitest';
+import { checkAccess } from '../access-checks.ts';
+import { marketWorkshop } from '../market-workshop.ts';
+import { heading, usePane } from '../pane-steps.ts';
+import { rowsOf, withRows } from '../small-workshop.ts';
+
+const openPane = usePane();
+
+describe('what now?', () => {
+  it('names what is pressing, with its reason, and leads there', async () => {
+    const page = await openPane({ tables: marketWorkshop });
+    await page.locator('#tab-now').click();
+    // Quay Fair opened on 21 Nov and has no sales; the pane's today is 25 Nov.
+    await page.getByText('1. Record the sales of Quay Fair').waitFor();
+    await page.getByText('It opened on 21 Nov 2026 and has no sales yet').waitFor();
+    await page.locator('#go-1').click();
+    await heading(page).getByText('What was sold?').waitFor();
+    await page.waitForFunction(() => {
+      let active = document.activeElement;
+      while (active?.shadowRoot?.activeElement) active = active.shadowRoot.activeElement;
+      return active?.localName === 'h2';
+    });
+  });
+
+  it('says so where nothing is, and follows the workbook', async () => {
+    const sold = withRows(marketWorkshop, 'Sales', () =>
+      rowsOf(['S-1.01|2026-11-21|Plain Wave|1|4|Quay Fair|0']),
+    );
+    const page = await openPane({ tables: sold });
+    await page.locator('#tab-now').click();
+    await page.getByText('Nothing is pressing').waitFor();
+    await page.evaluate(() => {
+      window.pane.port.edit((all) =>
+        all.map((table) => (table.name === 'Sales' ? { ...table, rows: [] } : table)),
+      );
+    });
+    await page.getByText('Record the sales of Quay Fair').waitFor();
+    expect(await page.locator('pour-now li').count()).toBe(1);
+  });
+});
+
+checkAccess([['what now', (page) => page.locator('#tab-now').click()]], marketWorkshop);
