@@ -38,14 +38,14 @@ export function labelSheet(design: string): StarterSheet {
   return {
     name: 'Label',
     group: 'answers',
-    widths: widths([40, 24, 26, 11, 62]),
+    widths: widths([52, 28, 27, 11, 100]),
     heights: { [LABEL + 3]: 78 },
     cells: [
       cell(0, 0, 'Label', 'title'),
       cell(
         1,
         0,
-        'An aid, not an approval: your local rules and a licensed assessor decide what a label must say.',
+        'An aid, not an approval: your local rules and a licensed assessor decide what a label must say. Printing prints the label only.',
         'note',
       ),
       cell(DESIGN, 0, 'Design', 'label'),
@@ -66,17 +66,17 @@ export function labelSheet(design: string): StarterSheet {
         of: pour('CHECKS', asked, named(bookName)),
         columns: [
           { header: 'Check', format: 'text', take: 1 },
-          { header: 'Value', format: 'text', take: 2 },
+          { header: 'Value', format: 'number', take: 2 },
           { header: 'Limit', format: 'text', take: 3 },
           { header: 'Result', format: 'text', take: 4 },
           { header: 'Source', format: 'text', take: 5 },
         ],
         unless: { blank: asked, instead: 'Pick a design above.' },
       }),
-      cell(DESIGN, 3, 'Over', 'label'),
-      cell(DESIGN, 4, counted('over'), 'answer', 'whole'),
-      cell(KIND, 3, 'Unknown', 'label'),
-      cell(KIND, 4, counted('unknown'), 'answer', 'whole'),
+      cell(DESIGN, 2, 'Checks that are over', 'label'),
+      cell(DESIGN, 3, counted('over'), 'answer', 'whole'),
+      cell(KIND, 2, 'Checks that are unknown', 'label'),
+      cell(KIND, 3, counted('unknown'), 'answer', 'whole'),
     ],
     merges: [0, 1, 2, 3, 4, 5].map((down) => ({
       startRow: LABEL + down,
@@ -91,6 +91,7 @@ export function labelSheet(design: string): StarterSheet {
       shows: result === 'over' ? ('short' as const) : { fill: '#FFF4DB', color: '#5E4A1E' },
     })),
     landscape: true,
+    prints: { startRow: LABEL, startColumn: 0, endRow: LABEL + 5, endColumn: LAST - 2 },
   };
 }
 
@@ -98,20 +99,20 @@ export function labelSheet(design: string): StarterSheet {
 function netWeight(asked: Formula): StarterCell[] {
   const g = numberBeside(asked, columnCells('designs', 'design'), columnCells('designs', 'netG'));
   const net = at(NET, GIVEN);
-  const [whole, ounces] = [at(NET, 4), at(NET + 1, 4)];
+  const [whole, ounces] = [at(NET, 3), at(NET + 1, 3)];
   return [
     cell(NET, 0, 'Net g, as in Bar designs', 'label'),
     cell(NET, GIVEN, choose([unlessZero(g), '=', blank], blank, g), 'answer', 'number'),
-    cell(NET, 3, 'g, cut', 'label'),
+    cell(NET, 2, 'g, rounded down', 'label'),
     cell(
       NET,
-      4,
+      3,
       given([net], choose([net, '<', value(10)], cutAfter(1, net), cutAfter(0, net))),
       'answer',
       'number',
     ),
-    cell(NET + 1, 3, 'oz, cut', 'label'),
-    cell(NET + 1, 4, given([net], cutAfter(2, over(net, value(OUNCE_G)))), 'answer', 'number'),
+    cell(NET + 1, 2, 'oz, rounded down', 'label'),
+    cell(NET + 1, 3, given([net], cutAfter(2, over(net, value(OUNCE_G)))), 'answer', 'number'),
     cell(NET + 1, 0, 'Net weight statement', 'label'),
     cell(
       NET + 1,

@@ -62,6 +62,18 @@ export const sumEnding = (names: Cells, ending: string, numbers: Cells): Formula
   },
 });
 
+/** The numbers added up that stand beside a text with these words in it. */
+export const sumSaying = (texts: Cells, words: string, numbers: Cells): Formula => ({
+  text: `SUMIF(${texts.text},"*${words}*",${numbers.text})`,
+  work: (from) => {
+    const found = flat(texts.work(from));
+    return flat(numbers.work(from))
+      .filter((_, row) => fold(found[row] ?? '').includes(fold(words)))
+      .filter((cell) => typeof cell === 'number')
+      .reduce((a, b) => a + b, 0);
+  },
+});
+
 /** How many rows are as asked. */
 export const countWhere = (...where: readonly Where[]): Formula => ({
   text: `COUNTIFS(${where.map(conditionText).join(',')})`,

@@ -71,3 +71,6 @@ export const bookName = 'Book';
 export const pricingName = 'Pricing';
 export const seasonName = 'Season';
 export const listsSheet = 'Lists';
+
+/** The cell of the What if sheet that reads every table, the plan with more bars in Plan's place. */
+export const otherBookPlace = { row: 4, column: 13 } as const;

@@ -100,7 +100,21 @@ const answerSheets: Lines = [
     'Costing',
     'What a bar of each design costs, where the money goes, and how batch size changes it.',
   ],
+  ['Pricing', "What to ask for a bar, what today's price leaves, and one price for a set of bars."],
+  [
+    'Fair prices',
+    'What a fair leaves at each price and number of bars sold, and where it breaks even.',
+  ],
+  ['Fair results', 'What each fair took, cost and brought home.'],
+  ['Batch check', 'What a batch should have used, what it used, and why the cost differs.'],
   ['Reorder', 'What is on the shelf, what it is worth, and what to order now.'],
+  ['Season', 'Bars still to make for the plan, what to buy by when, and the days to pour.'],
+  ['Shopping', 'What to order for the season, by supplier, on one page; money by week.'],
+  ['Calendar', 'The season as a month: pours and fairs.'],
+  ['Forecast', 'Bars sold of each design by month, and the months ahead.'],
+  ['What if', 'More bars, dearer supplies, late suppliers, lost fills: what they would do.'],
+  ['Label', 'Ingredients, net weight and checks of a design; prints the label.'],
+  ['Recall', 'Every batch that a lot went into, with its bars sold and on hand.'],
   ['Mosaic', 'Lay out a bar tile by tile and count the tiles of each colour.'],
 ];
 

@@ -5,7 +5,7 @@ import { costingSheet } from './costing-sheet.ts';
 import { lanternQuay } from './demo/designs.ts';
 import { demoTables } from './demo/demo-tables.ts';
 import { lanternMosaic } from './demo/mosaic.ts';
-import { demoFairQuestion, demoSet } from './demo/questions.ts';
+import { demoFairQuestion, demoSet, demoSupposed } from './demo/questions.ts';
 import { demoDay } from './demo/season.ts';
 import { batchCheckSheet } from './batch-check-sheet.ts';
 import { fairPricesSheet } from './fair-prices-sheet.ts';
@@ -27,6 +27,7 @@ import { startSheet } from './start-sheet.ts';
 import { tableData } from './table-rows.ts';
 import { tableSheet } from './table-sheet.ts';
 import { weighSheet } from './weigh-sheet.ts';
+import { nothingSupposed, whatIfSheet } from './what-if-sheet.ts';
 
 /** A whole workbook as data, for the build to write. */
 export interface StarterWorkbook {
@@ -50,6 +51,7 @@ export function demoWorkbook(): StarterWorkbook {
     shoppingSheet(),
     calendarSheet(serial('2026-12-01')),
     forecastSheet(serial('2026-11-01')),
+    whatIfSheet(demoDay, demoSupposed),
     labelSheet(lanternQuay),
     recallSheet('L-048'),
     mosaicSheet(lanternMosaic),
@@ -74,6 +76,7 @@ export function emptyWorkbook(): StarterWorkbook {
     shoppingSheet(),
     calendarSheet(''),
     forecastSheet(''),
+    whatIfSheet('', nothingSupposed),
     labelSheet(''),
     recallSheet(''),
     mosaicSheet({ pattern: [], shades: {} }),

@@ -1,0 +1,112 @@
+import { cell, headerCells } from './answer-cells.ts';
+import type { Cell } from '../port.ts';
+import { asOfCells } from './costing-sheet.ts';
+import { orToday } from './dates.ts';
+import { at } from './formula.ts';
+import { otherPlan } from './other-plan.ts';
+import type { StarterCell, StarterSheet } from './sheet.ts';
+import { soapOrMaterialList } from './lists-sheet.ts';
+import { designNames, moldNames } from './table-choices.ts';
+import { oneBar } from './what-if-bar.ts';
+import { theSeason } from './what-if-season.ts';
+import { one, widths } from './weigh-sheet.ts';
+
+/** What the demo supposes; a maker starts with nothing supposed. */
+export interface Supposed {
+  readonly design: string;
+  readonly mold: string;
+  readonly base: string;
+  readonly moreBars: number;
+  readonly pricesUp: number;
+  readonly lateDays: number;
+  readonly lostFills: number;
+}
+
+export const nothingSupposed: Supposed = {
+  design: '',
+  mold: '',
+  base: '',
+  moreBars: 0,
+  pricesUp: 0,
+  lateDays: 0,
+  lostFills: 0,
+};
+
+const AS_OF = 3;
+const GIVEN = 1;
+const DESIGN = 4;
+const BARS = 5;
+const MORE = 6;
+const UP = 7;
+const LATE = 8;
+const LOST = 9;
+const MOLD = 10;
+const BASE = 11;
+/** Beyond what prints. */
+const UNSEEN = 9;
+
+/** Suppose more bars, dearer supplies, late suppliers or lost fills: what it does, and nothing is written. */
+export function whatIfSheet(asOf: Cell, supposed: Supposed): StarterSheet {
+  const asked = {
+    from: at(AS_OF, GIVEN),
+    today: at(AS_OF, UNSEEN),
+    design: at(DESIGN, GIVEN),
+    bars: at(BARS, GIVEN),
+    more: at(MORE, GIVEN),
+    up: at(UP, GIVEN),
+    late: at(LATE, GIVEN),
+    lost: at(LOST, GIVEN),
+    mold: at(MOLD, GIVEN),
+    base: at(BASE, GIVEN),
+  };
+  return {
+    name: 'What if',
+    group: 'answers',
+    widths: widths([34, 20, 14, 14, 14, 14]),
+    cells: [
+      cell(0, 0, 'What if', 'title'),
+      cell(
+        1,
+        0,
+        'Change a sand-coloured cell and see cost, money and days move. Nothing here touches stock or ledger.',
+        'note',
+      ),
+      ...asOfCells(AS_OF, asOf),
+      cell(AS_OF, UNSEEN, orToday(AS_OF, GIVEN), 'plain', 'unseen'),
+      ...questions(supposed),
+      ...otherPlan(asked.more),
+      ...oneBar(asked),
+      ...theSeason(asked),
+      ...headerCells(13, 1, [
+        ['As it is', 'money'],
+        ['What if', 'money'],
+        ['Difference', 'money'],
+      ]),
+    ],
+    dropDowns: [
+      { range: one(DESIGN, GIVEN), choices: { source: designNames }, strict: false },
+      { range: one(MOLD, GIVEN), choices: { source: moldNames }, strict: false },
+      { range: one(BASE, GIVEN), choices: { source: soapOrMaterialList }, strict: false },
+    ],
+    landscape: false,
+    prints: { startRow: 0, startColumn: 0, endRow: 62, endColumn: 5 },
+  };
+}
+
+function questions(supposed: Supposed): StarterCell[] {
+  const lines: readonly (readonly [number, string, Cell, string])[] = [
+    [DESIGN, 'Design', supposed.design, ''],
+    [BARS, 'Good bars in one batch', 12, ''],
+    [MORE, 'More bars', supposed.moreBars, 'in that batch, and in each line of the plan'],
+    [UP, 'Supplies cost more, %', supposed.pricesUp, 'as if all stock had been bought at it'],
+    [LATE, 'Suppliers late, days', supposed.lateDays, ''],
+    [LOST, 'Fills lost', supposed.lostFills, 'spoilt and melted again from fresh base'],
+    [MOLD, 'of the mold', supposed.mold, ''],
+    [BASE, 'in the base', supposed.base, ''],
+  ];
+  return lines.flatMap(([row, name, holds, aside]) => [
+    cell(row, 0, name, 'label'),
+    cell(row, GIVEN, holds, 'input', typeof holds === 'number' ? 'number' : 'text'),
+    cell(row, GIVEN + 1, aside, 'aside'),
+  ]);
+}
