@@ -163,7 +163,7 @@ export function takingsByFair(book: Book): Result<Picture> {
     title: 'Takings by fair',
     says: `${best.fair.fair} brought home the most: ${home(best)}, of ${money(best.takings, currency)} taken.`,
     ...lyingBars(
-      fairs.map((result) => ({
+      fairs.slice(-MOST_FAIRS).map((result) => ({
         name: result.fair.fair,
         amount: money(result.takings, currency),
         length: Math.max(result.takings.toNumber(), 0),
@@ -177,6 +177,9 @@ export function takingsByFair(book: Book): Result<Picture> {
     ]),
   });
 }
+
+/** The newest fairs that are drawn; the table has all. */
+const MOST_FAIRS = 12;
 
 /** Money on an axis: no cents where they are nought. */
 function axisMoney(value: number, currency: string): string {

@@ -24,11 +24,10 @@ export const countTask: TaskKind<CountDraft> = {
         : answer(change),
     ),
   // Counting again puts a wrong count right.
-  changeToUndo: undefined,
+  undo: undefined,
   isInBook: (book, { id }) => movesOfCount(book, id).length > 0,
   words: {
     written: 'Written to Moves.',
-    undone: (id) => `Undone: ${id}.`,
     standing: 'This count is in the workbook. It is there once.',
     notKept: 'This count is not kept if the pane is closed: no room.',
   },

@@ -15,11 +15,13 @@ export const pourTask: TaskKind<Draft> = {
   restore: restoreDraft,
   change: changeDraft,
   changeToRecord,
-  changeToUndo,
+  undo: {
+    change: changeToUndo,
+    done: (batch) => `Undone: ${batch}. Stock is what it was before.`,
+  },
   isInBook: (book, { batch }) => book.batches.has(nameKey(batch)),
   words: {
     written: 'Written to Moves and Batches.',
-    undone: (batch) => `Undone: ${batch}. Stock is what it was before.`,
     standing: 'This pour is in the workbook. It is there once.',
     notKept: 'This pour is not kept if the pane is closed: no room.',
   },

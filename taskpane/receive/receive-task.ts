@@ -33,11 +33,10 @@ export const receiveTask: TaskKind<ReceiveDraft> = {
   changeToRecord: (state, draft, who) =>
     andThen(deliveryPosting(state, draft, who), ({ change }) => answer(change)),
   // A lot may have been used the next minute; a count puts a wrong quantity right.
-  changeToUndo: undefined,
+  undo: undefined,
   isInBook: (book, draft) => lotsOfDelivery(book, draft).length > 0,
   words: {
     written: 'Written to Lots.',
-    undone: (id) => `Undone: ${id}.`,
     standing: 'This delivery is in the workbook. It is there once.',
     notKept: 'This delivery is not kept if the pane is closed: no room.',
   },

@@ -24,12 +24,14 @@ export const sellTask: TaskKind<SellDraft> = {
   change: (draft, told) => ({ ...draft, ...told }),
   changeToRecord: (state, draft, who) =>
     andThen(salesPosting(state, draft, who), ({ change }) => answer(change)),
-  changeToUndo: ({ book, names }, id, { today, by }) =>
-    andThen(undoSales(book, id, today, by), (posting) => changeForSales(posting, names)),
+  undo: {
+    change: ({ book, names }, id, { today, by }) =>
+      andThen(undoSales(book, id, today, by), (posting) => changeForSales(posting, names)),
+    done: (id) => `Undone: ${id}. The bars are back in stock.`,
+  },
   isInBook: (book, { id }) => salesOfDay(book, id).length > 0,
   words: {
     written: 'Written to Moves and Sales.',
-    undone: (id) => `Undone: ${id}. The bars are back in stock.`,
     standing: 'These sales are in the workbook. They are there once.',
     notKept: 'These sales are not kept if the pane is closed: no room.',
   },

@@ -104,16 +104,16 @@ export class Flow<D extends TaskDraft> {
 
   /** Takes back what stands under an id. */
   async undo(id: string): Promise<void> {
-    const { changeToUndo, words } = this.kind;
-    if (this.busy !== undefined || changeToUndo === undefined) return;
+    const { undo } = this.kind;
+    if (this.busy !== undefined || undo === undefined) return;
     this.begin('undoing');
     await this.session.alone(async () => {
       await this.session.read();
       const { state } = this;
-      const change = state.kind === 'ready' ? changeToUndo(state, id, this.who) : undefined;
+      const change = state.kind === 'ready' ? undo.change(state, id, this.who) : undefined;
       if (change === undefined) this.end(undefined);
       else if (!change.ok) this.end({ kind: 'bad', text: change.failure.sentence });
-      else this.endWith(await this.session.write(change.value), words.undone(id));
+      else this.endWith(await this.session.write(change.value), undo.done(id));
     });
   }
 

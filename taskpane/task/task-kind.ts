@@ -38,13 +38,17 @@ export interface TaskKind<D extends TaskDraft> {
   readonly change: (draft: D, told: Told<D>) => D;
   /** What recording writes; fails while anything is missing or unclear. */
   readonly changeToRecord: (state: Ready, draft: D, who: Who) => Result<Change>;
-  /** What taking back what stands under an id writes; undefined where nothing can be taken back. */
-  readonly changeToUndo: ((state: Ready, id: string, who: Who) => Result<Change>) | undefined;
+  /** How what stands under an id is taken back; undefined where nothing can be. */
+  readonly undo:
+    | {
+        readonly change: (state: Ready, id: string, who: Who) => Result<Change>;
+        readonly done: (id: string) => string;
+      }
+    | undefined;
   /** Whether the draft's lines stand in the workbook, by whoever's hand. */
   readonly isInBook: (book: Book, draft: D) => boolean;
   readonly words: {
     readonly written: string;
-    readonly undone: (id: string) => string;
     /** The draft's lines were found in the workbook. */
     readonly standing: string;
     /** The host has no room to keep the draft. */

@@ -1,0 +1,39 @@
+import { describe, expect, it } from 'vitest';
+import type { Cell } from '../../src/workbook/port.ts';
+import { marketWorkshop } from './market-workshop.ts';
+import { column, usePane } from './pane-steps.ts';
+import { rowsOf, withRows } from './small-workshop.ts';
+
+const openPane = usePane();
+const tag = '<img src=x onerror="document.title=1">';
+const formula = '=HYPERLINK("x")';
+const swap = (cell: Cell): Cell =>
+  typeof cell !== 'string'
+    ? cell
+    : cell
+        .replaceAll('Harbour Light', formula)
+        .replaceAll('Quay Fair', `${tag}Fair`)
+        .replaceAll('Clear base', `${tag}base`);
+const sold = withRows(marketWorkshop, 'Sales', () =>
+  rowsOf(['S-1.01|2026-11-21|Harbour Light|1|7|Quay Fair|0']),
+);
+const named = sold.map((table) => ({ ...table, rows: table.rows.map((row) => row.map(swap)) }));
+
+describe('names that look like code', () => {
+  it('stay text in every task, and in what is written', async () => {
+    const page = await openPane({ tables: named });
+    for (const task of ['receive', 'count', 'costs', 'now', 'sell']) {
+      await page.locator(`#tab-${task}`).click();
+      await page.locator(`pour-${task} h2`).waitFor();
+      expect(await page.locator('img').count()).toBe(0);
+    }
+    await page.locator('#fair').selectOption(`${tag}Fair`);
+    await page.getByLabel(`Bars of ${formula}`, { exact: true }).fill('2');
+    await page.locator('#next').click();
+    await page.locator('#record').click();
+    await page.locator('pour-sell-done').getByText(`${tag}Fair so far`).waitFor();
+    expect(await column(page, 'Sales', 'Design')).toEqual([formula, formula]);
+    expect(await page.locator('img').count()).toBe(0);
+    expect(await page.title()).toBe('Pour Ledger');
+  });
+});
