@@ -27,7 +27,7 @@ export function calendarSheet(month: Cell): StarterSheet {
   return {
     name: 'Calendar',
     group: 'answers',
-    widths: widths([20, 20, 20, 20, 20, 20, 20, 4]),
+    widths: widths([22, 22, 22, 22, 22, 22, 22, 4]),
     heights: Object.fromEntries(
       Array.from({ length: WEEKS }, (_, week) => [HEAD + 2 + 2 * week, 58]),
     ),

@@ -16,7 +16,7 @@ const BATCH = 6;
 const GIVEN = 1;
 const NET = 7;
 const LABEL = 10;
-const CHECKS = 21;
+const CHECKS = 19;
 const CHECK_LINES = 40;
 /** The label's own text, across the sheet. */
 const LAST = 4;
@@ -38,7 +38,7 @@ export function labelSheet(design: string): StarterSheet {
   return {
     name: 'Label',
     group: 'answers',
-    widths: widths([52, 28, 27, 11, 100]),
+    widths: widths([52, 28, 32, 12, 100]),
     heights: { [LABEL + 3]: 78 },
     cells: [
       cell(0, 0, 'Label', 'title'),
@@ -66,7 +66,7 @@ export function labelSheet(design: string): StarterSheet {
         of: pour('CHECKS', asked, named(bookName)),
         columns: [
           { header: 'Check', format: 'text', take: 1 },
-          { header: 'Value', format: 'number', take: 2 },
+          { header: 'Value', format: 'money', take: 2 },
           { header: 'Limit', format: 'text', take: 3 },
           { header: 'Result', format: 'text', take: 4 },
           { header: 'Source', format: 'text', take: 5 },

@@ -62,7 +62,7 @@ export function whatIfSheet(asOf: Cell, supposed: Supposed): StarterSheet {
   return {
     name: 'What if',
     group: 'answers',
-    widths: widths([34, 20, 14, 14, 14, 14]),
+    widths: widths([34, 20, 14, 14, 16, 14]),
     cells: [
       cell(0, 0, 'What if', 'title'),
       cell(

@@ -1,0 +1,83 @@
+import { beforeAll, describe, expect, it } from 'vitest';
+import type { Book } from '../../../src/domain/book/book.ts';
+import { exact } from '../../../src/domain/kernel/exact.ts';
+import { netWeight } from '../../../src/domain/label/net-weight.ts';
+import { openPlan } from '../../../src/domain/plan/plan-lines.ts';
+import { cashByWeek } from '../../../src/domain/plan/cash-by-week.ts';
+import { supplies } from '../../../src/domain/plan/supplies.ts';
+import { readBook, recogniseTables } from '../../../src/workbook/read/read-book.ts';
+import { demoDay } from '../../../src/workbook/starter/demo/season.ts';
+import { type Built, build, variants } from './built.ts';
+
+/** What the sheets work out with the spreadsheet's own formulas, against the domain's answer. */
+describe('native sheets of the demo', () => {
+  let built: Built;
+  let book: Book;
+  beforeAll(() => {
+    built = build(variants[0]?.[1] ?? neverMade);
+    const recognised = recogniseTables(
+      built.starter.tables.map(({ headers, rows }) => [headers, ...rows]),
+    );
+    const read = recognised.ok ? readBook(recognised.value) : recognised;
+    if (!read.ok) throw new Error(read.failure.sentence);
+    book = read.value;
+  });
+
+  const shown = (sheet: string, row: number, column: number) =>
+    built.described.sheets
+      .find(({ name }) => name === sheet)
+      ?.cells?.find((cell) => cell.row === row && cell.column === column && cell.formula)?.value;
+
+  it('leave each line of the plan the bars that the plan leaves it', () => {
+    const plan = openPlan(book, demoDay);
+    if (!plan.ok) throw new Error(plan.failure.sentence);
+    const rows = Array.from({ length: 24 }, (_, index) => 11 + index);
+    const onSheet = new Map(rows.map((row) => [shown('Season', row, 6), shown('Season', row, 5)]));
+    expect(plan.value.open.length).toBeGreaterThan(5);
+    for (const { line, barsToMake } of plan.value.open)
+      expect(onSheet.get(line.planLine), line.planLine).toBe(barsToMake);
+    expect(shown('Season', 5, 1)).toBe(
+      plan.value.open.reduce((sum, { barsToMake }) => sum + barsToMake, 0),
+    );
+  });
+
+  it('put the money of each order in the week that it must be placed in', () => {
+    const plan = supplies(book, demoDay);
+    if (!plan.ok) throw new Error(plan.failure.sentence);
+    // The demo orders each material once, so the sheet's week by first order is the domain's.
+    expect(plan.value.lines.every(({ orders }) => orders.length <= 1)).toBe(true);
+    const weeks = cashByWeek(plan.value, demoDay);
+    expect(weeks.length).toBeGreaterThan(1);
+    const onSheet = new Map(
+      Array.from({ length: 8 }, (_, index) => [
+        shown('Shopping', 32 + index, 0),
+        shown('Shopping', 32 + index, 2),
+      ]),
+    );
+    for (const { monday, cost } of weeks) expect(onSheet.get(monday)).toBeCloseTo(Number(cost), 9);
+  });
+
+  it('state the net weight as the rule does', () => {
+    const weight = netWeight(exact(88));
+    expect(shown('Label', 8, 1)).toBe(weight.ok ? weight.value.statement : '');
+  });
+
+  it('split the cost of a bar by kind without a rest', () => {
+    const kinds = Array.from({ length: 6 }, (_, index) => Number(shown('Costing', 27 + index, 1)));
+    expect(kinds.every((kind) => kind > 0)).toBe(true);
+    expect(kinds.reduce((a, b) => a + b, 0)).toBeCloseTo(Number(shown('Costing', 8, 2)), 9);
+  });
+
+  it('recall each batch that the lot reached once', () => {
+    const listed = Array.from({ length: 30 }, (_, index) => shown('Recall', 10 + index, 0)).filter(
+      (name) => name !== '',
+    );
+    const lines = Array.from({ length: 120 }, (_, index) => shown('Recall', 43 + index, 0));
+    expect(listed.length).toBeGreaterThan(2);
+    expect(listed).toEqual([...new Set(lines.filter((name) => name !== ''))]);
+  });
+});
+
+const neverMade = (): never => {
+  throw new Error('There is no demo variant');
+};
