@@ -93,7 +93,7 @@ function lowStock(book: Book, material: Material, today: Day): ToOrder | undefin
     material,
     packs: packs.ok ? packs.value : undefined,
     due: today,
-    reason: `${shown(stock, material)} on hand; the time to reorder is at ${shown(point.value, material)}.`,
+    reason: `${shown(stock, material)} on hand; order again at ${shown(point.value, material)} or less.`,
   };
 }
 
