@@ -18,8 +18,6 @@ const NET = 7;
 const LABEL = 10;
 const CHECKS = 19;
 const CHECK_LINES = 40;
-/** The label's own text, across the sheet. */
-const LAST = 4;
 /** 1 oz, legally 1/16 of 453.59237 g (NIST Handbook 44, appendix C). */
 const OUNCE_G = 28.349523125;
 /** From a pound on, the label states pounds beside ounces (21 CFR 701.13(j)). */
@@ -39,7 +37,7 @@ export function labelSheet(design: string): StarterSheet {
     name: 'Label',
     group: 'answers',
     widths: widths([52, 28, 32, 12, 100]),
-    heights: { [LABEL + 3]: 78 },
+    heights: { [LABEL + 3]: 112 },
     cells: [
       cell(0, 0, 'Label', 'title'),
       cell(
@@ -78,20 +76,14 @@ export function labelSheet(design: string): StarterSheet {
       cell(KIND, 2, 'Checks that are unknown', 'label'),
       cell(KIND, 3, counted('unknown'), 'answer', 'whole'),
     ],
-    merges: [0, 1, 2, 3, 4, 5].map((down) => ({
-      startRow: LABEL + down,
-      startColumn: 0,
-      endRow: LABEL + down,
-      endColumn: LAST - 2,
-    })),
     dropDowns: [{ range: one(DESIGN, GIVEN), choices: { source: designNames }, strict: false }],
     marks: (['over', 'unknown'] as const).map((result) => ({
-      range: { ...results, startColumn: 0, endColumn: LAST },
+      range: { ...results, startColumn: 0, endColumn: 4 },
       formula: `$D${String(CHECKS + 2)}="${result}"`,
       shows: result === 'over' ? ('short' as const) : { fill: '#FFF4DB', color: '#5E4A1E' },
     })),
-    landscape: true,
-    prints: { startRow: LABEL, startColumn: 0, endRow: LABEL + 5, endColumn: LAST - 2 },
+    landscape: false,
+    prints: { startRow: LABEL, startColumn: 0, endRow: LABEL + 5, endColumn: 0 },
   };
 }
 
