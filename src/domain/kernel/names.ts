@@ -1,7 +1,12 @@
 /** The form in which two spellings of one name are equal: outer and repeated spaces and case dropped. */
 export function nameKey(name: string): string {
+  // Most names are plain already, and a ledger of years has many.
+  if (PLAIN.test(name)) return name.toLowerCase();
   return name.normalize('NFC').trim().replace(/\s+/gu, ' ').toLowerCase();
 }
+
+/** Printable ASCII without outer or repeated spaces. */
+const PLAIN = /^[!-~]+(?: [!-~]+)*$/u;
 
 const asPeopleOrder = new Intl.Collator('en', { numeric: true, sensitivity: 'base' });
 

@@ -6,10 +6,27 @@ const SCALE = 1_000_000;
 const LARGEST_CELL = 1e15 - 1;
 const LARGEST_WHOLE = Number.MAX_SAFE_INTEGER;
 
+/** A cell's number as whole millionths, where that is just what it shows; else undefined. */
+export function wholeMillionths(cellNumber: number): number | undefined {
+  const scaled = Math.round(cellNumber * SCALE);
+  return scaled / SCALE === cellNumber && Math.abs(scaled) <= LARGEST_CELL ? scaled : undefined;
+}
+
+/** An exact decimal as whole millionths, where it is that many and they are few enough to count. */
+export function inMillionths(value: Exact): number | undefined {
+  const scaled = value.times(SCALE);
+  return scaled.isInteger() && scaled.abs().lte(LARGEST_CELL) ? scaled.toNumber() : undefined;
+}
+
+/** So many millionths as an exact decimal. */
+export function ofMillionths(count: number): Exact {
+  return new Exact(count).div(SCALE);
+}
+
 /**
  * An exact running sum of cell numbers, fast enough for a ledger of years. Numbers of up to six
  * decimals are summed as whole millionths; any other goes to an exact decimal beside them.
- * Held equal to plain exact sums by tests/domain/kernel/tally.test.ts.
+ * Held equal to plain exact sums by tests/laws/numbers.test.ts.
  */
 export class Tally {
   private millionths = 0;
@@ -17,21 +34,25 @@ export class Tally {
 
   /** Adds a cell's number, read as the decimal it shows. */
   add(cellNumber: number): void {
-    const scaled = Math.round(cellNumber * SCALE);
-    const next = this.millionths + scaled;
-    if (
-      scaled / SCALE === cellNumber &&
-      Math.abs(scaled) <= LARGEST_CELL &&
-      Math.abs(next) <= LARGEST_WHOLE
-    ) {
-      this.millionths = next;
-    } else {
-      this.rest = (this.rest ?? new Exact(0)).plus(exact(cellNumber));
-    }
+    const scaled = wholeMillionths(cellNumber);
+    const next = this.millionths + (scaled ?? 0);
+    if (scaled !== undefined && Math.abs(next) <= LARGEST_WHOLE) this.millionths = next;
+    else this.rest = (this.rest ?? new Exact(0)).plus(exact(cellNumber));
   }
 
   total(): Exact {
-    const whole = new Exact(this.millionths).div(SCALE);
+    const whole = ofMillionths(this.millionths);
     return this.rest === undefined ? whole : whole.plus(this.rest);
+  }
+
+  /** The sum in millionths, where it is whole in them. */
+  get inMillionths(): number | undefined {
+    return this.rest === undefined ? this.millionths : undefined;
+  }
+
+  /** 1, 0 or -1, as the sum is above, at or below nothing. */
+  sign(): number {
+    if (this.rest === undefined) return Math.sign(this.millionths);
+    return this.total().comparedTo(0);
   }
 }

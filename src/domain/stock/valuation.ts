@@ -1,10 +1,10 @@
 import type { Book, Item, Lot, Move } from '../book/book.ts';
 import type { Day } from '../kernel/day.ts';
 import { type Exact, exact, sum, zero } from '../kernel/exact.ts';
-import { nameKey } from '../kernel/names.ts';
 import { answer, notYet, type Result } from '../kernel/result.ts';
-import { historyOf, liveMoves } from './ledger-index.ts';
+import { historyOf, type ItemHistory, liveMoves } from './ledger-index.ts';
 import { landedCost, landedUnitCost, packUnitCost } from './lot-cost.ts';
+import { Pool } from './pool.ts';
 import { Shelf } from './shelf.ts';
 
 /** Stock of one item at the end of a day, after walking its history once in order of time. */
@@ -19,21 +19,28 @@ export interface Stock {
   readonly newestUnitCost: Exact | undefined;
 }
 
-const walked = new WeakMap<Book, Map<string, Stock>>();
+const walked = new WeakMap<ItemHistory, Map<string, Stock>>();
 
-/** Walks an item's lots and moves up to the end of a day. Kept for the book, so each is walked once. */
+/** Walks an item's lots and moves up to the end of a day. Kept for its history, so each is walked once. */
 export function stockAt(book: Book, item: Item, asOf: Day): Stock {
-  let known = walked.get(book);
+  const history = historyOf(book, item);
+  let known = walked.get(history);
   if (known === undefined) {
     known = new Map();
-    walked.set(book, known);
+    walked.set(history, known);
   }
-  const key = `${Math.floor(asOf)} ${nameKey(item.name)}`;
+  const key = `${Math.floor(asOf)} ${book.settings.valuation}`;
   const found = known.get(key);
-  if (found !== undefined) return found;
+  if (found !== undefined && isSameThing(found.item, item)) return found;
   const stock = walk(book, item, asOf);
   known.set(key, stock);
   return stock;
+}
+
+/** An item is made anew for each look-up, and one without a history shares its empty one with others. */
+function isSameThing(a: Item, b: Item): boolean {
+  if (a.kind === 'material' && b.kind === 'material') return a.material === b.material;
+  return a.kind === b.kind && a.name === b.name;
 }
 
 /**
@@ -61,8 +68,7 @@ export function stockValue(book: Book, item: Item, asOf: Day): Result<Exact> {
 /** Running state of the walk: layers for FIFO, and one pool for the moving average. */
 interface Walk {
   readonly shelf: Shelf;
-  quantity: Exact;
-  averageValue: Exact;
+  readonly pool: Pool;
   newestUnitCost: Exact | undefined;
   /** The first entry that put stock in without a value. */
   unvalued: string | undefined;
@@ -74,8 +80,7 @@ function walk(book: Book, item: Item, asOf: Day): Stock {
   const lots = history.lots.filter((lot) => lot.received < until);
   const state: Walk = {
     shelf: new Shelf(),
-    quantity: zero,
-    averageValue: zero,
+    pool: new Pool(),
     newestUnitCost: undefined,
     unvalued: undefined,
   };
@@ -95,7 +100,7 @@ function walk(book: Book, item: Item, asOf: Day): Stock {
   for (const lot of lots.slice(nextLot)) receive(lot, state);
   return {
     item,
-    onHand: state.quantity,
+    onHand: state.pool.quantity,
     value: valueOf(book, item, state),
     shelf: state.shelf,
     newestUnitCost: state.newestUnitCost,
@@ -113,21 +118,18 @@ function receive(lot: Lot, state: Walk): void {
     unitValue,
     entry: lot.lot,
   });
-  addToPool(state, quantity, landedCost(lot), unitValue);
+  state.pool.putIn(lot.quantity, landedCost(lot), unitValue);
   state.newestUnitCost = unitValue;
 }
 
 function putIn(move: Move, state: Walk, item: Item): void {
   const quantity = exact(move.quantity);
-  const sameLot =
-    move.lot === ''
-      ? undefined
-      : state.shelf.layers.find((layer) => nameKey(layer.lot) === nameKey(move.lot));
+  const sameLot = state.shelf.named(move.lot)[0];
   const isMaterialLot = item.kind === 'material' && sameLot !== undefined;
   const unitValue = isMaterialLot
     ? sameLot.unitValue
     : move.value === undefined
-      ? (averageCost(state) ?? state.newestUnitCost ?? packUnitCost(item))
+      ? (state.pool.unitCost ?? state.newestUnitCost ?? packUnitCost(item))
       : exact(move.value).abs().div(quantity);
   if (unitValue === undefined) state.unvalued ??= move.entry;
   state.shelf.put({
@@ -138,7 +140,7 @@ function putIn(move: Move, state: Walk, item: Item): void {
     unitValue,
     entry: move.entry,
   });
-  addToPool(state, quantity, quantity.times(unitValue ?? zero), unitValue ?? zero);
+  state.pool.putIn(move.quantity, quantity.times(unitValue ?? zero), unitValue ?? zero);
   state.newestUnitCost = unitValue ?? state.newestUnitCost;
 }
 
@@ -149,32 +151,14 @@ function madeBy(move: Move, item: Item): string {
 }
 
 function takeOut(move: Move, state: Walk): void {
-  const quantity = exact(move.quantity).neg();
-  state.shelf.take(quantity, move.lot);
-  const average = averageCost(state) ?? state.newestUnitCost ?? zero;
-  addToPool(state, quantity.neg(), quantity.neg().times(average), average);
-}
-
-function addToPool(state: Walk, quantity: Exact, value: Exact, unitValue: Exact): void {
-  const wasOwed = state.quantity.isNegative();
-  state.quantity = state.quantity.plus(quantity);
-  // An empty shelf is worth nothing, whatever the division before it left over. What was taken before
-  // it was there is repaid at the new cost, as on the FIFO shelf: a guess at its cost must not linger.
-  state.averageValue = state.quantity.isZero()
-    ? zero
-    : wasOwed
-      ? state.quantity.times(unitValue)
-      : state.averageValue.plus(value);
-}
-
-function averageCost(state: Walk): Exact | undefined {
-  return state.quantity.gt(0) ? state.averageValue.div(state.quantity) : undefined;
+  state.shelf.takeOff(-move.quantity, move.lot);
+  state.pool.takeOut(-move.quantity, state.newestUnitCost ?? zero);
 }
 
 function valueOf(book: Book, item: Item, state: Walk): Result<Exact> {
   const unknown =
     book.settings.valuation === 'Average'
-      ? state.quantity.isZero()
+      ? state.pool.quantity.isZero()
         ? undefined
         : state.unvalued
       : state.shelf.filled.find((layer) => layer.unitValue === undefined)?.entry;
@@ -183,7 +167,7 @@ function valueOf(book: Book, item: Item, state: Walk): Result<Exact> {
       `Entry ${unknown} in Moves put ${item.name} in stock without a Value. Fill in what it was worth.`,
     );
   }
-  if (book.settings.valuation === 'Average') return answer(state.averageValue);
+  if (book.settings.valuation === 'Average') return answer(state.pool.value);
   const layers = sum(
     state.shelf.filled.map((layer) => layer.quantity.times(layer.unitValue ?? zero)),
   );
