@@ -103,8 +103,15 @@ export default tseslint.config(
   ),
   inward(['taskpane/**'], ['**/hosts/**', '@univerjs/*', 'node:*']),
   {
-    files: ['webpack.config.js', '.config/**'],
-    languageOptions: { globals: { process: 'readonly', URL: 'readonly', console: 'readonly' } },
+    files: ['webpack.config.js', '.config/**', 'tests/bench/**'],
+    languageOptions: {
+      globals: {
+        process: 'readonly',
+        URL: 'readonly',
+        console: 'readonly',
+        performance: 'readonly',
+      },
+    },
   },
   {
     files: ['src/hosts/workbench/server/**', 'src/build/**', 'tests/**', '.config/**'],

@@ -105,12 +105,6 @@ export function priceAgainstBars(
     }
     // Just over its cost a bar brings in so little that the line would leave the paper.
     const shown = curve.filter(({ bars }) => bars.lte(least.bars.times(8)));
-    const within =
-      now?.bars !== undefined &&
-      now.price.gte(shown[0]?.price ?? now.price) &&
-      now.price.lte(least.price)
-        ? now
-        : undefined;
     return answer({
       key: 'even',
       title: `Price and bars for ${fair.fair}`,
@@ -124,19 +118,24 @@ export function priceAgainstBars(
         ),
         acrossText: (value) => axisMoney(value, currency),
         upText: (value) => `${String(value)} bars`,
-        ...(within?.bars === undefined
-          ? {}
-          : {
-              mark: {
-                at: [within.price.toNumber(), within.bars.toNumber()] as const,
-                text: `now: ${count(within.bars, 'bar')}`,
-              },
-            }),
+        ...markOfToday(now, shown),
       }),
       headers: ['Price', 'Bars to break even'],
       rows: curve.map(({ price, bars }) => [money(price, currency), bars.toString()]),
     });
   });
+}
+
+/** Marks today's price on the line, where the line reaches it. */
+function markOfToday(
+  now: ReturnType<typeof evenAt> | undefined,
+  shown: readonly { readonly price: Exact }[],
+) {
+  const [from, to] = [shown[0]?.price, shown.at(-1)?.price];
+  if (now?.bars === undefined || from === undefined || to === undefined) return {};
+  if (now.price.lt(from) || now.price.gt(to)) return {};
+  const at = [now.price.toNumber(), now.bars.toNumber()] as const;
+  return { mark: { at, text: `now: ${count(now.bars, 'bar')}` } };
 }
 
 function sayEven(now: ReturnType<typeof evenAt> | undefined, currency: string): string {
