@@ -1,5 +1,5 @@
 import type { Day } from '../../../domain/kernel/day.ts';
-import { dice } from './dice.ts';
+import { dice } from '../../../domain/kernel/dice.ts';
 import type { Diary } from './diary.ts';
 import { mishapsOn } from './mishaps.ts';
 import { nextPour, recordPour } from './pours.ts';
