@@ -1,8 +1,7 @@
-import type { Batch, Fair } from '../src/domain/book/book.ts';
+import { findBatch, findFair } from '../src/domain/book/find.ts';
 import { batchVariance } from '../src/domain/cost/batch-variance.ts';
 import { type Exact, toCell, zero } from '../src/domain/kernel/exact.ts';
-import { didYouMean, nameKey, quoted } from '../src/domain/kernel/names.ts';
-import { andThen, answer, type Result, wrongBecause } from '../src/domain/kernel/result.ts';
+import { andThen } from '../src/domain/kernel/result.ts';
 import { fairResult } from '../src/domain/sell/fair-result.ts';
 import { breakEven as unitsToBreakEven, priceFor } from '../src/domain/sell/price.ts';
 import { settle, settleNumber } from './answer.ts';
@@ -68,14 +67,8 @@ export function breakEven(fixedCost: any, price: any, costPerUnit: any): number 
 export function fair(fair: any, book: any): any[][] {
   const pourBook = bookArgument(book);
   const result = settle(
-    andThen(
-      findById<Fair>(
-        pourBook.fairs,
-        nameArgument(fair, 'fair'),
-        'a fair in Fairs',
-        ({ fair: name }) => name,
-      ),
-      (found) => fairResult(pourBook, found),
+    andThen(findFair(pourBook.fairs, nameArgument(fair, 'fair')), (found) =>
+      fairResult(pourBook, found),
     ),
   );
   return [
@@ -101,14 +94,8 @@ export function fair(fair: any, book: any): any[][] {
 export function batchCost(batch: any, book: any): any[][] {
   const pourBook = bookArgument(book);
   const lines = settle(
-    andThen(
-      findById<Batch>(
-        pourBook.batches,
-        nameArgument(batch, 'batch'),
-        'a batch in Batches',
-        ({ batch: id }) => id,
-      ),
-      (found) => batchVariance(pourBook, found),
+    andThen(findBatch(pourBook.batches, nameArgument(batch, 'batch')), (found) =>
+      batchVariance(pourBook, found),
     ),
   );
   return [
@@ -130,16 +117,3 @@ export function batchCost(batch: any, book: any): any[][] {
 
 const orBlank = (value: Exact | undefined): number | string =>
   value === undefined ? '' : toCell(value);
-
-function findById<T>(
-  things: ReadonlyMap<string, T>,
-  name: string,
-  what: string,
-  nameOf: (thing: T) => string,
-): Result<T> {
-  const found = things.get(nameKey(name));
-  if (found !== undefined) return answer(found);
-  return wrongBecause(
-    () => `${quoted(name)} is not ${what}.${didYouMean(name, [...things.values()].map(nameOf))}`,
-  );
-}

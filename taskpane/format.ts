@@ -75,11 +75,6 @@ export function day(date: Day): string {
 
 const months = 'Jan Feb Mar Apr May Jun Jul Aug Sep Oct Nov Dec'.split(' ');
 
-/** `1 bar`, `2 bars`. */
-export function count(number: number | Exact, one: string, many = `${one}s`): string {
-  return `${number.toString()} ${Number(number) === 1 ? one : many}`;
-}
-
 function signed(quantity: Exact): string {
   return quantity.isZero() ? '0' : quantity.toString().replace('-', '−');
 }

@@ -1,11 +1,12 @@
 import type { Book, Design, Fair } from '../../src/domain/book/book.ts';
 import { barCost, type CostLine, USUAL_BARS } from '../../src/domain/cost/bar-cost.ts';
+import { count } from '../../src/domain/kernel/count.ts';
 import type { Day } from '../../src/domain/kernel/day.ts';
 import { Exact, hundred, sum } from '../../src/domain/kernel/exact.ts';
 import { compareNames } from '../../src/domain/kernel/names.ts';
 import { andThen, answer, type Result, wrong } from '../../src/domain/kernel/result.ts';
 import type { FairResult } from '../../src/domain/sell/fair-result.ts';
-import { count, day, money } from '../format.ts';
+import { day, money } from '../format.ts';
 import { lyingBars } from '../pictures/bars.ts';
 import { linePlot } from '../pictures/line.ts';
 import type { Picture } from '../pictures/picture.ts';
@@ -117,7 +118,7 @@ export function priceAgainstBars(
           point === undefined ? [] : [point.price.toNumber()],
         ),
         acrossText: (value) => axisMoney(value, currency),
-        upText: (value) => `${String(value)} bars`,
+        upText: (value) => count(value, 'bar'),
         ...markOfToday(now, shown),
       }),
       headers: ['Price', 'Bars to break even'],

@@ -1,12 +1,13 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { NewMove, StockChange } from '../../src/domain/ledger/posting.ts';
+import { count } from '../../src/domain/kernel/count.ts';
 import { ledgerAmount, money } from '../format.ts';
 
 /** The lines to add to Moves, each as it will stand there. */
 export function moveTable(moves: readonly NewMove[], currency: string): TemplateResult {
   return html`<table>
     <caption>
-      ${moves.length} lines for Moves
+      ${count(moves.length, 'line')} for Moves
     </caption>
     <thead>
       <tr>

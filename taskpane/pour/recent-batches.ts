@@ -1,7 +1,8 @@
 import type { Batch, Book } from '../../src/domain/book/book.ts';
 import { batchStates } from '../../src/domain/book/words.ts';
+import { count } from '../../src/domain/kernel/count.ts';
 import { nameKey } from '../../src/domain/kernel/names.ts';
-import { count, day } from '../format.ts';
+import { day } from '../format.ts';
 import type { RecentEntry } from '../parts/recent-list.ts';
 
 /** The batches, newest first. */

@@ -1,8 +1,9 @@
 import { itemOfLeftover, spareName } from '../../src/domain/book/find.ts';
+import { count } from '../../src/domain/kernel/count.ts';
 import type { Exact } from '../../src/domain/kernel/exact.ts';
 import { ADDED, lineKey } from '../../src/domain/ledger/pour.ts';
 import type { Melt, MeltPlan } from '../../src/domain/recipe/melt-plan.ts';
-import { amount, count } from '../format.ts';
+import { amount } from '../format.ts';
 
 /** One thing to weigh, count or lay, with a tick before it. */
 export interface WeighLine {

@@ -1,5 +1,6 @@
+import { count } from '../../src/domain/kernel/count.ts';
 import type { SalesResult } from '../../src/domain/sell/fair-result.ts';
-import { count, money } from '../format.ts';
+import { money } from '../format.ts';
 
 /** A result as lines of a list, costs with a minus. */
 export function resultLines(result: SalesResult, currency: string): (readonly [string, string])[] {

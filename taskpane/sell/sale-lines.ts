@@ -1,7 +1,8 @@
 import { css, html, nothing, type TemplateResult } from 'lit';
+import { count } from '../../src/domain/kernel/count.ts';
 import type { Exact } from '../../src/domain/kernel/exact.ts';
 import { currencyDecimals } from '../../src/domain/money/currency.ts';
-import { count, plain } from '../format.ts';
+import { plain } from '../format.ts';
 import { numberField } from '../parts/number-field.ts';
 import { tapCount } from '../parts/tap-count.ts';
 import { readTyped, readWhole } from '../typed-number.ts';

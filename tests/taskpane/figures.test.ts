@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { Exact, exact } from '../../src/domain/kernel/exact.ts';
-import { amount, count, day, ledgerAmount, money } from '../../taskpane/format.ts';
+import { amount, day, ledgerAmount, money } from '../../taskpane/format.ts';
 import { readTyped, readWhole } from '../../taskpane/typed-number.ts';
 
 describe('amount', () => {
@@ -44,17 +44,10 @@ describe('money', () => {
   });
 });
 
-describe('days and counts', () => {
+describe('days and ledger figures', () => {
   it('reads 25 Nov 2026', () => {
     // Serial 46351: the starter's and Excel's own count of days since 30 Dec 1899.
     expect(day(46351)).toBe('25 Nov 2026');
-  });
-  it.each([
-    [1, '1 bar'],
-    [0, '0 bars'],
-    [2, '2 bars'],
-  ])('%i', (number, text) => {
-    expect(count(number, 'bar')).toBe(text);
   });
   it('keeps three decimals of the ledger', () => {
     expect(ledgerAmount(new Exact('-20.8543'), 'g')).toBe('−20.854 g');

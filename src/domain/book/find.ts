@@ -1,7 +1,7 @@
 import { one } from '../kernel/exact.ts';
 import { didYouMean, nameKey, quoted } from '../kernel/names.ts';
 import { answer, type Result, wrong, wrongBecause } from '../kernel/result.ts';
-import type { Book, Design, Item, Material, Mold, Named, Soap } from './book.ts';
+import type { Batch, Book, Design, Fair, Item, Material, Mold, Named, Soap } from './book.ts';
 
 /** The tables that names are looked up in; a book under construction has them too. */
 export type Catalogue = Pick<Book, 'materials' | 'molds' | 'colours' | 'designs'>;
@@ -13,11 +13,15 @@ export const leftoverName = (soap: Soap): string => `${soap.name}${LEFTOVER}`;
 export const spareName = (soap: Soap, mold: Mold): string => `${soap.name}${TIMES}${mold.name}`;
 
 export const findMaterial = (book: Catalogue, name: string): Result<Material> =>
-  find(book.materials, name, 'a material in Materials');
+  find(book.materials, name, 'a material in Materials', byName);
 export const findMold = (book: Catalogue, name: string): Result<Mold> =>
-  find(book.molds, name, 'a mold in Molds');
+  find(book.molds, name, 'a mold in Molds', byName);
 export const findDesign = (book: Catalogue, name: string): Result<Design> =>
-  find(book.designs, name, 'a design in Designs');
+  find(book.designs, name, 'a design in Designs', byName);
+export const findFair = (fairs: Named<Fair>, name: string): Result<Fair> =>
+  find(fairs, name, 'a fair in Fairs', ({ fair }) => fair);
+export const findBatch = (batches: Named<Batch>, id: string): Result<Batch> =>
+  find(batches, id, 'a batch in Batches', ({ batch }) => batch);
 
 /** A colour, or a base taken as soap just as it is. */
 export function findSoap(book: Catalogue, name: string): Result<Soap> {
@@ -119,15 +123,17 @@ function* itemNames(book: Catalogue): Iterable<string> {
   for (const colour of book.colours.values()) yield leftoverName(colour);
 }
 
+const byName = ({ name }: { readonly name: string }): string => name;
+
 function find<T>(
-  things: Named<T & { readonly name: string }>,
+  things: Named<T>,
   name: string,
   what: string,
+  nameOf: (thing: T) => string,
 ): Result<T> {
   const found = things.get(nameKey(name));
   if (found !== undefined) return answer(found);
-  return wrongBecause(() => {
-    const known = [...things.values()].map((thing) => thing.name);
-    return `${quoted(name)} is not ${what}.${didYouMean(name, known)}`;
-  });
+  return wrongBecause(
+    () => `${quoted(name)} is not ${what}.${didYouMean(name, [...things.values()].map(nameOf))}`,
+  );
 }

@@ -1,10 +1,10 @@
 import type { Book, Design, Material } from '../book/book.ts';
 import type { Day } from '../kernel/day.ts';
 import { type Exact, exact, sum, zero } from '../kernel/exact.ts';
-import { all, answer, type Result, andThen } from '../kernel/result.ts';
+import { answer, type Result, andThen } from '../kernel/result.ts';
 import { splitAmount } from '../money/split.ts';
 import { type MeltPlan, noLeftovers, planMelts } from '../recipe/melt-plan.ts';
-import { fillsByMold, wearPerFill } from './mold-wear.ts';
+import { moldWear } from './mold-wear.ts';
 import { costOf, materialsPerG } from './unit-costs.ts';
 
 /** Where the cost of one good bar goes. Lines sum to `perBar` exactly. */
@@ -56,19 +56,8 @@ function batchLines(book: Book, plan: MeltPlan, asOf: Day): Result<BatchLine[]> 
       })),
     ),
   );
-  const wear = all(
-    [...fillsByMold(plan)].map(([mold, fills]) =>
-      andThen(wearPerFill(mold), (perFill) =>
-        answer<BatchLine>({
-          kind: 'mold wear',
-          name: `${mold.name} wear`,
-          cost: perFill.times(fills),
-        }),
-      ),
-    ),
-  );
   return andThen(materials, (materialLines) =>
-    andThen(wear, (wearLines) =>
+    andThen(moldWear(plan), (wear) =>
       answer<BatchLine[]>([
         ...materialLines,
         {
@@ -77,7 +66,11 @@ function batchLines(book: Book, plan: MeltPlan, asOf: Day): Result<BatchLine[]> 
           cost: design.labourMinutes.times(barsToStart).times(perMinute),
         },
         { kind: 'setup', name: 'Setup', cost: design.setupMinutes.times(perMinute) },
-        ...wearLines,
+        ...wear.map(({ mold, cost }): BatchLine => ({
+          kind: 'mold wear',
+          name: `${mold.name} wear`,
+          cost,
+        })),
         { kind: 'overhead', name: 'Overhead', cost: overheadPerBar.times(barsToStart) },
       ]),
     ),

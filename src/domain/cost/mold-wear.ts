@@ -1,10 +1,25 @@
 import type { Mold } from '../book/book.ts';
 import { type Exact, zero } from '../kernel/exact.ts';
-import { answer, notYet, type Result } from '../kernel/result.ts';
+import { all, andThen, answer, notYet, type Result } from '../kernel/result.ts';
 import type { MeltPlan } from '../recipe/melt-plan.ts';
 
+/** What one mold's wear costs a batch. */
+export interface MoldWear {
+  readonly mold: Mold;
+  readonly cost: Exact;
+}
+
+/** What a batch wears off each mold that its plan fills, the bar mold with them. */
+export function moldWear(plan: MeltPlan): Result<MoldWear[]> {
+  return all(
+    [...fillsByMold(plan)].map(([mold, fills]) =>
+      andThen(wearPerFill(mold), (perFill) => answer({ mold, cost: perFill.times(fills) })),
+    ),
+  );
+}
+
 /** Price ÷ Life fills; a mold without a price costs nothing to use. */
-export function wearPerFill(mold: Mold): Result<Exact> {
+function wearPerFill(mold: Mold): Result<Exact> {
   if (mold.price === undefined) return answer(zero);
   if (mold.lifeFills === undefined) {
     return notYet(`Fill in Life fills for ${mold.name} in Molds: how many fills it lasts.`);
@@ -12,8 +27,7 @@ export function wearPerFill(mold: Mold): Result<Exact> {
   return answer(mold.price.div(mold.lifeFills));
 }
 
-/** Fills of every mold that a plan uses, the bar mold with them. */
-export function fillsByMold(plan: MeltPlan): Map<Mold, Exact> {
+function fillsByMold(plan: MeltPlan): Map<Mold, Exact> {
   const fills = new Map<Mold, Exact>();
   for (const shape of plan.melts.flatMap((melt) => melt.shapes)) {
     fills.set(shape.mold, (fills.get(shape.mold) ?? zero).plus(shape.fills));

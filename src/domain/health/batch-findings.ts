@@ -1,6 +1,7 @@
 import type { Batch, Book, Move } from '../book/book.ts';
 import { itemOfBars } from '../book/find.ts';
 import { batchStates } from '../book/words.ts';
+import { count } from '../kernel/count.ts';
 import { type Exact, exact, sum, zero } from '../kernel/exact.ts';
 import { nameKey } from '../kernel/names.ts';
 import { roundMoney } from '../money/currency.ts';
@@ -47,7 +48,7 @@ function halfUndone(batch: Batch, moves: readonly Move[], mending: Mending): Hea
     about: batch.batch,
     says: `Batch ${batch.batch} is marked ${batch.state}, but ${moves.length} of its moves still count. Take them back, or mend its State.`,
     repair: {
-      says: `Take back the ${moves.length} moves that still count.`,
+      says: `Take back the ${count(moves.length, 'move that still counts', 'moves that still count')}.`,
       moves: moves.map((move) => takeBack(move, mending)),
       batches: [],
     },
@@ -91,7 +92,7 @@ function barsFinding(
     says: `Batch ${batch.batch} says ${batch.good} good bars, but its moves put ${made.toString()} in stock. Mend the Good of the batch, or ${missing.gt(0) ? 'add the missing bars' : 'take the surplus bars back'}.`,
     repair: canMend
       ? {
-          says: `Put ${missing.toString()} bars of ${batch.design.name} in stock at what the batch used and no other move holds.`,
+          says: `Put ${count(missing, 'bar')} of ${batch.design.name} in stock at what the batch used and no other move holds.`,
           moves: [missingBars(batch, missing, worth, mending)],
           batches: [],
         }

@@ -1,5 +1,6 @@
 import type { Book, Move } from '../book/book.ts';
 import { batchStates } from '../book/words.ts';
+import { count } from '../kernel/count.ts';
 import { type Exact, exact, sum } from '../kernel/exact.ts';
 import { nameKey, nearestName } from '../kernel/names.ts';
 import type { NewBatch } from '../ledger/posting.ts';
@@ -21,7 +22,7 @@ export function orphanFindings(book: Book, mending: Mending): HealthFinding[] {
       return {
         kind: 'moves without a batch line',
         about: batch,
-        says: `${moves.length} moves name batch ${batch}, which is not in Batches (${moves.map(({ entry }) => entry).join(', ')}).${hint} Add its line, or take the moves back.`,
+        says: `${count(moves.length, 'move names', 'moves name')} batch ${batch}, which is not in Batches (${moves.map(({ entry }) => entry).join(', ')}).${hint} Add its line, or take the moves back.`,
         repair: repairOf(book, batch, moves, mending),
       };
     });
@@ -49,7 +50,7 @@ function repairOf(
   // Bars of it that were sold stay sold: only what the pour itself wrote can be taken back.
   if (moves.some(({ reason }) => reason === 'sold')) return undefined;
   return {
-    says: `Take back the ${moves.length} moves of batch ${batch}, which is not whole.`,
+    says: `Take back the ${count(moves.length, 'move')} of batch ${batch}, which is not whole.`,
     moves: moves.map((move) => takeBack(move, mending)),
     batches: [],
   };

@@ -1,5 +1,6 @@
 import type { Book, Design, Lot, Material } from '../book/book.ts';
 import { itemOfMaterial } from '../book/find.ts';
+import { count } from '../kernel/count.ts';
 import { type Day, isoDate, wholeDay } from '../kernel/day.ts';
 import { compareNames, nameKey } from '../kernel/names.ts';
 import { stockAt } from '../stock/valuation.ts';
@@ -80,7 +81,7 @@ function usedChecks(book: Book, design: Design, materials: readonly Material[]):
   return [
     {
       check: 'Expired lots used',
-      value: `none known in ${batches.length} batches`,
+      value: `none known in ${count(batches.length, 'batch', 'batches')}`,
       limit: 'day of the pour',
       result: isUndated ? 'unknown' : 'ok',
       source: isUndated ? 'Some lots used have no Best before in Lots' : SOURCE,

@@ -1,3 +1,4 @@
+import { count } from '../kernel/count.ts';
 import { type Exact, sum, zero } from '../kernel/exact.ts';
 import { answer, type Result, wrong } from '../kernel/result.ts';
 import type { MeltPlan } from '../recipe/melt-plan.ts';
@@ -13,7 +14,7 @@ export function checkPour(pour: Pour, plan: MeltPlan): Result<readonly PouredMel
     return wrong(`${notWhole[0]} is ${notWhole[1]}. Give a whole number, 0 or more.`);
   if (plan.barsToStart.lt(good + seconds)) {
     return wrong(
-      `${good} good and ${seconds} seconds are more than the ${plan.barsToStart.toString()} bars started.`,
+      `${good} good and ${count(seconds, 'second')} are more than the ${count(plan.barsToStart, 'bar')} started. Change one of them.`,
     );
   }
   if (minutes !== undefined && !(Number.isFinite(minutes) && minutes >= 0))

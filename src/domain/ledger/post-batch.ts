@@ -5,7 +5,7 @@ import type { Day } from '../kernel/day.ts';
 import { Exact, exact, notBelowZero, sum, zero } from '../kernel/exact.ts';
 import { nameKey } from '../kernel/names.ts';
 import { all, answer, type Result, andThen, wrong } from '../kernel/result.ts';
-import { fillsByMold, wearPerFill } from '../cost/mold-wear.ts';
+import { moldWear } from '../cost/mold-wear.ts';
 import { currencyDecimals, roundMoney } from '../money/currency.ts';
 import { splitAmount } from '../money/split.ts';
 import { leftoversOnHand } from '../recipe/leftovers-on-hand.ts';
@@ -217,14 +217,10 @@ function batchLine(book: Book, pour: Pour, plan: MeltPlan, materialCost: Exact):
   const { labourRatePerHour, overheadPerBar, currency } = book.settings;
   const planned = design.labourMinutes.times(barsToStart).plus(design.setupMinutes);
   const minutes = pour.minutes === undefined ? planned : exact(pour.minutes);
-  const wear = all(
-    [...fillsByMold(plan)].map(([mold, fills]) =>
-      andThen(wearPerFill(mold), (perFill) => answer(perFill.times(fills))),
-    ),
-  );
-  return andThen(wear, (wears) => {
+  return andThen(moldWear(plan), (wear) => {
     const labour = minutes.div(60).times(labourRatePerHour);
-    const full = sum([materialCost, labour, overheadPerBar.times(barsToStart), ...wears]);
+    const wearCosts = wear.map(({ cost }) => cost);
+    const full = sum([materialCost, labour, overheadPerBar.times(barsToStart), ...wearCosts]);
     return answer({
       batch: pour.batch,
       poured: pour.poured,

@@ -1,5 +1,6 @@
 import type { Book } from '../book/book.ts';
 import { itemOfBars } from '../book/find.ts';
+import { count } from '../kernel/count.ts';
 import type { Day } from '../kernel/day.ts';
 import { Exact, exact, sum, zero } from '../kernel/exact.ts';
 import { nameKey } from '../kernel/names.ts';
@@ -101,7 +102,7 @@ function troubleWith(book: Book, day: SellingDay, latest: Day): string | undefin
       onHand(book, itemOfBars(design), latest),
     );
     if (bars.gt(stock)) {
-      return `${bars.toString()} bars of ${design.name} are more than the ${stock.toString()} in stock. Record the pour first, or mend the count.`;
+      return `${count(bars, 'bar')} of ${design.name} ${bars.eq(1) ? 'is' : 'are'} more than the ${stock.toString()} in stock. Record the pour first, or mend the count.`;
     }
   }
   return undefined;

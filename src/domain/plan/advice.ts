@@ -1,3 +1,4 @@
+import { count } from '../kernel/count.ts';
 import { type Day, isoDate } from '../kernel/day.ts';
 
 /** Kinds of work; of two that are due on one day, the one that stands first here comes first. */
@@ -19,6 +20,5 @@ export interface Advice {
 export function byWhen(due: Day, today: Day): string {
   if (due > today) return `by ${isoDate(due)}`;
   if (due === today) return 'today';
-  const days = today - due;
-  return `${String(days)} ${days === 1 ? 'day' : 'days'} late`;
+  return `${count(today - due, 'day')} late`;
 }

@@ -1,4 +1,5 @@
 import type { Mold } from '../book/book.ts';
+import { count } from '../kernel/count.ts';
 import { type Day, isoDate, wholeDay } from '../kernel/day.ts';
 import { exact } from '../kernel/exact.ts';
 import { capacityOf, minutesFor } from './capacity.ts';
@@ -109,7 +110,7 @@ export function lateSentence(
     return `Plan line ${planLine} does not fit: every day of the week is a rest day in Settings. Leave a day to work.`;
   const oneBar = minutesFor(design, 1);
   if (settings.minutesPerDay > 0 && oneBar > settings.minutesPerDay)
-    return `Plan line ${planLine} does not fit: one bar of ${design.name} takes ${figure(oneBar)} minutes with its setup, and a day has ${figure(settings.minutesPerDay)}. Raise Minutes per day in Settings.`;
+    return `Plan line ${planLine} does not fit: one bar of ${design.name} takes ${count(figure(oneBar), 'minute')} with its setup, and a day has ${figure(settings.minutesPerDay)}. Raise Minutes per day in Settings.`;
   const overdue = parts.filter(({ firstDay }) => firstDay < from);
   const bars = barsWithoutDay + overdue.reduce((sum, part) => sum + part.bars, 0);
   const fitting = open.barsToMake - bars;
@@ -117,14 +118,14 @@ export function lateSentence(
   const start =
     overdue.length === 0 ? '' : `, and work would have to begin on ${isoDate(firstDay)}`;
   const ways = [
-    minutesPerDay === undefined ? [] : [`${minutesPerDay} minutes a day`],
+    minutesPerDay === undefined ? [] : [`${count(minutesPerDay, 'minute')} a day`],
     moreSections === undefined ? [] : [`${moreSections.count} more of ${moreSections.mold.name}`],
     readyBy === undefined ? [] : [`Ready by ${isoDate(readyBy)}`],
-    fitting + open.barsOnHand === 0 ? [] : [`${fitting + open.barsOnHand} bars`],
+    fitting + open.barsOnHand === 0 ? [] : [count(fitting + open.barsOnHand, 'bar')],
   ].flat();
   const way =
     ways.length === 0 ? 'Take it out of Plan.' : `It fits with ${ways.join(', or with ')}.`;
-  return `Plan line ${planLine} does not fit: there is no time for ${bars} of its ${open.line.bars} bars${start}. ${way}`;
+  return `Plan line ${planLine} does not fit: there is no time for ${bars} of its ${count(open.line.bars, 'bar')}${start}. ${way}`;
 }
 
-const figure = (minutes: number): string => String(Math.round(minutes * 100) / 100);
+const figure = (minutes: number): number => Math.round(minutes * 100) / 100;

@@ -1,5 +1,6 @@
 import type { Book, Item } from '../book/book.ts';
 import { itemOfMaterial } from '../book/find.ts';
+import { count } from '../kernel/count.ts';
 import { type Day, wholeDay } from '../kernel/day.ts';
 import { compareNames } from '../kernel/names.ts';
 import { historyOf } from '../stock/ledger-index.ts';
@@ -30,17 +31,15 @@ export function countAdvice(book: Book, today: Day): Advice[] {
   if (most === undefined) return [];
   const { item, uses, days, wasCounted } = most;
   const more =
-    others.length === 0
-      ? ''
-      : ` ${String(others.length)} more ${others.length === 1 ? 'is' : 'are'} as long uncounted.`;
+    others.length === 0 ? '' : ` ${count(others.length, 'more is', 'more are')} as long uncounted.`;
   return [
     {
       kind: 'count',
       title: `Count ${item.name}`,
       reasons: [
         wasCounted
-          ? `It was used ${String(uses)} times since its last count ${String(days)} days ago.${more}`
-          : `It was used ${String(uses)} times in ${String(days)} days and never counted.${more}`,
+          ? `It was used ${count(uses, 'time')} since its last count ${count(days, 'day')} ago.${more}`
+          : `It was used ${count(uses, 'time')} in ${count(days, 'day')} and never counted.${more}`,
       ],
       due: today + WAIT_DAYS,
     },

@@ -1,4 +1,5 @@
 import type { Book, PlanLine } from '../book/book.ts';
+import { count } from '../kernel/count.ts';
 import { type Day, isoDate } from '../kernel/day.ts';
 import { type Advice, byWhen } from './advice.ts';
 import { calendar, type CalendarEntry } from './calendar.ts';
@@ -15,7 +16,7 @@ export function pourAdvice(book: Book, today: Day): Advice[] {
   return [
     ...late.map(({ line, bars, sentence }): Advice => ({
       kind: 'pour',
-      title: `See to ${bars === 0 ? 'plan line' : `${String(bars)} bars of plan line`} ${line.planLine}, ${line.design.name}`,
+      title: `See to ${bars === 0 ? 'plan line' : `${count(bars, 'bar')} of plan line`} ${line.planLine}, ${line.design.name}`,
       reasons: [sentence],
       due: today,
     })),
@@ -26,11 +27,10 @@ export function pourAdvice(book: Book, today: Day): Advice[] {
 }
 
 function nextStep({ line, bars, day, task }: CalendarEntry, today: Day): Advice {
-  const amount = `${String(bars)} ${bars === 1 ? 'bar' : 'bars'}`;
   const forFair = line.fair === '' ? '' : ` for ${line.fair}`;
   return {
     kind: 'pour',
-    title: `${words[task]} ${amount} of ${line.design.name}`,
+    title: `${words[task]} ${count(bars, 'bar')} of ${line.design.name}`,
     reasons: [
       `Do it ${byWhen(day, today)}, since plan line ${line.planLine} is to be ready by ${isoDate(line.readyBy)}${forFair}.`,
     ],

@@ -1,6 +1,7 @@
 import type { Batch, Book } from '../book/book.ts';
 import { itemOfBars } from '../book/find.ts';
 import { batchStates } from '../book/words.ts';
+import { count } from '../kernel/count.ts';
 import { type Day, isoDate, wholeDay } from '../kernel/day.ts';
 import { nameKey } from '../kernel/names.ts';
 import { onHand } from '../stock/on-hand.ts';
@@ -50,7 +51,7 @@ function justReady(book: Book, today: Day): Advice[] {
       ? []
       : {
           kind: 'sell' as const,
-          title: `Price and pack ${bars.toString()} bars of ${design.name}`,
+          title: `Price and pack ${count(bars, 'bar')} of ${design.name}`,
           reasons: [`Batch ${batch} is ready since ${isoDate(readyOn)}.${where}`],
           due: wholeDay(readyOn) + WAIT_DAYS,
         };

@@ -1,5 +1,6 @@
 import type { Book, Material } from '../book/book.ts';
 import { itemOfMaterial } from '../book/find.ts';
+import { count } from '../kernel/count.ts';
 import type { Day } from '../kernel/day.ts';
 import { LUMPY_INTERVAL } from '../forecast/lumpy.ts';
 import { dice } from '../kernel/dice.ts';
@@ -143,7 +144,7 @@ function sentenceFor(
   const days = uses.filter((use) => use > 0).length;
   const why =
     uses.length / days >= LUMPY_INTERVAL
-      ? `It is used in lumps, on ${days} of ${uses.length} days, which the formula does not foresee.`
+      ? `It is used in lumps, on ${days} of ${count(uses.length, 'day')}, which the formula does not foresee.`
       : `When stock is seen to be at the point, the day's use has taken it below, which the formula does not foresee.`;
   return `${tried} ${why} Trust ${amount(own.point)}, which lasted in ${share(own.servicePercent)}.`;
 }

@@ -1,11 +1,10 @@
 import type { Fair } from '../../domain/book/book.ts';
-import { findDesign, findItem, findMaterial, findMold } from '../../domain/book/find.ts';
+import { findDesign, findFair, findItem, findMaterial, findMold } from '../../domain/book/find.ts';
 import type { Result } from '../../domain/kernel/result.ts';
 import { tables, type TableKind } from '../schema.ts';
 import { findIngredient } from './colours.ts';
 import { isExcused, noted, type Reading } from './context.ts';
 import type { HalfRow } from './rows.ts';
-import { findFair } from './seasons.ts';
 
 /** Everything that a name may stand for, once all tables are read. */
 interface Known {

@@ -1,8 +1,7 @@
 import type { Batch, Design, Fair, PlanLine, Sale } from '../../domain/book/book.ts';
-import { findDesign } from '../../domain/book/find.ts';
+import { findDesign, findFair } from '../../domain/book/find.ts';
 import { TAKES_BACK } from '../../domain/ledger/sale.ts';
-import { didYouMean, nameKey, quoted } from '../../domain/kernel/names.ts';
-import { answer, type Result, wrongBecause } from '../../domain/kernel/result.ts';
+import { nameKey } from '../../domain/kernel/names.ts';
 import { noted, type Reading } from './context.ts';
 import type { Rows } from './rows.ts';
 
@@ -131,14 +130,4 @@ function checkFair(
 ): void {
   if (row.fair === undefined || reading.findings.excused('Fairs', row.fair)) return;
   noted(reading, { table, row: row.row, column: 'Fair' }, findFair(fairs, row.fair));
-}
-
-/** A fair by name. */
-export function findFair(fairs: ReadonlyMap<string, Fair>, name: string): Result<Fair> {
-  const found = fairs.get(nameKey(name));
-  if (found !== undefined) return answer(found);
-  return wrongBecause(() => {
-    const known = [...fairs.values()].map(({ fair }) => fair);
-    return `${quoted(name)} is not a fair in Fairs.${didYouMean(name, known)}`;
-  });
 }

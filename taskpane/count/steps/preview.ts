@@ -1,8 +1,9 @@
 import { html, LitElement, nothing, type TemplateResult } from 'lit';
+import { count } from '../../../src/domain/kernel/count.ts';
 import { sum } from '../../../src/domain/kernel/exact.ts';
 import type { Result } from '../../../src/domain/kernel/result.ts';
 import type { CountDifference } from '../../../src/domain/ledger/stocktake.ts';
-import { count, ledgerAmount, money } from '../../format.ts';
+import { ledgerAmount, money } from '../../format.ts';
 import { cardLooks, looks, noticeLooks } from '../../looks.ts';
 import { moveTable } from '../../parts/move-table.ts';
 import { liveNotice, type Notice, noticeBar } from '../../parts/notice.ts';

@@ -1,11 +1,12 @@
 import '@fluentui/web-components/button.js';
 import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import { live } from 'lit/directives/live.js';
+import { count } from '../../../src/domain/kernel/count.ts';
 import type { Result } from '../../../src/domain/kernel/result.ts';
 import { type Typed, typedWith } from '../../task/typed.ts';
 import type { Draft } from '../draft.ts';
 import { tell } from '../events.ts';
-import { count, rounded } from '../../format.ts';
+import { rounded } from '../../format.ts';
 import { cardLooks, fieldLooks, looks, noticeLooks } from '../../looks.ts';
 import { liveNotice } from '../../parts/notice.ts';
 import { numberField } from '../../parts/number-field.ts';

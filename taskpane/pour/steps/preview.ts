@@ -1,11 +1,12 @@
 import { html, LitElement, nothing, type TemplateResult } from 'lit';
+import { count } from '../../../src/domain/kernel/count.ts';
 import type { Result } from '../../../src/domain/kernel/result.ts';
 import type { PostBatchAnswer } from '../../../src/domain/ledger/post-batch.ts';
 import type { BatchPosting } from '../../../src/domain/ledger/posting.ts';
 import type { Shortage } from '../../../src/domain/ledger/take-stock.ts';
 import type { Draft } from '../draft.ts';
 import { tell } from '../events.ts';
-import { count, day, ledgerAmount, money, plain } from '../../format.ts';
+import { day, ledgerAmount, money, plain } from '../../format.ts';
 import { cardLooks, fieldLooks, looks, noticeLooks } from '../../looks.ts';
 import { moveTable, stockTable } from '../../parts/move-table.ts';
 import { liveNotice, type Notice, noticeBar } from '../../parts/notice.ts';

@@ -1,6 +1,7 @@
 import '@fluentui/web-components/button.js';
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import type { Book } from '../../../src/domain/book/book.ts';
+import { count } from '../../../src/domain/kernel/count.ts';
 import type { Day } from '../../../src/domain/kernel/day.ts';
 import type { Result } from '../../../src/domain/kernel/result.ts';
 import type { PostBatchAnswer } from '../../../src/domain/ledger/post-batch.ts';
@@ -9,7 +10,7 @@ import { cautionsFor } from '../cautions.ts';
 import { typedWith } from '../../task/typed.ts';
 import type { Draft } from '../draft.ts';
 import { tell } from '../events.ts';
-import { amount, count, day } from '../../format.ts';
+import { amount, day } from '../../format.ts';
 import { cardLooks, fieldLooks, looks, noticeLooks } from '../../looks.ts';
 import { noticeBar } from '../../parts/notice.ts';
 import { shortageTable } from '../../parts/shortage-table.ts';

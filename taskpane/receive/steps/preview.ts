@@ -1,11 +1,12 @@
 import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import type { Book } from '../../../src/domain/book/book.ts';
 import { itemOfMaterial } from '../../../src/domain/book/find.ts';
+import { count } from '../../../src/domain/kernel/count.ts';
 import type { Exact } from '../../../src/domain/kernel/exact.ts';
 import type { Result } from '../../../src/domain/kernel/result.ts';
 import type { NewLot } from '../../../src/domain/ledger/receive.ts';
 import { stockAt } from '../../../src/domain/stock/valuation.ts';
-import { count, day, ledgerAmount, money, unitMoney } from '../../format.ts';
+import { day, ledgerAmount, money, unitMoney } from '../../format.ts';
 import { cardLooks, looks, noticeLooks } from '../../looks.ts';
 import { stockTable } from '../../parts/move-table.ts';
 import { liveNotice, type Notice, noticeBar } from '../../parts/notice.ts';

@@ -1,4 +1,5 @@
 import { html, LitElement, type TemplateResult } from 'lit';
+import { count } from '../../../src/domain/kernel/count.ts';
 import type { Result } from '../../../src/domain/kernel/result.ts';
 import { exact } from '../../../src/domain/kernel/exact.ts';
 import type { NewSale, SalesPosting } from '../../../src/domain/ledger/sale.ts';
@@ -66,7 +67,7 @@ function saleTable(sales: readonly NewSale[], currency: string): TemplateResult 
   return html`<div>
     <table>
       <caption>
-        ${sales.length === 1 ? '1 line' : `${String(sales.length)} lines`} for Sales
+        ${count(sales.length, 'line')} for Sales
       </caption>
       <thead>
         <tr>

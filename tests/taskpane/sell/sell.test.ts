@@ -185,7 +185,7 @@ describe('what can’t be', () => {
         await page.locator('#bars-0-0').fill('1');
         await page.locator('#sold-on').fill('2026-10-20');
       },
-      '1 bars of Harbour Light are more than the 0 in stock.',
+      '1 bar of Harbour Light is more than the 0 in stock.',
       'bars-0-0',
     ],
     [
