@@ -5,8 +5,8 @@ import { compareNames, nameKey } from '../kernel/names.ts';
 import { all, andThen, answer, notYet, type Result } from '../kernel/result.ts';
 import { materialNeeds } from '../recipe/material-needs.ts';
 import { noLeftovers, planMelts } from '../recipe/melt-plan.ts';
+import { movesOfBatch } from '../stock/batch-moves.ts';
 import { packUnitCost } from '../stock/lot-cost.ts';
-import { live } from '../stock/reversals.ts';
 import { unitCost } from '../stock/valuation.ts';
 
 /** One item of a batch: what it should have used by the recipe, and what the ledger says it used. */
@@ -30,8 +30,8 @@ export interface VarianceLine {
  * without leftovers; leftovers and spares used stand as lines with nothing planned.
  */
 export function batchVariance(book: Book, batch: Batch): Result<VarianceLine[]> {
-  const moves = live(book.moves).filter(
-    (move) => nameKey(move.batch) === nameKey(batch.batch) && move.reason === 'used',
+  const moves = movesOfBatch(book, nameKey(batch.batch)).live.filter(
+    ({ reason }) => reason === 'used',
   );
   if (moves.length === 0) {
     return notYet(`Batch ${batch.batch} has no moves in Moves, so what it used is not known.`);

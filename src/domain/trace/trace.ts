@@ -3,6 +3,7 @@ import type { Day } from '../kernel/day.ts';
 import { type Exact, zero } from '../kernel/exact.ts';
 import { compareNames, nameKey, didYouMean } from '../kernel/names.ts';
 import { answer, type Result, wrong } from '../kernel/result.ts';
+import { movesOfBatch } from '../stock/batch-moves.ts';
 import type { Leaving } from './flows.ts';
 import { batchKeyOf, reachOfLot, sourcesOfBatch } from './reach.ts';
 
@@ -52,7 +53,7 @@ export function findTraceable(book: Book, name: string): Result<Traceable> {
   const key = nameKey(name);
   const lot = book.lots.find((known) => nameKey(known.lot) === key);
   const batch =
-    book.batches.get(key)?.batch ?? book.moves.find((move) => nameKey(move.batch) === key)?.batch;
+    book.batches.get(key)?.batch ?? movesOfBatch(book, key).all[0]?.batch;
   if (key !== '' && (lot ?? batch) !== undefined) return answer({ lot, batch });
   const design = book.designs.get(key);
   if (design !== undefined) {
