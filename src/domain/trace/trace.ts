@@ -52,8 +52,7 @@ export function trace(book: Book, name: string): Result<readonly TraceLine[]> {
 export function findTraceable(book: Book, name: string): Result<Traceable> {
   const key = nameKey(name);
   const lot = book.lots.find((known) => nameKey(known.lot) === key);
-  const batch =
-    book.batches.get(key)?.batch ?? movesOfBatch(book, key).all[0]?.batch;
+  const batch = book.batches.get(key)?.batch ?? movesOfBatch(book, key).all[0]?.batch;
   if (key !== '' && (lot ?? batch) !== undefined) return answer({ lot, batch });
   const design = book.designs.get(key);
   if (design !== undefined) {
