@@ -5,7 +5,7 @@ import { checks, ingredients } from './label.ts';
 import { basePerMold, canMake, materials, meltSheet, tileCount } from './make.ts';
 import { amount } from './measure.ts';
 import { calendar, forecast, forecastFit, supplies } from './plan.ts';
-import { orderSize, reorderPoint, safetyStock } from './reorder.ts';
+import { orderSize, reorderPoint, safetyStock, serviceCheck } from './reorder.ts';
 import { batchCost, breakEven, fair, price } from './sell.ts';
 import { onHand, stockList, stockValue, unitCost } from './stock.ts';
 import { trace } from './trace.ts';
@@ -25,6 +25,7 @@ const answers: Readonly<Record<string, WorksheetFunction>> = {
   UNITCOST: unitCost,
   STOCKLIST: stockList,
   REORDERPOINT: reorderPoint,
+  SERVICECHECK: serviceCheck,
   SAFETYSTOCK: safetyStock,
   ORDERSIZE: orderSize,
   COSTPERBAR: costPerBar,

@@ -6,7 +6,9 @@ import {
   reorderPoint as pointOf,
   safetyStock as stockFor,
 } from '../src/domain/reorder/reorder-point.ts';
-import { settleNumber } from './answer.ts';
+import { type CheckedPoint, serviceCheck as checkOf } from '../src/domain/reorder/service-check.ts';
+import { daysWithout, weeklyLows } from '../src/domain/reorder/stock-year.ts';
+import { settle, settleNumber } from './answer.ts';
 import { dayArgument, exactArgument, nameArgument, optionalExact } from './arguments.ts';
 import { bookArgument } from './books.ts';
 
@@ -26,6 +28,36 @@ export function reorderPoint(material: any, book: any, asOf?: any): number {
       pointOf(pourBook, found, day),
     ),
   );
+}
+
+/**
+ * Tries a material's reorder point on simulated years of its own use, beside the point that those days ask for.
+ * @customfunction SERVICECHECK
+ * @param {any} material Name of the material, as in Materials.
+ * @param {any} book The cell named Book.
+ * @param {any} [asOf] Looks back from this day; today if blank.
+ * @returns {any[][]} Line, Usual formula, Own days: service, points, which to trust and why, then the lowest stock of each week of a simulated year.
+ */
+export function serviceCheck(material: any, book: any, asOf?: any): any[][] {
+  const pourBook = bookArgument(book);
+  const day = dayArgument(asOf, 'as of');
+  const { askedPercent, usual, own, trust, sentence } = settle(
+    andThen(findMaterial(pourBook, nameArgument(material, 'material')), (found) =>
+      checkOf(pourBook, found, day),
+    ),
+  );
+  const both = <T>(of: (checked: CheckedPoint) => T): T[] => [of(usual), of(own)];
+  const [usualLows = [], ownLows = []] = both(({ year }) => weeklyLows(year));
+  return [
+    ['Line', 'Usual formula', 'Own days'],
+    ['Service % asked', askedPercent, askedPercent],
+    ['Reorder point', ...both(({ point }) => point)],
+    ['Service %', ...both(({ servicePercent }) => servicePercent)],
+    ['Days without stock', ...both(({ year }) => daysWithout(year))],
+    ['Trust it', trust === 'usual' ? 'yes' : 'no', trust === 'own' ? 'yes' : 'no'],
+    ['In words', sentence, ''],
+    ...usualLows.map((low, week) => [`Week ${week + 1}`, low, ownLows[week] ?? '']),
+  ];
 }
 
 /**

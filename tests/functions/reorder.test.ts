@@ -108,6 +108,63 @@ describe('REORDERPOINT', () => {
   });
 });
 
+/** Base used in lumps of 100 g on every tenth day of the 90 to 30 October; the demo's kind of use. */
+const lumps = withRows(
+  withSetting(workshop, 'History days', 90),
+  'Moves',
+  ...Array.from({ length: 9 }, (_, index) => [
+    `L${index}`,
+    `2024-${String(8 + Math.floor(index / 3)).padStart(2, '0')}-${['10', '20', '30'][index % 3] ?? ''}`,
+    'used',
+    'White base',
+    -100,
+    '',
+    '',
+    '',
+    '',
+    '',
+  ]),
+);
+
+describe('SERVICECHECK', () => {
+  const [lines, weeks] = [6, 52];
+
+  it('spills both points, their service, which to trust and why, then a year by weeks', () => {
+    const book = bookOf(lumps);
+    const spill = call('SERVICECHECK', 'White base', book, '2024-10-30') as unknown[][];
+    expect(spill[0]).toEqual(['Line', 'Usual formula', 'Own days']);
+    expect(spill).toHaveLength(1 + lines + weeks);
+    const [, asked, point, service, , trust, words, firstWeek] = spill;
+    expect(asked).toEqual(['Service % asked', 95, 95]);
+    expect(point?.[1]).toBeCloseTo(
+      call('REORDERPOINT', 'White base', book, '2024-10-30') as number,
+    );
+    expect(point?.[2]).toBeGreaterThan(Number(point?.[1]));
+    expect(service?.[1]).toBeLessThan(90);
+    expect(service?.[2]).toBeGreaterThanOrEqual(94);
+    expect(trust).toEqual(['Trust it', 'no', 'yes']);
+    expect(words?.[1]).toMatch(/used in lumps, on 9 of 90 days/u);
+    expect(firstWeek?.[0]).toBe('Week 1');
+  });
+
+  it('is the same at each asking, and of each day its own', () => {
+    const book = bookOf(lumps);
+    const ask = (day: string) => call('SERVICECHECK', 'white base', book, day);
+    expect(ask('2024-10-30')).toEqual(ask('2024-10-30'));
+    expect(ask('2024-09-15')).not.toEqual(ask('2024-10-30'));
+  });
+
+  it.each([
+    ['a name that is none', 'Pink base', '2024-10-30', '#VALUE!', /Pink base/u],
+    ['no use yet', 'Blue mica', '2024-10-30', '#N/A', /no use recorded yet/u],
+    ['no use lately', 'White base', '2025-06-01', '#N/A', /not used in the last 90 days/u],
+  ])('%s: a sentence', (_, material, day, code, sentence) => {
+    const error = errorOf(() => call('SERVICECHECK', material, bookOf(lumps), day));
+    expect(error.code).toBe(code);
+    expect(error.message).toMatch(sentence);
+  });
+});
+
 describe('SAFETYSTOCK', () => {
   it('leaves out what is blank', () => {
     const plain = call('SAFETYSTOCK', 95, 5, 10);

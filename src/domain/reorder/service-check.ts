@@ -1,14 +1,17 @@
 import type { Book, Material } from '../book/book.ts';
 import { itemOfMaterial } from '../book/find.ts';
 import { count } from '../kernel/count.ts';
-import type { Day } from '../kernel/day.ts';
+import { type Day, wholeDay } from '../kernel/day.ts';
 import { LUMPY_INTERVAL } from '../forecast/lumpy.ts';
 import { dice } from '../kernel/dice.ts';
 import { one, toCell, zero } from '../kernel/exact.ts';
+import { nameKey } from '../kernel/names.ts';
+import { oncePer } from '../kernel/once-per.ts';
 import { andThen, answer, notYet, type Result } from '../kernel/result.ts';
 import { daysWithUse } from './daily-use.ts';
 import { reorderPoint } from './reorder-point.ts';
 import { simulateStock, type WatchedStock } from './simulate-stock.ts';
+import type { StockYear } from './stock-year.ts';
 
 /** A reorder point and how often stock lasted with it until the order came. */
 export interface CheckedPoint {
@@ -16,8 +19,8 @@ export interface CheckedPoint {
   readonly point: number;
   /** Share of simulated waits for an order without running out, in %. */
   readonly servicePercent: number;
-  /** One simulated year, stock at the end of each day, for a picture. */
-  readonly year: readonly number[];
+  /** One simulated year for a picture; the days of use are the same for both points. */
+  readonly year: StockYear;
 }
 
 export interface ServiceCheck {
@@ -36,6 +39,8 @@ const YEARS = 250;
 /** The point is sought in one set of years and judged in another, or it would flatter itself. */
 const SEEK_SEED = 11;
 const JUDGE_SEED = 23;
+/** How long orders take in the year shown, apart from its use. */
+const WAIT_SEED = 37;
 /** So near to the service asked the usual formula is as good (percentage points). */
 const NEAR_ENOUGH = 1;
 const HALVINGS = 16;
@@ -45,9 +50,20 @@ const MONTH = 30;
 /**
  * Tries the reorder point of the usual formula on years put together at random from the History days,
  * each day on its own, and seeks the point that would have kept the Service %. The same on every run.
- * Fails where REORDERPOINT does, and where nothing was used in the History days.
+ * Fails where REORDERPOINT does, and where nothing was used in the History days. Kept for the book,
+ * since a sheet asks for it cell by cell.
  */
 export function serviceCheck(book: Book, material: Material, asOf: Day): Result<ServiceCheck> {
+  const known = knownOf(book);
+  const key = `${String(wholeDay(asOf))} ${nameKey(material.name)}`;
+  const found = known.get(key) ?? workOut(book, material, asOf);
+  known.set(key, found);
+  return found;
+}
+
+const knownOf: (book: Book) => Map<string, Result<ServiceCheck>> = oncePer(() => new Map());
+
+function workOut(book: Book, material: Material, asOf: Day): Result<ServiceCheck> {
   return andThen(reorderPoint(book, material, asOf), (usual) =>
     andThen(watched(book, material, asOf), (stock) => {
       const askedPercent = toCell(material.servicePercent ?? book.settings.servicePercent);
@@ -91,8 +107,9 @@ const monthOf = (uses: readonly number[]): number =>
   (uses.reduce((sum, use) => sum + use, 0) / uses.length) * MONTH;
 
 function judge(stock: WatchedStock): CheckedPoint {
-  const year = simulateStock(stock, stock.point + stock.lot, YEAR, dice(JUDGE_SEED)).path;
-  return { point: stock.point, servicePercent: playYears(stock, JUDGE_SEED), year };
+  const [use, wait] = [dice(JUDGE_SEED), dice(WAIT_SEED)];
+  const { path } = simulateStock(stock, stock.point + stock.lot, YEAR, use, wait);
+  return { point: stock.point, servicePercent: playYears(stock, JUDGE_SEED), year: path };
 }
 
 /** Share of waits, in %, in which stock lasted. */

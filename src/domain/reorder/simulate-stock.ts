@@ -28,13 +28,15 @@ interface Coming {
 
 /**
  * Plays days of use drawn at random from past days: at or below the point an order is placed, which
- * comes after the lead time. What is missing is used as soon as it comes. `roll` answers 0 ≤ x < 1.
+ * comes after the lead time. What is missing is used as soon as it comes. `roll` answers 0 ≤ x < 1;
+ * with a `rollWait` of its own for the orders, two points meet the same days of use.
  */
 export function simulateStock(
   stock: WatchedStock,
   start: number,
   days: number,
   roll: () => number,
+  rollWait: () => number = roll,
 ): SimulatedStock {
   const { uses, lot, point } = stock;
   let onHand = start;
@@ -56,7 +58,7 @@ export function simulateStock(
     if (position <= point) {
       const quantity = lot * (Math.floor((point - position) / lot) + 1);
       // Orders come in the order in which they were placed.
-      const soonest = Math.max(day + leadOf(stock, roll), coming.at(-1)?.day ?? 0);
+      const soonest = Math.max(day + leadOf(stock, rollWait), coming.at(-1)?.day ?? 0);
       coming.push({ day: soonest, quantity });
       position += quantity;
     }

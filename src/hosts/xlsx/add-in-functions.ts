@@ -11,6 +11,7 @@ export const spillingFunctions: ReadonlySet<string> = new Set([
   'MELTSHEET',
   'MATERIALS',
   'STOCKLIST',
+  'SERVICECHECK',
   'COSTLINES',
   'FORECAST',
   'FORECASTFIT',

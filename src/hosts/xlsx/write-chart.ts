@@ -7,6 +7,9 @@ import { escapeXml } from './xml-text.ts';
 /** Series colours that stay apart in grey and for the colour-blind (after Okabe and Ito, 2008; from memory). */
 const COLORS = ['#0072B2', '#E69F00', '#009E73', '#CC79A7', '#56B4E9', '#D55E00', '#6E6E6E'];
 
+/** Beyond so many points, rings on a line would hide it. */
+const MOST_MARKED = 40;
+
 /** One chart part, with the numbers it draws cached so that it shows before any recalculation. */
 export function chartXml(chart: NewChart, book: NewWorkbook): string {
   const legend =
@@ -68,7 +71,11 @@ function lookXml(chart: NewChart, color: string): string {
     case 'scatter': {
       const drawn = chart.kind === 'line' || chart.lines;
       const line = drawn ? `<a:ln w="28575">${paint}</a:ln>` : '<a:ln w="19050"><a:noFill/></a:ln>';
-      return `<c:spPr>${line}</c:spPr><c:marker><c:symbol val="circle"/><c:size val="5"/><c:spPr>${paint}</c:spPr></c:marker>`;
+      const marker =
+        pointCount(chart) > MOST_MARKED
+          ? '<c:symbol val="none"/>'
+          : `<c:symbol val="circle"/><c:size val="5"/><c:spPr>${paint}</c:spPr>`;
+      return `<c:spPr>${line}</c:spPr><c:marker>${marker}</c:marker>`;
     }
     case 'doughnut':
       return COLORS.slice(0, pointCount(chart))

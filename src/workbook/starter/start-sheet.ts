@@ -108,6 +108,10 @@ const answerSheets: Lines = [
   ['Fair results', 'What each fair took, cost and brought home.'],
   ['Batch check', 'What a batch should have used, what it used, and why the cost differs.'],
   ['Reorder', 'What is on the shelf, what it is worth, and what to order now.'],
+  [
+    'Reorder check',
+    'Whether a reorder point lasts until the order comes, tried on simulated years.',
+  ],
   ['Season', 'Bars still to make for the plan, what to buy by when, and the days to pour.'],
   ['Shopping', 'What to order for the season, by supplier, on one page; money by week.'],
   ['Calendar', 'The season as a month: pours and fairs.'],

@@ -17,6 +17,7 @@ import { mosaicSheet } from './mosaic-sheet.ts';
 import { tableSheets } from './names.ts';
 import { pricingSheet } from './pricing-sheet.ts';
 import { recallSheet } from './recall-sheet.ts';
+import { reorderCheckSheet } from './reorder-check-sheet.ts';
 import { reorderSheet } from './reorder-sheet.ts';
 import { seasonSheet } from './season-sheet.ts';
 import { serial } from './serial.ts';
@@ -47,6 +48,7 @@ export function demoWorkbook(): StarterWorkbook {
     fairResultsSheet(),
     batchCheckSheet('B-048'),
     reorderSheet(demoDay),
+    reorderCheckSheet('Clear base', demoDay),
     seasonSheet(demoDay),
     shoppingSheet(),
     calendarSheet(serial('2026-12-01')),
@@ -72,6 +74,7 @@ export function emptyWorkbook(): StarterWorkbook {
     fairResultsSheet(),
     batchCheckSheet(''),
     reorderSheet(''),
+    reorderCheckSheet('', ''),
     seasonSheet(''),
     shoppingSheet(),
     calendarSheet(''),

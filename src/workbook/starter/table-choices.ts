@@ -31,7 +31,7 @@ export const designNames = column('Designs', 'Design');
 export const batchNames = column('Batches', 'Batch');
 export const moldNames = column('Molds', 'Mold');
 export const fairNames = column('Fairs', 'Fair');
-const materialNames = column('Materials', 'Material');
+export const materialNames = column('Materials', 'Material');
 
 /** Which columns hold names that stand in another table. */
 const nameSources: Partial<Readonly<Record<TableKind, Readonly<Record<string, string>>>>> = {

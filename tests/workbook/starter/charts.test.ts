@@ -8,6 +8,8 @@ const titles = [
   'Cost of one bar by batch size',
   'Price against bars to break even',
   'Takings and profit by fair',
+  'A year of stock with the point of the usual formula',
+  'A year of stock with the point of your own days',
   'Money for supplies by week',
   'Bars sold by month, and the forecast',
 ];

@@ -43,6 +43,7 @@ describe.each(variants)('our functions in the %s workbook', (name, make) => {
     );
     const families = [
       ...['BOOK', 'MELTSHEET', 'MATERIALS', 'CANMAKE', 'COSTPERBAR', 'COSTLINES', 'STOCKLIST'],
+      ...['SERVICECHECK'],
       ...['PRICE', 'BREAKEVEN', 'FAIR', 'BATCHCOST', 'FORECAST', 'SUPPLIES', 'CALENDAR'],
       ...['ONHAND', 'UNITCOST', 'BASEPERMOLD', 'INGREDIENTS', 'CHECKS', 'TRACE', 'TILECOUNT'],
     ];
