@@ -1,3 +1,4 @@
+import { askedBefore } from './asked-before.ts';
 import { book, rangesOf } from './book.ts';
 import { costLines, costPerBar } from './cost.ts';
 import { finite } from './finite.ts';
@@ -44,9 +45,15 @@ const answers: Readonly<Record<string, WorksheetFunction>> = {
   AMOUNT: amount,
 };
 
-/** Every worksheet function by its id in the namespace POUR; none ever answers with what is no number. */
+/**
+ * Every worksheet function by its id in the namespace POUR; none ever answers with what is no number.
+ * BOOK keeps its books in memory itself.
+ */
 export const functions: Readonly<Record<string, WorksheetFunction>> = Object.fromEntries(
-  Object.entries(answers).map(([id, answer]) => [id, finite(answer)]),
+  Object.entries(answers).map(([id, answer]) => [
+    id,
+    id === 'BOOK' ? finite(answer) : askedBefore(id, finite(answer)),
+  ]),
 );
 
 /** With a colour, TILECOUNT answers one number and not a spill of one cell. */

@@ -1,0 +1,71 @@
+import { describe, expect, it } from 'vitest';
+import { askedBefore } from '../../functions/asked-before.ts';
+import { asIfOn } from '../../functions/clock.ts';
+import { functions } from '../../functions/index.ts';
+import { ranges, withCell, workshop } from '../support/small-book.ts';
+
+/** A function that counts how often it was worked out, under a name of its own. */
+function counted(id: string) {
+  let times = 0;
+  const ask = askedBefore(id, (...given) => {
+    times += 1;
+    if (given[0] === 'fail') throw new Error('not now');
+    return [times];
+  });
+  return { ask, times: () => times };
+}
+
+describe('a question asked before', () => {
+  it('is worked out once', () => {
+    const { ask, times } = counted('ONCE');
+    expect(ask('Teal', 12, undefined, [['a', 1]])).toBe(ask('Teal', 12, undefined, [['a', 1]]));
+    expect(times()).toBe(1);
+  });
+
+  it.each([
+    ['a number and its text', [1], ['1']],
+    ['a truth and its text', [true], ['true']],
+    ['a blank and nothing', [''], [undefined]],
+    ['no number and nothing', [Number.NaN], [undefined]],
+    ['one row and one column', [[['a', 'b']]], [[['a'], ['b']]]],
+    ['a text that looks like two arguments', ['a","b'], ['a', 'b']],
+    ['another order', ['a', 'b'], ['b', 'a']],
+  ])('keeps apart: %s', (name, one, other) => {
+    const { ask, times } = counted(`APART ${name}`);
+    ask(...one);
+    ask(...other);
+    expect(times()).toBe(2);
+  });
+
+  it('is asked again on another day', () => {
+    const { ask, times } = counted('DAY');
+    asIfOn(46_000, () => ask('Teal'));
+    asIfOn(46_001, () => ask('Teal'));
+    expect(times()).toBe(2);
+  });
+
+  it('is asked again after a failure', () => {
+    const { ask, times } = counted('FAIL');
+    expect(() => ask('fail')).toThrow('not now');
+    expect(() => ask('fail')).toThrow('not now');
+    expect(times()).toBe(2);
+  });
+
+  it('is not kept for long ranges, nor for things that are no cells', () => {
+    const { ask, times } = counted('LONG');
+    const long = Array.from({ length: 201 }, () => [1]);
+    ask(long);
+    ask(long);
+    ask([[new Error('#N/A')]]);
+    ask([[new Error('#N/A')]]);
+    expect(times()).toBe(4);
+  });
+
+  it('is answered for the book it is asked of', () => {
+    const onHand = (tables: typeof workshop) =>
+      functions['ONHAND']?.('Clear base', functions['BOOK']?.(...ranges(tables)));
+    const before = onHand(workshop);
+    expect(onHand(withCell(workshop, 'Lots', 1, 'Quantity', 1))).not.toBe(before);
+    expect(onHand(workshop)).toBe(before);
+  });
+});
