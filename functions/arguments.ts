@@ -15,8 +15,7 @@ import { CellFailure } from './failure.ts';
 export function cellArgument(argument: unknown, what: string): Cell {
   const cell = Array.isArray(argument) ? onlyCell(argument, what) : argument;
   if (cell === undefined || cell === null) return '';
-  if (typeof cell === 'number' || typeof cell === 'string' || typeof cell === 'boolean')
-    return cell;
+  if (isPlainCell(cell)) return cell;
   throw new CellFailure('#VALUE!', `${what} must be one value.`);
 }
 
@@ -93,10 +92,11 @@ export function rangeArgument(argument: unknown, what: string): TableRange {
     throw new CellFailure('#VALUE!', `${what} is left out. Give a range of cells.`);
   }
   if (!Array.isArray(argument)) return [[cellArgument(argument, what)]];
-  return argument.map((row: unknown, down) =>
+  const range: readonly unknown[] = argument;
+  if (isPlain(range)) return range;
+  return range.map((row: unknown, down) =>
     (Array.isArray(row) ? row : [row]).map((cell: unknown, across) => {
-      if (typeof cell === 'string' || typeof cell === 'number') return cell;
-      if (typeof cell === 'boolean') return cell;
+      if (isPlainCell(cell)) return cell;
       if (cell === undefined || cell === null) return '';
       throw new CellFailure(
         '#VALUE!',
@@ -105,3 +105,10 @@ export function rangeArgument(argument: unknown, what: string): TableRange {
     }),
   );
 }
+
+/** Whether a range holds nothing but rows of plain values, as nearly all do: those are read where they are. */
+const isPlain = (range: readonly unknown[]): range is TableRange =>
+  range.every((row) => Array.isArray(row) && row.every(isPlainCell));
+
+const isPlainCell = (cell: unknown): cell is Cell =>
+  typeof cell === 'string' || typeof cell === 'number' || typeof cell === 'boolean';

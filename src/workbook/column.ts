@@ -29,8 +29,14 @@ export interface Column<T> {
 /** More than any soap workshop weighs or pays, and exact in a cell's 15 digits. */
 const LARGEST_NUMBER = 1e12;
 
-const isBlank = (cell: Cell): boolean =>
-  cell === '' || (typeof cell === 'string' && cell.trim() === '');
+/** Nothing, or nothing but spaces. */
+export function isBlank(cell: Cell | undefined): boolean {
+  if (cell === undefined || cell === '') return true;
+  // Most cells begin with a letter, which is quicker to see than that they hold some other than spaces.
+  return typeof cell === 'string' && !BEGINS_PLAIN.test(cell) && cell.trim() === '';
+}
+
+const BEGINS_PLAIN = /^[!-~]/u;
 
 const must = <T>(column: Column<T | undefined>): Column<T> => ({
   ...column,

@@ -57,4 +57,4 @@ export const countPosting = (
 
 /** The moves that one count wrote. */
 export const movesOfCount = (book: Book, id: string): Move[] =>
-  book.moves.filter(({ entry }) => nameKey(entry).startsWith(`${nameKey(id)}.`));
+  book.ledger.moves.filter(({ entry }) => nameKey(entry).startsWith(`${nameKey(id)}.`));

@@ -84,7 +84,9 @@ describe('posting a pour', () => {
             ...book.lots
               .filter((known) => known.lot === lot)
               .map(({ quantity }) => exact(quantity)),
-            ...book.moves.filter((move) => move.lot === lot).map(({ quantity }) => exact(quantity)),
+            ...book.ledger.moves
+              .filter((move) => move.lot === lot)
+              .map(({ quantity }) => exact(quantity)),
           ]);
         const order = [...book.lots].sort(
           (a, b) =>

@@ -1,5 +1,6 @@
-import type { Book, Item } from '../../src/domain/book/book.ts';
+import type { Book, Item, Move } from '../../src/domain/book/book.ts';
 import { itemOfMaterial } from '../../src/domain/book/find.ts';
+import { Ledger, type Repeated } from '../../src/domain/book/ledger.ts';
 import type { Pour } from '../../src/domain/ledger/pour.ts';
 import { postBatch } from '../../src/domain/ledger/post-batch.ts';
 import type { BatchPosting } from '../../src/domain/ledger/posting.ts';
@@ -49,4 +50,24 @@ export function itemsOf(book: Book): Item[] {
   const moved = [...indexOf(book).values()].flatMap(({ moves }) => moves.map(({ item }) => item));
   const all = [...[...book.materials.values()].map(itemOfMaterial), ...moved];
   return [...new Map(all.map((item) => [item.name, item])).values()];
+}
+
+/** Moves as a ledger keeps them. */
+export function ledgerOf(moves: readonly Move[]): Ledger {
+  const each = <T>(of: (move: Move) => T): Repeated<T> => ({
+    values: moves.map(of),
+    places: Int32Array.from(moves.keys()),
+  });
+  return new Ledger({
+    entries: moves.map(({ entry }) => entry),
+    whens: Float64Array.from(moves, ({ when }) => when),
+    reasons: each(({ reason }) => reason),
+    items: each(({ item }) => item),
+    quantities: Float64Array.from(moves, ({ quantity }) => quantity),
+    lots: each(({ lot }) => lot),
+    values: Float64Array.from(moves, ({ value = NaN }) => value),
+    batches: each(({ batch }) => batch),
+    bys: each(({ by }) => by),
+    notes: each(({ note }) => note),
+  });
 }

@@ -2,6 +2,7 @@ import type { Day } from '../kernel/day.ts';
 import type { Exact } from '../kernel/exact.ts';
 import type { Liquid } from '../measure/convert.ts';
 import type { StockUnit } from '../measure/units.ts';
+import type { Ledger } from './ledger.ts';
 import type { Settings } from './settings.ts';
 import type { LayerPart, MaterialKind, MoldUse, MoveReason } from './words.ts';
 
@@ -20,7 +21,7 @@ export interface Book {
   readonly colours: Named<Soap>;
   readonly designs: Named<Design>;
   readonly lots: readonly Lot[];
-  readonly moves: readonly Move[];
+  readonly ledger: Ledger;
   readonly batches: Named<Batch>;
   readonly plan: readonly PlanLine[];
   readonly fairs: Named<Fair>;

@@ -11,8 +11,8 @@ import { type HealthFinding, type Mending, takeBack } from './finding.ts';
 
 /** What the moves of each batch in Batches do not bear out. */
 export function batchFindings(book: Book, mending: Mending): HealthFinding[] {
-  const all = movesByBatch(book.moves);
-  const counting = movesByBatch(live(book.moves));
+  const all = movesByBatch(book.ledger.moves);
+  const counting = movesByBatch(live(book.ledger.moves));
   return [...book.batches].flatMap(([key, batch]) => {
     const moves = (counting.get(key) ?? []).filter(isOfPour);
     const written = (all.get(key) ?? []).filter(isOfPour);

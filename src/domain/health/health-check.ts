@@ -13,7 +13,7 @@ import { lotFindings, stockFindings } from './stock-findings.ts';
  */
 export function healthCheck(book: Book, today: Day, by: string): HealthFinding[] {
   const mend = mending(
-    book.moves.map(({ entry }) => entry),
+    book.ledger.moves.map(({ entry }) => entry),
     today,
     by,
   );

@@ -10,7 +10,7 @@ import { type HealthFinding, type Mending, type Repair, takeBack } from './findi
 
 /** Moves that name a batch which is not in Batches: its line was lost, mistyped or never written. */
 export function orphanFindings(book: Book, mending: Mending): HealthFinding[] {
-  return [...movesByBatch(live(book.moves))]
+  return [...movesByBatch(live(book.ledger.moves))]
     .filter(([key]) => !book.batches.has(key))
     .map(([, moves]) => {
       const batch = moves[0]?.batch ?? '';

@@ -5,8 +5,8 @@ import { type HealthFinding, type Mending, takeBack } from './finding.ts';
 
 /** Reversals that cancel nothing, and so count as moves of their own. */
 export function reversalFindings(book: Book, mending: Mending): HealthFinding[] {
-  const byEntry = new Map(book.moves.map((move) => [nameKey(move.entry), move]));
-  return live(book.moves)
+  const byEntry = new Map(book.ledger.moves.map((move) => [nameKey(move.entry), move]));
+  return live(book.ledger.moves)
     .filter(({ reason }) => reason === 'reversed')
     .map((reversal) => findingOf(book, reversal, byEntry.get(nameKey(reversal.note)), mending));
 }
@@ -19,7 +19,7 @@ function findingOf(
 ): HealthFinding {
   const about = reversal.entry;
   if (target === undefined || target === reversal) {
-    const entries = book.moves.map(({ entry }) => entry);
+    const entries = book.ledger.moves.map(({ entry }) => entry);
     const what =
       reversal.note === ''
         ? 'names no entry in its Note'

@@ -34,7 +34,7 @@ export function undoBatch(
     const known = [...book.batches.values()].map((known) => known.batch);
     return wrong(`Batch "${batchId}" is not in Batches.${didYouMean(batchId, known)}`);
   }
-  const moves = live(book.moves).filter(
+  const moves = live(book.ledger.moves).filter(
     (move) => nameKey(move.batch) === nameKey(batchId) && move.reason !== 'sold',
   );
   if (moves.length === 0)

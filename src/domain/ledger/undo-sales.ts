@@ -16,7 +16,7 @@ export function undoSales(book: Book, dayId: string, today: Day, by: string): Re
     ({ sale, bars }) => ofDay(sale) && bars > 0 && !undone.has(nameKey(sale + TAKES_BACK)),
   );
   if (sales.length === 0) return wrong(`No sales of ${dayId} are left to take back.`);
-  const moves = live(book.moves)
+  const moves = live(book.ledger.moves)
     .filter((move) => ofDay(move.entry) && move.reason === 'sold')
     .map((move) => reversalOf(move, today, by));
   return answer({ sales: sales.map(takenBack), moves, changes: stockChanges(book, moves, today) });

@@ -22,7 +22,7 @@ export function movesOfBatch(book: Book, batchKey: string): BatchMoves {
   return index.get(batchKey) ?? nothing;
 }
 
-function makeIndex({ moves }: Book): ReadonlyMap<string, BatchMoves> {
+function makeIndex({ ledger: { moves } }: Book): ReadonlyMap<string, BatchMoves> {
   const index = new Map<string, { all: Move[]; live: Move[] }>();
   const counting = new Set(live(moves));
   for (const move of moves) {

@@ -43,7 +43,7 @@ function makeIndex(book: Book): ReadonlyMap<string, ItemHistory> {
     return found;
   };
   for (const lot of book.lots) slot(lot.material).lots.push(lot);
-  for (const move of book.moves) slot(move.item).moves.push(move);
+  for (const move of book.ledger.moves) slot(move.item).moves.push(move);
   for (const { lots } of index.values()) {
     lots.sort((a, b) => a.received - b.received || compareNames(a.lot, b.lot));
   }

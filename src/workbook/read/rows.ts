@@ -1,6 +1,5 @@
 import { nameKey, quoted } from '../../domain/kernel/names.ts';
-import type { Cell } from '../port.ts';
-import { Trouble } from '../column.ts';
+import { isBlank, Trouble } from '../column.ts';
 import { type RowOf, tables, type TableKind, uniqueColumn } from '../schema.ts';
 import type { Findings } from './findings.ts';
 import type { RecognisedTable } from './recognise.ts';
@@ -64,9 +63,6 @@ export function groupRows<T>(rows: readonly T[], nameOf: (row: T) => string): Ma
   }
   return groups;
 }
-
-const isBlank = (cell: Cell | undefined): boolean =>
-  cell === undefined || (typeof cell === 'string' && cell.trim() === '');
 
 /** Finds ids that stand twice in their table. */
 class Repeats {

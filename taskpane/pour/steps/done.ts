@@ -73,7 +73,9 @@ export class DoneStep extends LitElement {
   private changes(batch: NonNullable<ReturnType<Book['batches']['get']>>) {
     const { currency } = this.book.settings;
     const bars = onHand(this.book, itemOfBars(batch.design), this.today);
-    const moves = this.book.moves.filter((move) => nameKey(move.batch) === nameKey(batch.batch));
+    const moves = this.book.ledger.moves.filter(
+      (move) => nameKey(move.batch) === nameKey(batch.batch),
+    );
     const back = moves.filter(({ reason }) => reason === 'left over' || reason === 'spare');
     const used = moves.filter(({ reason }) => reason === 'used').length;
     return html`<dl>

@@ -10,7 +10,7 @@ import { live } from '../../../src/domain/stock/reversals.ts';
 import { Shelf } from '../../../src/domain/stock/shelf.ts';
 import { LAST_DAY } from '../../support/arbitrary-book.ts';
 import { workedWorkshop } from '../../support/arbitrary-pours.ts';
-import { itemsOf, readTables } from '../../support/ledger-of.ts';
+import { itemsOf, ledgerOf, readTables } from '../../support/ledger-of.ts';
 
 /** Quantities as cells hold them: grams and tenths, what counts in millionths, and what does not. */
 const quantity = fc.oneof(
@@ -150,10 +150,10 @@ describe('what a book keeps of an item', () => {
       fc.property(workedWorkshop, (tables) => {
         const before = readTables(tables);
         for (const item of itemsOf(before)) onHand(before, item, LAST_DAY);
-        const [changed, ...rest] = before.moves;
+        const [changed, ...rest] = before.ledger.moves;
         if (changed === undefined) return;
         const moves = [{ ...changed, quantity: changed.quantity + 1 }, ...rest];
-        const after: Book = { ...before, moves };
+        const after: Book = { ...before, ledger: ledgerOf(moves) };
         for (const item of itemsOf(after)) {
           const gained = onHand(after, item, LAST_DAY).minus(onHand(before, item, LAST_DAY));
           expect(gained.toString()).toBe(item.name === changed.item.name ? '1' : '0');

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { handleOf } from '../../../src/workbook/read/handle.ts';
+import { handleOf, printOf } from '../../../src/workbook/read/handle.ts';
 import { Findings } from '../../../src/workbook/read/findings.ts';
 import { recogniseTable, type TableRange } from '../../../src/workbook/read/recognise.ts';
 import type { Cell } from '../../../src/workbook/port.ts';
@@ -10,7 +10,7 @@ function handle(...rows: readonly (readonly Cell[])[]): string {
   const range: TableRange = [HEADERS, ...rows];
   const table = recogniseTable(range, 1, new Findings());
   if (table === undefined) throw new Error('not recognised');
-  return handleOf([table]);
+  return handleOf([printOf(table)]);
 }
 
 it('tells apart a great many tables that differ in little', () => {

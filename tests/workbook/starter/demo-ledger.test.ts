@@ -27,7 +27,7 @@ describe("the demo's ledger", () => {
       changes.set(nameKey(name), [...list, { day: Math.floor(day), quantity: exact(quantity) }]);
     };
     for (const lot of book.lots) note(lot.material.name, lot.received, lot.quantity);
-    for (const move of book.moves) note(move.item.name, move.when, move.quantity);
+    for (const move of book.ledger.moves) note(move.item.name, move.when, move.quantity);
     const below = [...changes].flatMap(([name, list]) => {
       const days = [...new Set(list.map(({ day }) => day))].sort((a, b) => a - b);
       return days
@@ -40,7 +40,7 @@ describe("the demo's ledger", () => {
 
   it('takes nothing from a lot that it does not hold, nor before it came', () => {
     for (const lot of book.lots) {
-      const taken = book.moves.filter(
+      const taken = book.ledger.moves.filter(
         (move) => isMaterial(move.item) && nameKey(move.lot) === nameKey(lot.lot),
       );
       const left = exact(lot.quantity).plus(sum(taken.map(({ quantity }) => exact(quantity))));
@@ -56,7 +56,7 @@ describe("the demo's ledger", () => {
     const batches = [...book.batches.values()];
     expect(batches.length).toBeGreaterThan(30);
     for (const { batch, good } of batches) {
-      const moves = book.moves.filter((move) => nameKey(move.batch) === nameKey(batch));
+      const moves = book.ledger.moves.filter((move) => nameKey(move.batch) === nameKey(batch));
       const values = moves.map(({ value }) => exact(value ?? Number.NaN));
       expect(sum(values).toNumber(), batch).toBe(0);
       expect(values.every((value) => value.decimalPlaces() <= 2)).toBe(true);
@@ -72,7 +72,9 @@ describe("the demo's ledger", () => {
           .filter((sale) => sale.design === (design.ok && design.value))
           .map(({ bars }) => exact(bars)),
       );
-      const moves = book.moves.filter(({ item }) => nameKey(item.name) === nameKey(name.name));
+      const moves = book.ledger.moves.filter(
+        ({ item }) => nameKey(item.name) === nameKey(name.name),
+      );
       expect(sumOf(moves, 'sold').neg().toNumber(), name.name).toBe(inSales.toNumber());
       expect(inSales.gt(20), name.name).toBe(true);
     }
@@ -91,7 +93,7 @@ describe("the demo's ledger", () => {
 
   it('stays between its first day and the day before its own today', () => {
     const days = [
-      ...book.moves.map(({ when }) => when),
+      ...book.ledger.moves.map(({ when }) => when),
       ...book.lots.map(({ received }) => received),
       ...book.sales.map(({ soldOn }) => soldOn),
     ];
@@ -100,7 +102,7 @@ describe("the demo's ledger", () => {
   });
 
   it('has used, left over, spare, made, sold, wasted and counted moves', () => {
-    const reasons = new Set(book.moves.map(({ reason }) => reason));
+    const reasons = new Set(book.ledger.moves.map(({ reason }) => reason));
     expect([...reasons].sort()).toEqual(
       ['counted', 'left over', 'made', 'sold', 'spare', 'used', 'wasted'].sort(),
     );
@@ -113,7 +115,7 @@ describe("the demo's ledger", () => {
 
 const isMaterial = (item: Item): boolean => item.kind === 'material';
 
-const sumOf = (moves: Book['moves'], reason: string): Exact =>
+const sumOf = (moves: Book['ledger']['moves'], reason: string): Exact =>
   moves
     .filter((move) => move.reason === reason)
     .reduce((total, move) => total.plus(exact(move.quantity)), zero);

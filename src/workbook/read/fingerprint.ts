@@ -1,0 +1,99 @@
+import { isBlank } from '../column.ts';
+import type { Cell } from '../port.ts';
+
+/** 64 bits as two lanes of 32, which every engine multiplies fast and alike. */
+export interface Fingerprint {
+  readonly high: number;
+  readonly low: number;
+}
+
+/**
+ * Fingerprints of rows. A row's is the sum of its cells', each of which depends on its column, so
+ * the order of columns never matters; a blank cell adds nothing, so a column left out is one of
+ * blanks. `total` adds the rows up, each spread first, so the order of rows never matters either.
+ */
+export class RowPrints {
+  private readonly high: Int32Array;
+  private readonly low: Int32Array;
+
+  constructor(rows: number) {
+    this.high = new Int32Array(rows);
+    this.low = new Int32Array(rows);
+  }
+
+  /** A cell's type counts too: the text "1" and the number 1 are not the same. */
+  addCell(row: number, column: Fingerprint, cell: Cell): void {
+    if (typeof cell === 'number') this.addNumber(row, column, cell);
+    else if (typeof cell === 'boolean') this.addWords(row, column, BOOLEAN, cell ? 1 : 0);
+    else if (!isBlank(cell)) this.addText(row, column, cell);
+  }
+
+  addNumber(row: number, column: Fingerprint, number: number): void {
+    // Plain 0 for -0, which is the same number.
+    bits[0] = number + 0;
+    this.addWords(row, column, words[0] as number, words[1] as number);
+  }
+
+  addText(row: number, column: Fingerprint, text: string): void {
+    let high = column.high ^ TEXT;
+    let low = column.low ^ TEXT;
+    for (let i = 0; i < text.length; i += 1) {
+      const letter = text.charCodeAt(i);
+      high = Math.imul(high ^ letter, 0x01000193);
+      low = Math.imul((low ^ letter) + 0x7ed55d16, 0x85ebca6b) ^ (low >>> 15);
+    }
+    this.addLanes(row, spread(high ^ text.length), spread(low ^ text.length));
+  }
+
+  /** Adds what was worked out once for a cell that stands in many rows. */
+  addPrint(row: number, prints: RowPrints, place: number): void {
+    this.addLanes(row, prints.high[place] as number, prints.low[place] as number);
+  }
+
+  /** The fingerprint of all rows together. */
+  total(): Fingerprint {
+    let [high, low] = [0, 0];
+    for (let row = 0; row < this.high.length; row += 1) {
+      const [rowHigh, rowLow] = [this.high[row] as number, this.low[row] as number];
+      high = (high + spread(rowHigh ^ rowLow)) | 0;
+      low = (low + spread(rowLow)) | 0;
+    }
+    return { high, low };
+  }
+
+  private addWords(row: number, column: Fingerprint, first: number, second: number): void {
+    const high = Math.imul(spread(column.high ^ first) ^ second, 0x9e3779b1);
+    const low = Math.imul(spread(column.low ^ second) ^ first, 0x85ebca77);
+    this.addLanes(row, spread(high), spread(low));
+  }
+
+  private addLanes(row: number, high: number, low: number): void {
+    this.high[row] = (this.high[row] as number) + high;
+    this.low[row] = (this.low[row] as number) + low;
+  }
+}
+
+/** What the fingerprints of a table's column begin with. */
+export function columnPrint(table: string, column: string): Fingerprint {
+  const name = new RowPrints(1);
+  name.addText(0, { high: 0x9e3779b1, low: 0x85ebca77 }, `${table} ${column}`);
+  return name.total();
+}
+
+export const together = (a: Fingerprint, b: Fingerprint): Fingerprint => ({
+  high: (a.high + b.high) | 0,
+  low: (a.low + b.low) | 0,
+});
+
+const TEXT = 0x7e570000;
+const BOOLEAN = 0xb001ea00;
+
+const bits = new Float64Array(1);
+const words = new Int32Array(bits.buffer);
+
+/** Makes each bit of a lane count for all (the last steps of a 32-bit mixer). */
+function spread(lane: number): number {
+  let mixed = Math.imul(lane ^ (lane >>> 16), 0x85ebca6b);
+  mixed = Math.imul(mixed ^ (mixed >>> 13), 0xc2b2ae35);
+  return mixed ^ (mixed >>> 16);
+}
