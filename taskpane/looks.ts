@@ -93,6 +93,10 @@ export const looks = css`
   fluent-button[size='small'] {
     min-height: 28px;
   }
+  /* While it says what is under way it is still read. */
+  fluent-button[disabled-focusable] {
+    color: var(--colorNeutralForeground2);
+  }
 `;
 
 /** Fields: native ones, since Fluent's can't tie a sentence about what is wrong to the field. */

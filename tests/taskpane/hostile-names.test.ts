@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Cell } from '../../src/workbook/port.ts';
 import { marketWorkshop } from './market-workshop.ts';
 import { column, usePane } from './pane-steps.ts';
-import { rowsOf, withRows } from './small-workshop.ts';
+import { rowsOf, smallWorkshop, withRows } from './small-workshop.ts';
 
 const openPane = usePane();
 const tag = '<img src=x onerror="document.title=1">';
@@ -35,5 +35,26 @@ describe('names that look like code', () => {
     expect(await column(page, 'Sales', 'Design')).toEqual([formula, formula]);
     expect(await page.locator('img').count()).toBe(0);
     expect(await page.title()).toBe('Pour Ledger');
+  });
+
+  it('stay text in every step of a pour', async () => {
+    const poured = smallWorkshop.map((table) => ({
+      ...table,
+      rows: table.rows.map((row) => row.map(swap)),
+    }));
+    const page = await openPane({ tables: poured });
+    await page.locator('#design').selectOption(formula);
+    await page.locator('#bars').fill('6');
+    for (const step of ['weigh', 'outcome', 'preview']) {
+      await page.locator('#next').click();
+      await page.locator(`pour-${step}`).waitFor();
+      expect(await page.locator('img').count()).toBe(0);
+    }
+    await page.getByText(`${tag}base`, { exact: false }).first().waitFor();
+    await page.locator('#record').click();
+    await page.locator('pour-done').getByText(formula, { exact: false }).first().waitFor();
+    expect(await column(page, 'Batches', 'Design')).toEqual(['Plain Wave', formula]);
+    expect(await page.title()).toBe('Pour Ledger');
+    expect(await page.locator('img').count()).toBe(0);
   });
 });

@@ -5,6 +5,7 @@ import { createServer, type Server } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { webLightTheme } from '@fluentui/tokens';
 import type { Browser, BrowserContext, Page } from 'playwright-core';
 import type { TableData } from '../../src/workbook/port.ts';
 import { POLICY } from '../hosts/page/page-server.ts';
@@ -24,6 +25,8 @@ export interface OpenOptions {
   readonly tables?: readonly TableData[];
   readonly theme?: 'light' | 'dark';
   readonly width?: number;
+  /** How many times as large text is as usual. */
+  readonly textScale?: number;
 }
 
 export interface PanePage {
@@ -50,7 +53,7 @@ export async function createPaneWorkshop(): Promise<PaneWorkshop> {
 }
 
 async function open(browser: Browser, address: string, options: OpenOptions): Promise<PanePage> {
-  const { tables = smallWorkshop, theme = 'light', width = 400 } = options;
+  const { tables = smallWorkshop, theme = 'light', width = 400, textScale = 1 } = options;
   const context: BrowserContext = await browser.newContext({
     viewport: { width, height: 800 },
     colorScheme: theme,
@@ -67,7 +70,22 @@ async function open(browser: Browser, address: string, options: OpenOptions): Pr
   }, JSON.stringify(tables));
   await page.goto(address);
   await page.locator('pour-pane h2').waitFor();
+  if (textScale !== 1) await enlargeText(page, textScale);
   return { page, complaints, close: () => context.close() };
+}
+
+/** All text larger, as a browser that enlarges text alone makes it: every size of Fluent's. */
+async function enlargeText(page: Page, scale: number): Promise<void> {
+  const sizes = Object.entries(webLightTheme).filter(([name]) =>
+    /^fontSize|^lineHeight/u.test(name),
+  );
+  const larger = sizes.map(([name, size]) => [
+    `--${name}`,
+    `${String(Number.parseFloat(String(size)) * scale)}px`,
+  ]);
+  await page.locator('pour-pane').evaluate((pane: HTMLElement, given) => {
+    for (const [name = '', size = ''] of given) pane.style.setProperty(name, size);
+  }, larger);
 }
 
 const PAGE = `<!doctype html><html lang="en"><head><meta charset="utf-8">

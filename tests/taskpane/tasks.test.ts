@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { tabTo } from './access-checks.ts';
 import { marketWorkshop } from './market-workshop.ts';
 import { choose, column, focused, heading, usePane, walkTo } from './pane-steps.ts';
 
@@ -39,5 +40,21 @@ describe('the tasks', () => {
     await page.locator('pour-done').waitFor();
     expect(await column(page, 'Sales', 'Bars')).toEqual([2]);
     expect(await column(page, 'Batches', 'Batch')).toHaveLength(3);
+  });
+
+  it('are moved between with arrow keys, Home and End', async () => {
+    const page = await openPane({ tables: marketWorkshop });
+    await tabTo(page, 'tab-pour');
+    for (const [key, tab] of [
+      ['ArrowRight', 'sell'],
+      ['End', 'now'],
+      ['ArrowRight', 'pour'],
+      ['ArrowLeft', 'now'],
+      ['Home', 'pour'],
+    ] as const) {
+      await page.keyboard.press(key);
+      await page.locator(`#tab-${tab}[aria-selected=true]`).waitFor();
+      expect(await focused(page)).toBe(`tab-${tab}`);
+    }
   });
 });

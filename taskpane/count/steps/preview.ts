@@ -1,61 +1,35 @@
-import { html, LitElement, nothing, type TemplateResult } from 'lit';
+import { html, nothing, type TemplateResult } from 'lit';
 import { count } from '../../../src/domain/kernel/count.ts';
 import { sum } from '../../../src/domain/kernel/exact.ts';
-import type { Result } from '../../../src/domain/kernel/result.ts';
 import type { CountDifference } from '../../../src/domain/ledger/stocktake.ts';
 import { ledgerAmount, money } from '../../format.ts';
-import { cardLooks, looks, noticeLooks } from '../../looks.ts';
 import { moveTable } from '../../parts/move-table.ts';
-import { liveNotice, type Notice, noticeBar } from '../../parts/notice.ts';
-import { halfWrittenNotice, recordActions } from '../../parts/record-actions.ts';
+import { noticeBar } from '../../parts/notice.ts';
+import { PreviewFrame, type PreviewWords } from '../../parts/preview-frame.ts';
 import type { CountToRecord } from '../count-task.ts';
 import type { CountDraft } from '../draft.ts';
-import { tell } from '../events.ts';
 
 /** Second step of a count: where shelf and ledger differ, what it is worth, what will be written. */
-export class CountPreviewStep extends LitElement {
-  static override styles = [looks, cardLooks, noticeLooks];
-  static override properties = {
-    draft: { attribute: false },
-    posting: { attribute: false },
-    currency: { attribute: false },
-    notice: { attribute: false },
-    isBusy: { attribute: false },
-    isHalfWritten: { attribute: false },
-  };
+export class CountPreviewStep extends PreviewFrame<CountToRecord> {
+  static override properties = { draft: { attribute: false }, currency: { attribute: false } };
 
   declare draft: CountDraft;
-  declare posting: Result<CountToRecord>;
   declare currency: string;
-  declare notice: Notice | undefined;
-  declare isBusy: boolean;
-  declare isHalfWritten: boolean;
 
-  override render(): TemplateResult {
-    return html`<div class="stack">
-      <h2 tabindex="-1">Shelf and ledger</h2>
-      ${this.isHalfWritten ? halfWrittenNotice(this.draft.id) : this.body()}
-      ${liveNotice(this.notice)}
-      ${recordActions({
-        label: 'Record this count',
-        canRecord: this.posting.ok && this.posting.value.differences.length > 0,
-        isBusy: this.isBusy,
-        isHalfWritten: this.isHalfWritten,
-        onRecord: () => {
-          tell(this, 'task-record', undefined);
-        },
-        onBack: () => {
-          tell(this, 'task-step', 'enter');
-        },
-      })}
-    </div>`;
+  protected override words(): PreviewWords {
+    return {
+      heading: 'Shelf and ledger',
+      record: 'Record this count',
+      id: this.draft.id,
+      back: 'enter',
+    };
   }
 
-  private body(): TemplateResult {
-    if (!this.posting.ok) {
-      return html`${noticeBar({ kind: 'bad', text: this.posting.failure.sentence })}`;
-    }
-    const { differences, moves, counted } = this.posting.value;
+  protected override canRecord({ differences }: CountToRecord): boolean {
+    return differences.length > 0;
+  }
+
+  protected override lines({ differences, moves, counted }: CountToRecord): TemplateResult {
     const agreeing = counted - differences.length;
     if (differences.length === 0) {
       return html`${noticeBar({

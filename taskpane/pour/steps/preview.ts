@@ -1,67 +1,44 @@
-import { html, LitElement, nothing, type TemplateResult } from 'lit';
+import { html, nothing, type TemplateResult } from 'lit';
 import { count } from '../../../src/domain/kernel/count.ts';
-import type { Result } from '../../../src/domain/kernel/result.ts';
 import type { PostBatchAnswer } from '../../../src/domain/ledger/post-batch.ts';
 import type { BatchPosting } from '../../../src/domain/ledger/posting.ts';
 import type { Shortage } from '../../../src/domain/ledger/take-stock.ts';
 import type { Draft } from '../draft.ts';
 import { tell } from '../events.ts';
 import { day, ledgerAmount, money, plain } from '../../format.ts';
-import { cardLooks, fieldLooks, looks, noticeLooks } from '../../looks.ts';
 import { moveTable, stockTable } from '../../parts/move-table.ts';
-import { liveNotice, type Notice, noticeBar } from '../../parts/notice.ts';
-import { halfWrittenNotice, recordActions } from '../../parts/record-actions.ts';
+import { noticeBar } from '../../parts/notice.ts';
+import { PreviewFrame, type PreviewWords } from '../../parts/preview-frame.ts';
 import { shortageTable } from '../../parts/shortage-table.ts';
 import { tickLine } from '../../parts/tick-line.ts';
 
 /** Fourth step: exactly what will be written, or what stands in the way. */
-export class PreviewStep extends LitElement {
-  static override styles = [looks, fieldLooks, cardLooks, noticeLooks];
+export class PreviewStep extends PreviewFrame<PostBatchAnswer> {
   static override properties = {
     draft: { attribute: false },
-    posting: { attribute: false },
     shortages: { attribute: false },
     currency: { attribute: false },
-    notice: { attribute: false },
-    isBusy: { attribute: false },
-    isHalfWritten: { attribute: false },
   };
 
   declare draft: Draft;
-  declare posting: Result<PostBatchAnswer>;
   /** All that stock is short of, counts said to be off included. */
   declare shortages: readonly Shortage[];
   declare currency: string;
-  declare notice: Notice | undefined;
-  declare isBusy: boolean;
-  /** An earlier try wrote some of the lines. */
-  declare isHalfWritten: boolean;
 
-  override render() {
-    return html`<div class="stack">
-      <h2 tabindex="-1">Look it over</h2>
-      ${this.isHalfWritten ? halfWrittenNotice(this.draft.batch) : this.body()}
-      ${liveNotice(this.notice)}
-      ${recordActions({
-        label: 'Record this pour',
-        canRecord: this.posting.ok && this.posting.value.kind === 'ready',
-        isBusy: this.isBusy,
-        isHalfWritten: this.isHalfWritten,
-        onRecord: () => {
-          tell(this, 'task-record', undefined);
-        },
-        onBack: () => {
-          tell(this, 'task-step', 'outcome');
-        },
-      })}
-    </div>`;
+  protected override words(): PreviewWords {
+    return {
+      heading: 'Look it over',
+      record: 'Record this pour',
+      id: this.draft.batch,
+      back: 'outcome',
+    };
   }
 
-  private body(): TemplateResult {
-    if (!this.posting.ok) {
-      return html`${noticeBar({ kind: 'bad', text: this.posting.failure.sentence })}`;
-    }
-    const answer = this.posting.value;
+  protected override canRecord({ kind }: PostBatchAnswer): boolean {
+    return kind === 'ready';
+  }
+
+  protected override lines(answer: PostBatchAnswer): TemplateResult {
     if (answer.kind === 'short') {
       return html`${noticeBar(
         {

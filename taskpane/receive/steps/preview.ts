@@ -1,64 +1,38 @@
-import { html, LitElement, nothing, type TemplateResult } from 'lit';
+import { html, nothing, type TemplateResult } from 'lit';
 import type { Book } from '../../../src/domain/book/book.ts';
 import { itemOfMaterial } from '../../../src/domain/book/find.ts';
 import { count } from '../../../src/domain/kernel/count.ts';
 import type { Exact } from '../../../src/domain/kernel/exact.ts';
-import type { Result } from '../../../src/domain/kernel/result.ts';
 import type { NewLot } from '../../../src/domain/ledger/receive.ts';
 import { stockAt } from '../../../src/domain/stock/valuation.ts';
 import { day, ledgerAmount, money, unitMoney } from '../../format.ts';
-import { cardLooks, looks, noticeLooks } from '../../looks.ts';
 import { stockTable } from '../../parts/move-table.ts';
-import { liveNotice, type Notice, noticeBar } from '../../parts/notice.ts';
-import { halfWrittenNotice, recordActions } from '../../parts/record-actions.ts';
+import { noticeBar } from '../../parts/notice.ts';
+import { PreviewFrame, type PreviewWords } from '../../parts/preview-frame.ts';
 import type { ReceiveDraft } from '../draft.ts';
-import { tell } from '../events.ts';
 import type { DeliveryToRecord } from '../receive-task.ts';
 
 /** Second step of a delivery: the lots, what each landed at, and that there is no undo. */
-export class ReceivePreviewStep extends LitElement {
-  static override styles = [looks, cardLooks, noticeLooks];
-  static override properties = {
-    book: { attribute: false },
-    draft: { attribute: false },
-    posting: { attribute: false },
-    notice: { attribute: false },
-    isBusy: { attribute: false },
-    isHalfWritten: { attribute: false },
-  };
+export class ReceivePreviewStep extends PreviewFrame<DeliveryToRecord> {
+  static override properties = { book: { attribute: false }, draft: { attribute: false } };
 
   declare book: Book;
   declare draft: ReceiveDraft;
-  declare posting: Result<DeliveryToRecord>;
-  declare notice: Notice | undefined;
-  declare isBusy: boolean;
-  declare isHalfWritten: boolean;
 
-  override render(): TemplateResult {
-    return html`<div class="stack">
-      <h2 tabindex="-1">Look it over</h2>
-      ${this.isHalfWritten ? halfWrittenNotice(this.draft.id) : this.body()}
-      ${liveNotice(this.notice)}
-      ${recordActions({
-        label: 'Record this delivery',
-        canRecord: this.posting.ok,
-        isBusy: this.isBusy,
-        isHalfWritten: this.isHalfWritten,
-        onRecord: () => {
-          tell(this, 'task-record', undefined);
-        },
-        onBack: () => {
-          tell(this, 'task-step', 'enter');
-        },
-      })}
-    </div>`;
+  protected override words(): PreviewWords {
+    return {
+      heading: 'Look it over',
+      record: 'Record this delivery',
+      id: this.draft.id,
+      back: 'enter',
+    };
   }
 
-  private body(): TemplateResult {
-    if (!this.posting.ok) {
-      return html`${noticeBar({ kind: 'bad', text: this.posting.failure.sentence })}`;
-    }
-    const { lots, changes } = this.posting.value;
+  protected override canRecord(): boolean {
+    return true;
+  }
+
+  protected override lines({ lots, changes }: DeliveryToRecord): TemplateResult {
     const [first] = lots;
     return html`<div>
         ${this.lotTable(lots)}

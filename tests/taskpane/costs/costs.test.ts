@@ -1,17 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { checkAccess } from '../access-checks.ts';
-import { marketWorkshop } from '../market-workshop.ts';
 import { tables, usePane } from '../pane-steps.ts';
-import { rowsOf, withRows } from '../small-workshop.ts';
+import { costsWalk } from './costs-walk.ts';
 
-const sold = withRows(marketWorkshop, 'Sales', () =>
-  rowsOf(['S-1.01|2026-11-21|Harbour Light|20|7.7|Quay Fair|0']),
-);
 const openPane = usePane();
 
 describe('the pictures', () => {
   it('are images with words, each with a table behind it', async () => {
-    const page = await openPane({ tables: sold });
+    const page = await openPane({ tables: costsWalk.tables });
     const before = await tables(page);
     await page.locator('#tab-costs').click();
     const image = page.getByRole('img', { name: /Where a bar’s cost goes/u });
@@ -28,7 +23,7 @@ describe('the pictures', () => {
   });
 
   it('are of the design and fair chosen, after a reload too', async () => {
-    const page = await openPane({ tables: sold });
+    const page = await openPane({ tables: costsWalk.tables });
     await page.locator('#tab-costs').click();
     await page.locator('#design').selectOption('Plain Wave');
     await page.locator('#fair').selectOption('Quay Fair');
@@ -46,7 +41,7 @@ describe('the pictures', () => {
   });
 
   it('follow the workbook', async () => {
-    const page = await openPane({ tables: sold });
+    const page = await openPane({ tables: costsWalk.tables });
     await page.locator('#tab-costs').click();
     await page
       .getByText(/In a batch of 12 a bar costs/u)
@@ -79,16 +74,3 @@ describe('the pictures', () => {
     );
   });
 });
-
-checkAccess(
-  [
-    ['pictures', (page) => page.locator('#tab-costs').click()],
-    [
-      'tables',
-      async (page) => {
-        for (const button of await page.locator('.toggle').all()) await button.click();
-      },
-    ],
-  ],
-  sold,
-);

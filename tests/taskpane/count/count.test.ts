@@ -1,7 +1,8 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { marketWorkshop } from '../market-workshop.ts';
-import { column, focused, heading, tables, usePane } from '../pane-steps.ts';
+import { column, heading, tables, usePane } from '../pane-steps.ts';
+import { countWalk } from './count-walk.ts';
 
 const openPane = usePane();
 
@@ -10,14 +11,6 @@ async function openCount(): Promise<Page> {
   await page.locator('#tab-count').click();
   await heading(page).getByText('What is on the shelf?').waitFor();
   return page;
-}
-
-/** A base short, a leftover found, bars short, and one that agrees. */
-async function enterCount(page: Page): Promise<void> {
-  await page.getByLabel('Clear base').fill('2200');
-  await page.getByLabel('Blue leftover').fill('15');
-  await page.getByLabel('Plain Wave').fill('5');
-  await page.getByLabel('Wrapper').fill('100');
 }
 
 async function toPreview(page: Page): Promise<void> {
@@ -39,7 +32,7 @@ describe('a blind count', () => {
   it('shows the differences with their worth, and brings the ledger to the shelf', async () => {
     const page = await openCount();
     const before = await tables(page);
-    await enterCount(page);
+    await countWalk.enter(page);
     await page.getByText('4 of 11 items counted.').waitFor();
     await toPreview(page);
     const preview = page.locator('pour-count-preview');
@@ -76,7 +69,7 @@ describe('a blind count', () => {
 
   it('keeps what is counted while one shelf is shown, and through a reload', async () => {
     const page = await openCount();
-    await enterCount(page);
+    await countWalk.enter(page);
     await page.locator('#kind').selectOption('Leftover soap');
     expect(await page.getByLabel('Clear base').count()).toBe(0);
     await page.reload();
@@ -105,66 +98,5 @@ describe('a blind count', () => {
     await page.locator('#record').click();
     await page.locator('pour-count-done').waitFor();
     expect((await column(page, 'Moves', 'Material')).at(-1)).toBe('Mist × Small tiles');
-  });
-});
-
-describe('recording a count', () => {
-  it('posts once on a double click', async () => {
-    const page = await openCount();
-    await enterCount(page);
-    await toPreview(page);
-    const release = await page.evaluateHandle(() => window.pane.port.hold());
-    await page.locator('#record').dblclick();
-    await page.getByText('Recording…').waitFor();
-    await release.evaluate((open) => {
-      open();
-    });
-    await page.locator('pour-count-done').waitFor();
-    expect(await page.evaluate(() => window.pane.port.asked.length)).toBe(1);
-  });
-
-  it('finishes what broke off halfway, even after a reload', async () => {
-    const page = await openCount();
-    await enterCount(page);
-    await toPreview(page);
-    await page.evaluate(() => {
-      window.pane.port.nextApply({ kind: 'breaks halfway', rows: 1 });
-    });
-    await page.locator('#record').click();
-    await page.getByText('some of its lines are in the workbook').waitFor();
-    await page.reload();
-    await page.getByText('some of its lines are in the workbook').waitFor();
-    await page.locator('#record').click();
-    await page.locator('pour-count-done').waitFor();
-    expect((await column(page, 'Moves', 'Quantity')).slice(-3)).toEqual([-100, 3, -1]);
-  });
-
-  it.each([
-    ['nothing', async () => undefined, 'Nothing is counted yet.', ''],
-    [
-      'a word',
-      (page: Page) => page.getByLabel('Clear base').fill('much'),
-      'Clear base is "much". Type a plain number, 0 or more.',
-      'base-0',
-    ],
-    [
-      'half a bar',
-      (page: Page) => page.getByLabel('Plain Wave').fill('5.5'),
-      'Plain Wave is 5.5. Type a whole number, 0 or more.',
-      'bars-1',
-    ],
-    [
-      'less than nothing',
-      (page: Page) => page.getByLabel('Clear base').fill('-1'),
-      'Clear base is "-1". Type a plain number, 0 or more.',
-      'base-0',
-    ],
-  ] as const)('refuses %s with a sentence', async (_, go, sentence, field) => {
-    const page = await openCount();
-    await go(page);
-    await page.locator('#next').click();
-    await page.locator('.notice').getByText(sentence).waitFor();
-    if (field !== '') expect(await focused(page)).toBe(field);
-    expect(await page.evaluate(() => window.pane.port.asked.length)).toBe(0);
   });
 });

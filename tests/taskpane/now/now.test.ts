@@ -1,5 +1,4 @@
 import { describe, expect, it } from 'vitest';
-import { checkAccess } from '../access-checks.ts';
 import { marketWorkshop } from '../market-workshop.ts';
 import { heading, usePane } from '../pane-steps.ts';
 import { rowsOf, withRows } from '../small-workshop.ts';
@@ -38,5 +37,3 @@ describe('what now?', () => {
     expect(await page.locator('pour-now li').count()).toBe(1);
   });
 });
-
-checkAccess([['what now', (page) => page.locator('#tab-now').click()]], marketWorkshop);

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Cell } from '../../../src/workbook/port.ts';
-import { choose, column, focused, heading, tables, usePane, walkTo } from '../pane-steps.ts';
+import { choose, column, heading, tables, usePane, walkTo } from '../pane-steps.ts';
 import { rowsOf, smallWorkshop, withRows } from '../small-workshop.ts';
 
 const openPane = usePane();
@@ -74,17 +74,6 @@ describe('the whole flow', () => {
     const values = (await column(page, 'Moves', 'Value')).slice(record.length);
     const cents = values.reduce<number>((sum, value) => sum + Math.round(Number(value) * 100), 0);
     expect(cents).toBe(0);
-  });
-
-  it('says what is missing when asked to go on too early', async () => {
-    const page = await openPane();
-    await page.locator('#next').click();
-    await page.getByText('Choose a design.', { exact: true }).waitFor();
-    expect(await focused(page)).toBe('design');
-    await page.locator('#design').selectOption('Plain Wave');
-    await page.locator('#next').click();
-    await page.getByText('Good bars wanted is blank.').waitFor();
-    expect(await focused(page)).toBe('bars');
   });
 });
 

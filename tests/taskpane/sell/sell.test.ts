@@ -1,8 +1,9 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { marketWorkshop } from '../market-workshop.ts';
-import { column, focused, heading, tables, usePane } from '../pane-steps.ts';
+import { column, heading, tables, usePane } from '../pane-steps.ts';
 import { rowsOf, smallWorkshop, withRows } from '../small-workshop.ts';
+import { sellWalk } from './sell-walk.ts';
 
 const openPane = usePane();
 
@@ -11,21 +12,6 @@ async function openSell(at = marketWorkshop): Promise<Page> {
   await page.locator('#tab-sell').click();
   await heading(page).getByText('What was sold?').waitFor();
   return page;
-}
-
-/** 4 Harbour Light at 7.70 and 1 at 5.50, 3 Plain Wave at 4.40; fees 1.50. */
-async function enterFair(page: Page): Promise<void> {
-  await page.locator('#fair').selectOption('Quay Fair');
-  await page.locator('#bars-0-0').fill('3');
-  await page.getByRole('button', { name: 'One more: Bars of Harbour Light' }).click();
-  await page.getByLabel('Price of Harbour Light').fill('7,70');
-  await page.getByText('Some at another price').first().click();
-  await page.getByLabel('Bars of Harbour Light, price 2', { exact: true }).fill('1');
-  await page.getByLabel('Price of Harbour Light, price 2').fill('5.5');
-  await page.getByLabel('Bars of Plain Wave', { exact: true }).fill('3');
-  await page.getByLabel('Price of Plain Wave').fill('4.4');
-  await page.locator('#fees').fill('1.5');
-  await page.getByText('8 bars, $49.50').waitFor();
 }
 
 async function toPreview(page: Page): Promise<void> {
@@ -40,7 +26,7 @@ describe('a day at a fair', () => {
     await page.locator('#fair').selectOption('Quay Fair');
     await page.getByText('stall fee $40.00, travel $12.00, other cost $0.00, 8 hours').waitFor();
     expect(await page.locator('#sold-on').inputValue()).toBe('2026-11-21');
-    await enterFair(page);
+    await sellWalk.enter(page);
     await toPreview(page);
     const preview = page.locator('pour-sell-preview');
     // Fees by takings, by hand: 1.50 × 30.80, 5.50, 13.20 ÷ 49.50.
@@ -77,7 +63,7 @@ describe('a day at a fair', () => {
 
   it('can be undone from the list of last selling days', async () => {
     const page = await openSell();
-    await enterFair(page);
+    await sellWalk.enter(page);
     await toPreview(page);
     await page.locator('#record').click();
     await page.locator('#another').click();
@@ -85,57 +71,6 @@ describe('a day at a fair', () => {
     await page.locator('#yes').click();
     await page.getByText('The bars are back in stock.').waitFor();
     expect(await column(page, 'Sales', 'Bars')).toEqual([4, 1, 3, -4, -1, -3]);
-  });
-
-  it('posts once on a double click', async () => {
-    const page = await openSell();
-    await enterFair(page);
-    await toPreview(page);
-    const release = await page.evaluateHandle(() => window.pane.port.hold());
-    await page.locator('#record').dblclick();
-    await page.getByText('Recording…').waitFor();
-    await release.evaluate((open) => {
-      open();
-    });
-    await page.locator('pour-sell-done').waitFor();
-    expect(await page.evaluate(() => window.pane.port.asked.length)).toBe(1);
-    expect(await column(page, 'Sales', 'Bars')).toEqual([4, 1, 3]);
-  });
-
-  it('finishes a recording that broke off halfway, even after a reload', async () => {
-    const page = await openSell();
-    await enterFair(page);
-    await toPreview(page);
-    await page.evaluate(() => {
-      window.pane.port.nextApply({ kind: 'breaks halfway', rows: 3 });
-    });
-    await page.locator('#record').click();
-    await page.getByText('some of its lines are in the workbook').waitFor();
-    await page.reload();
-    await page.getByText('some of its lines are in the workbook').waitFor();
-    await page.locator('#record').click();
-    await page.locator('pour-sell-done').waitFor();
-    expect(await column(page, 'Sales', 'Bars')).toEqual([4, 1, 3]);
-    const entries = await column(page, 'Moves', 'Entry');
-    expect(new Set(entries).size).toBe(entries.length);
-  });
-
-  it('finds everything as it was left after a reload', async () => {
-    const page = await openSell();
-    await enterFair(page);
-    const fields = () =>
-      page
-        .locator('pour-sell')
-        .evaluate((element) =>
-          [...(element.shadowRoot?.querySelectorAll('input, select') ?? [])].map(
-            (field) => (field as HTMLInputElement).value,
-          ),
-        );
-    const before = await fields();
-    expect(before).toContain('7,70');
-    await page.reload();
-    await page.getByText('8 bars, $49.50').waitFor();
-    expect(await fields()).toEqual(before);
   });
 });
 
@@ -171,56 +106,6 @@ describe('rows from a sheet', () => {
 });
 
 describe('what can’t be', () => {
-  it.each([
-    ['nothing sold', async () => undefined, 'Nothing is sold yet.', ''],
-    [
-      'more than is in stock',
-      (page: Page) => page.locator('#bars-1-0').fill('7'),
-      '7 bars of Plain Wave are more than the 6 in stock.',
-      'bars-1-0',
-    ],
-    [
-      'more than was there on the day',
-      async (page: Page) => {
-        await page.locator('#bars-0-0').fill('1');
-        await page.locator('#sold-on').fill('2026-10-20');
-      },
-      '1 bar of Harbour Light is more than the 0 in stock.',
-      'bars-0-0',
-    ],
-    [
-      'no bars',
-      (page: Page) => page.locator('#bars-0-0').fill('0'),
-      'Bars of Harbour Light is 0. Type a whole number, 1 or more.',
-      'bars-0-0',
-    ],
-    [
-      'a negative price',
-      async (page: Page) => {
-        await page.locator('#bars-0-0').fill('1');
-        await page.locator('#price-0-0').fill('-2');
-      },
-      'Price of Harbour Light is "-2".',
-      'price-0-0',
-    ],
-    [
-      'a day to come',
-      async (page: Page) => {
-        await page.locator('#bars-0-0').fill('1');
-        await page.locator('#sold-on').fill('2026-11-26');
-      },
-      'Date sold is 26 Nov 2026, which is still to come.',
-      '',
-    ],
-  ] as const)('is said: %s', async (_, go, sentence, field) => {
-    const page = await openSell();
-    await go(page);
-    await page.locator('#next').click();
-    await page.locator('.notice').getByText(sentence).waitFor();
-    if (field !== '') expect(await focused(page)).toBe(field);
-    expect(await page.evaluate(() => window.pane.port.asked.length)).toBe(0);
-  });
-
   it('is said where the workbook has no table for it', async () => {
     const made = withRows(smallWorkshop, 'Moves', (rows) => [
       ...rows,
@@ -235,7 +120,7 @@ describe('what can’t be', () => {
 
   it('is looked over once more where the bars went meanwhile', async () => {
     const page = await openSell();
-    await enterFair(page);
+    await sellWalk.enter(page);
     await toPreview(page);
     await page.evaluate(() => {
       window.pane.port.edit((all) =>
