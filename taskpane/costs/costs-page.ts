@@ -10,9 +10,9 @@ import { noticeBar } from '../parts/notice.ts';
 import { choicesOf, selectField } from '../parts/select-field.ts';
 import type { Picture } from '../pictures/picture.ts';
 import '../pictures/picture.ts';
-import { tell } from './events.ts';
+import { tellShown } from '../task/look-task.ts';
 import { costByBatch, priceAgainstBars, takingsByFair, whereCostGoes } from './pictures.ts';
-import type { CostsShown } from './shown.ts';
+import type { CostsShown } from './costs-look.ts';
 
 /** Pictures of what a bar costs, what to ask and what fairs brought. Writes nothing. */
 export class CostsPage extends LitElement {
@@ -43,7 +43,7 @@ export class CostsPage extends LitElement {
               value: found.value.name,
               choices: choicesOf(names),
               onChosen: (design) => {
-                tell(this, 'task-told', { design });
+                tellShown<CostsShown>(this, { design });
               },
             })}
             ${this.ofDesign(found.value)}`
@@ -76,7 +76,7 @@ export class CostsPage extends LitElement {
         text: `${name}, ${day(opens)}`,
       })),
       onChosen: (name) => {
-        tell(this, 'task-told', { fair: name });
+        tellShown<CostsShown>(this, { fair: name });
       },
     })}
     ${this.picture(priceAgainstBars(this.book, design, fair, this.today))}`;

@@ -54,6 +54,17 @@ export class PictureView extends LitElement {
         stroke: var(--colorCompoundBrandBackground);
         stroke-width: 2.5;
       }
+      .thin {
+        stroke-width: 1.5;
+      }
+      .level {
+        stroke: var(--colorNeutralForeground1);
+        stroke-width: 1.5;
+        stroke-dasharray: 5 4;
+      }
+      .span {
+        fill: var(--colorPaletteRedForeground1);
+      }
       .mark {
         fill: var(--colorNeutralBackground1);
         stroke: var(--colorNeutralForeground1);

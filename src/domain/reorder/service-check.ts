@@ -12,6 +12,7 @@ import { daysWithUse } from './daily-use.ts';
 import { reorderPoint } from './reorder-point.ts';
 import { simulateStock, type WatchedStock } from './simulate-stock.ts';
 import type { StockYear } from './stock-year.ts';
+import { playYear, typicalYear } from './year-shown.ts';
 
 /** A reorder point and how often stock lasted with it until the order came. */
 export interface CheckedPoint {
@@ -19,7 +20,7 @@ export interface CheckedPoint {
   readonly point: number;
   /** Share of simulated waits for an order without running out, in %. */
   readonly servicePercent: number;
-  /** One simulated year for a picture; the days of use are the same for both points. */
+  /** One simulated year for a picture, typical of the usual point; the days of use are the same for both. */
   readonly year: StockYear;
 }
 
@@ -39,8 +40,6 @@ const YEARS = 250;
 /** The point is sought in one set of years and judged in another, or it would flatter itself. */
 const SEEK_SEED = 11;
 const JUDGE_SEED = 23;
-/** How long orders take in the year shown, apart from its use. */
-const WAIT_SEED = 37;
 /** So near to the service asked the usual formula is as good (percentage points). */
 const NEAR_ENOUGH = 1;
 const HALVINGS = 16;
@@ -69,8 +68,10 @@ function workOut(book: Book, material: Material, asOf: Day): Result<ServiceCheck
       const askedPercent = toCell(material.servicePercent ?? book.settings.servicePercent);
       const checked = {
         askedPercent,
-        usual: judge({ ...stock, point: toCell(usual) }),
-        own: judge({ ...stock, point: leastPoint(stock, askedPercent) }),
+        ...judge(
+          { ...stock, point: toCell(usual) },
+          { ...stock, point: leastPoint(stock, askedPercent) },
+        ),
       };
       const trust = checked.usual.servicePercent >= askedPercent - NEAR_ENOUGH ? 'usual' : 'own';
       return answer({ ...checked, trust, sentence: sentenceFor(checked, trust, material, stock) });
@@ -106,10 +107,15 @@ function orderOf({ packSize, leastPacks }: Material): number | undefined {
 const monthOf = (uses: readonly number[]): number =>
   (uses.reduce((sum, use) => sum + use, 0) / uses.length) * MONTH;
 
-function judge(stock: WatchedStock): CheckedPoint {
-  const [use, wait] = [dice(JUDGE_SEED), dice(WAIT_SEED)];
-  const { path } = simulateStock(stock, stock.point + stock.lot, YEAR, use, wait);
-  return { point: stock.point, servicePercent: playYears(stock, JUDGE_SEED), year: path };
+function judge(usual: WatchedStock, own: WatchedStock): Pick<ServiceCheck, 'usual' | 'own'> {
+  const usualPercent = playYears(usual, JUDGE_SEED);
+  const year = typicalYear(usual, usualPercent);
+  const checked = (stock: WatchedStock, servicePercent: number): CheckedPoint => ({
+    point: stock.point,
+    servicePercent,
+    year: playYear(stock, year).path,
+  });
+  return { usual: checked(usual, usualPercent), own: checked(own, playYears(own, JUDGE_SEED)) };
 }
 
 /** Share of waits, in %, in which stock lasted. */
@@ -154,7 +160,8 @@ function sentenceFor(
   { name, unit }: Material,
   { uses }: WatchedStock,
 ): string {
-  const amount = (value: number): string => `${Number(value.toPrecision(3))} ${unit}`;
+  const amount = (value: number): string =>
+    `${Number(value.toPrecision(3))}${unit === 'each' ? '' : ` ${unit}`}`;
   const share = (value: number): string => `${value.toFixed(0)} of 100`;
   const tried = `With ${amount(usual.point)}, the reorder point of the usual formula, ${name} lasted in ${share(usual.servicePercent)} simulated waits for an order; ${askedPercent} were asked for.`;
   if (trust === 'usual') return `${tried} Trust it.`;

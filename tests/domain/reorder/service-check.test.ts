@@ -6,6 +6,7 @@ import { serviceCheck } from '../../../src/domain/reorder/service-check.ts';
 import { simulateStock, type WatchedStock } from '../../../src/domain/reorder/simulate-stock.ts';
 import type { Cell } from '../../../src/workbook/port.ts';
 import { demoTables } from '../../../src/workbook/starter/demo/demo-tables.ts';
+import { playYear, typicalYear } from '../../../src/domain/reorder/year-shown.ts';
 import { bookOf, on, refusal, season, sound } from '../plan/season-book.ts';
 
 const share = (stock: WatchedStock, years = 2000): number => {
@@ -59,6 +60,22 @@ const used = (quantityOf: (day: number) => number): Cell[][] =>
   Array.from({ length: 90 }, (_, day) => day)
     .filter((day) => quantityOf(day) > 0)
     .map((day) => [`E${day}`, asOf - day, 'used', 'Base', -quantityOf(day), '', '', '']);
+
+describe('the year shown', () => {
+  const lumps = { ...plain, uses: [100, ...new Array<number>(9).fill(0)], point: 100 };
+
+  it('is one whose waits went as on the whole', () => {
+    // 0.91854 as above; a year has some 36 waits, so one more or less is 2.8 of 100.
+    const year = playYear(lumps, typicalYear(lumps, 91.854));
+    expect(Math.abs((year.covered / year.waits) * 100 - 91.854)).toBeLessThan(1.4);
+  });
+
+  it('has the same days of use for every point', () => {
+    const bottomless = (point: number) => ({ ...lumps, point: point * 1e6, lot: 1e9 });
+    const [low, high] = [playYear(bottomless(1), 3).path, playYear(bottomless(2), 3).path];
+    expect(low.map((stock, day) => (high[day] ?? 0) - stock)).toEqual(low.map(() => 1e6));
+  });
+});
 
 describe('the check of a reorder point', () => {
   const material = (book: ReturnType<typeof lumpy>): Material => sound(findMaterial(book, 'Base'));
