@@ -1,11 +1,11 @@
 import type { Book } from '../src/domain/book/book.ts';
 import { nameKey } from '../src/domain/kernel/names.ts';
-import { findTables, type TableNames } from '../src/workbook/change.ts';
+import { findTables, kindNamed, likenessOf, type TableNames } from '../src/workbook/find-tables.ts';
 import type { TableData } from '../src/workbook/port.ts';
 import { Findings, findingSentence } from '../src/workbook/read/findings.ts';
 import { readBook, recogniseTables } from '../src/workbook/read/read-book.ts';
 import { recogniseTable } from '../src/workbook/read/recognise.ts';
-import { type TableKind, tableKinds, tables as specs } from '../src/workbook/schema.ts';
+import { type TableKind, tables as specs } from '../src/workbook/schema.ts';
 
 /** A workbook that can be poured from, or what to mend in its tables first. */
 export type Reading =
@@ -17,10 +17,7 @@ const neededKinds: readonly TableKind[] = ['materials', 'designs', 'layers', 'mo
 
 /** Reads the workbook's tables; tables that are none of ours are left alone. */
 export function readWorkbook(all: readonly TableData[]): Reading {
-  // The first of a kind is taken, so the likeliest go first.
-  const names = findTables(
-    [...all].sort((a, b) => likenessOf(b).likelihood - likenessOf(a).likelihood),
-  );
+  const names = findTables(all);
   const shape = [...twice(all, names), ...broken(all, names), ...missing(all, names)];
   if (shape.length > 0) return { kind: 'unreadable', findings: shape };
   const ranges = [...names.values()].map(({ headers, rows }) => [headers, ...rows]);
@@ -44,17 +41,6 @@ function twice(all: readonly TableData[], names: TableNames): string[] {
     if (likenessOf(chosen).likelihood > likelihood) return [];
     return `The tables ${chosen.name} and ${table.name} both have the headers of ${specs[kind].name}. Keep one, or change the other's headers.`;
   });
-}
-
-/**
- * Which of our tables one looks like, and how much: our own name for it counts most, then the number
- * of known headers. A sheet of answers with a Design column is not taken for Designs that way.
- */
-function likenessOf(table: TableData): { kind: TableKind | undefined; likelihood: number } {
-  const known = recogniseTable([table.headers], 1, new Findings());
-  if (known === undefined) return { kind: undefined, likelihood: 0 };
-  const isNamed = kindNamed(table) === known.kind;
-  return { kind: known.kind, likelihood: known.position.size + (isNamed ? 1000 : 0) };
 }
 
 /** A table that bears one of our names but lacks a column it is known by. */
@@ -81,6 +67,3 @@ function missing(all: readonly TableData[], names: TableNames): string[] {
       return `The workbook has no ${specs[kind].name} table. Add one with the headers ${headers.join(', ')}.`;
     });
 }
-
-const kindNamed = ({ name }: TableData): TableKind | undefined =>
-  tableKinds.find((kind) => nameKey(specs[kind].name) === nameKey(name));

@@ -5,23 +5,9 @@ import type { StocktakePosting } from '../domain/ledger/stocktake.ts';
 import type { UndoPosting } from '../domain/ledger/undo-batch.ts';
 import { type Exact, toCell } from '../domain/kernel/exact.ts';
 import { answer, type Result, wrong } from '../domain/kernel/result.ts';
+import type { TableNames } from './find-tables.ts';
 import type { Append, Change, RowToWrite, TableData } from './port.ts';
-import { Findings } from './read/findings.ts';
-import { recogniseTable } from './read/recognise.ts';
 import { type TableKind, tables } from './schema.ts';
-
-/** The workbook's own names for our tables, told by their headers. */
-export type TableNames = ReadonlyMap<TableKind, TableData>;
-
-/** Finds our tables among all tables of a workbook; others are left alone. */
-export function findTables(all: readonly TableData[]): TableNames {
-  const found = new Map<TableKind, TableData>();
-  for (const table of all) {
-    const known = recogniseTable([table.headers, ...table.rows], 1, new Findings());
-    if (known !== undefined && !found.has(known.kind)) found.set(known.kind, table);
-  }
-  return found;
-}
 
 /** The change that recording a pour makes: its moves and its batch line, together or not at all. */
 export function changeForBatch(posting: BatchPosting, names: TableNames): Result<Change> {

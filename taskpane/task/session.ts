@@ -1,6 +1,6 @@
 import type { Book } from '../../src/domain/book/book.ts';
 import { nameKey } from '../../src/domain/kernel/names.ts';
-import type { TableNames } from '../../src/workbook/change.ts';
+import type { TableNames } from '../../src/workbook/find-tables.ts';
 import type { Applied, Change, HostPort, TableData } from '../../src/workbook/port.ts';
 import { readWorkbook } from '../read-workbook.ts';
 

@@ -1,5 +1,5 @@
 import { compareNames, nameKey } from '../../domain/kernel/names.ts';
-import { findTables } from '../change.ts';
+import { findTables } from '../find-tables.ts';
 import type { Cell, TableData } from '../port.ts';
 import { type TableKind, tableKinds, tables } from '../schema.ts';
 import { keyHeaders, type NamedRow, namedRows, rowKey } from './table-keys.ts';

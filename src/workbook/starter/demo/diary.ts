@@ -1,7 +1,7 @@
 import type { Book } from '../../../domain/book/book.ts';
 import { assert } from '../../../domain/kernel/assert.ts';
 import type { Result } from '../../../domain/kernel/result.ts';
-import { findTables, type TableNames } from '../../change.ts';
+import { findTables, type TableNames } from '../../find-tables.ts';
 import type { Cell, Change, TableData } from '../../port.ts';
 import { readBook, recogniseTables } from '../../read/read-book.ts';
 import { type TableKind, tables } from '../../schema.ts';
