@@ -5,7 +5,7 @@ import { finite } from './finite.ts';
 import { checks, ingredients } from './label.ts';
 import { basePerMold, canMake, materials, meltSheet, tileCount } from './make.ts';
 import { amount } from './measure.ts';
-import { calendar, forecast, forecastFit, supplies } from './plan.ts';
+import { calendar, cashByWeek, forecast, forecastFit, planNotes, supplies } from './plan.ts';
 import { orderSize, reorderPoint, safetyStock, serviceCheck } from './reorder.ts';
 import { batchCost, breakEven, fair, price } from './sell.ts';
 import { onHand, stockList, stockValue, unitCost } from './stock.ts';
@@ -36,6 +36,8 @@ const answers: Readonly<Record<string, WorksheetFunction>> = {
   FORECAST: (history, periods, season) => forecast(history as unknown[][], periods, season),
   FORECASTFIT: (history, periods, season) => forecastFit(history as unknown[][], periods, season),
   SUPPLIES: supplies,
+  CASHBYWEEK: cashByWeek,
+  PLANNOTES: planNotes,
   CALENDAR: calendar,
   FAIR: fair,
   BATCHCOST: batchCost,

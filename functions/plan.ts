@@ -12,10 +12,18 @@ import {
   type CalendarNotice,
   calendar as calendarOf,
 } from '../src/domain/plan/calendar.ts';
+import { cashByWeek as weeksOf } from '../src/domain/plan/cash-by-week.ts';
+import { planNotes as notesFor } from '../src/domain/plan/plan-notes.ts';
 import { supplies as suppliesFor } from '../src/domain/plan/supplies.ts';
 import type { TableRange } from '../src/workbook/read/recognise.ts';
 import { type CellAnswer, settle } from './answer.ts';
-import { dayArgument, numberArgument, optionalNumber, rangeArgument } from './arguments.ts';
+import {
+  booleanArgument,
+  dayArgument,
+  numberArgument,
+  optionalNumber,
+  rangeArgument,
+} from './arguments.ts';
 import { bookArgument } from './books.ts';
 import { CellFailure } from './failure.ts';
 
@@ -86,10 +94,11 @@ function singleLine(range: TableRange): TableRange[number] {
  * @customfunction SUPPLIES
  * @param {any} book The cell named Book.
  * @param {any} [from] Plan lines ready on this day or later, with its stock; today if blank.
+ * @param {any} [useLeftovers] TRUE melts and lays leftovers and spares first, those of earlier lines too; FALSE if blank.
  * @returns {any[][]} Material, Gross, On hand, Net, Packs, Order by, Cost.
  */
-export function supplies(book: any, from?: any): any[][] {
-  const { lines } = settle(suppliesFor(bookArgument(book), dayArgument(from, 'from')));
+export function supplies(book: any, from?: any, useLeftovers?: any): any[][] {
+  const { lines } = settle(suppliesFor(...planArguments(book, from, useLeftovers)));
   const rows = lines.map((line) => [
     line.material.name,
     toCell(line.gross),
@@ -101,6 +110,49 @@ export function supplies(book: any, from?: any): any[][] {
   ]);
   return [['Material', 'Gross', 'On hand', 'Net', 'Packs', 'Order by', 'Cost'], ...rows];
 }
+
+/**
+ * The money that the orders for the plan take, week by week; what should be ordered already falls in the first.
+ * @customfunction CASHBYWEEK
+ * @param {any} book The cell named Book.
+ * @param {any} [from] As for POUR.SUPPLIES.
+ * @param {any} [useLeftovers] As for POUR.SUPPLIES.
+ * @returns {any[][]} Week from Monday, Money, Of it late, In all.
+ */
+export function cashByWeek(book: any, from?: any, useLeftovers?: any): any[][] {
+  const asked = planArguments(book, from, useLeftovers);
+  const weeks = weeksOf(settle(suppliesFor(...asked)), asked[1]);
+  return [
+    ['Week from Monday', 'Money', 'Of it late', 'In all'],
+    ...weeks.map(({ monday, cost, late, inAll }) => [
+      isoDate(monday),
+      ...[cost, late, inAll].map(toCell),
+    ]),
+  ];
+}
+
+/**
+ * What the plan leaves to see to: lines that do not fit and what would make them fit, what is missing in the tables, and what is taken for granted.
+ * @customfunction PLANNOTES
+ * @param {any} book The cell named Book.
+ * @param {any} [from] As for POUR.SUPPLIES.
+ * @param {any} [useLeftovers] As for POUR.SUPPLIES.
+ * @returns {any[][]} About, Note; only the headers where there is nothing to say.
+ */
+export function planNotes(book: any, from?: any, useLeftovers?: any): any[][] {
+  const notes = settle(notesFor(...planArguments(book, from, useLeftovers)));
+  return [
+    ['About', 'Note'],
+    ...notes.map(({ kind, about, sentence }) => [kind === 'assumed' ? 'Assumed' : about, sentence]),
+  ];
+}
+
+const planArguments = (book: unknown, from: unknown, useLeftovers: unknown) =>
+  [
+    bookArgument(book),
+    dayArgument(from, 'from'),
+    { reuse: booleanArgument(useLeftovers, 'use leftovers', false) },
+  ] as const;
 
 /**
  * What to do on which day so that the plan is ready in time; what does not fit says so first, without a date.

@@ -3,7 +3,7 @@ import { barCost } from '../../src/domain/cost/bar-cost.ts';
 import type { Day } from '../../src/domain/kernel/day.ts';
 import { type Exact, exact, hundred, sum } from '../../src/domain/kernel/exact.ts';
 import { nameKey } from '../../src/domain/kernel/names.ts';
-import { oncePer } from '../../src/domain/kernel/once-per.ts';
+import { oncePerKey } from '../../src/domain/kernel/once-per.ts';
 import { all, andThen, answer, type Result } from '../../src/domain/kernel/result.ts';
 import { type FairResult, fairResult } from '../../src/domain/sell/fair-result.ts';
 import { breakEven } from '../../src/domain/sell/price.ts';
@@ -12,24 +12,18 @@ import { taxInside, taxOnTop } from '../../src/domain/sell/sales-tax.ts';
 /** The largest batch that the pictures look at. */
 export const LARGEST_BATCH = 36;
 
-/** For each book, by day and design. */
-const curvesOf: (book: Book) => Map<string, Result<Exact[]>> = oncePer(() => new Map());
+const kept = oncePerKey<Book, Result<Exact[]>>();
 
 /** The full cost of a bar in batches of 1, 2, … LARGEST_BATCH; worked out once for a book. */
 export function costBySize(book: Book, design: Design, asOf: Day): Result<Exact[]> {
-  const known = curvesOf(book);
-  const key = `${String(Math.floor(asOf))} ${nameKey(design.name)}`;
-  let found = known.get(key);
-  if (found === undefined) {
-    const sizes = Array.from({ length: LARGEST_BATCH }, (_, index) => index + 1);
-    found = all(
+  const sizes = Array.from({ length: LARGEST_BATCH }, (_, index) => index + 1);
+  return kept(book, `${String(Math.floor(asOf))} ${nameKey(design.name)}`, () =>
+    all(
       sizes.map((bars) =>
         andThen(barCost(book, design, bars, asOf), ({ perBar }) => answer(perBar)),
       ),
-    );
-    known.set(key, found);
-  }
-  return found;
+    ),
+  );
 }
 
 /** Bars that pay for a fair at one price. */

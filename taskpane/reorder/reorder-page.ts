@@ -67,8 +67,8 @@ export class ReorderPage extends LitElement {
       <pour-picture .picture=${yearPicture('usual', usual, material)}></pour-picture>
       <pour-picture .picture=${yearPicture('own', own, material)}></pour-picture>
       <p class="quiet small">
-        Both years have the same days of use, drawn at random from your own. No year to come will be
-        just like them.
+        Both years have the same days of use, drawn at random from your own, and are typical of the
+        usual formula’s. No year to come will be just like them.
       </p>`;
   }
 

@@ -147,6 +147,76 @@ describe('SUPPLIES', () => {
   });
 });
 
+describe('SUPPLIES with leftovers', () => {
+  it('takes 3000 g of leftover soap first when asked, and only then', () => {
+    const big = withCell(plain, 'Plan', 1, 'Bars', 141);
+    const left = withRows(big, 'Moves', [
+      'M9',
+      '2024-10-20',
+      'left over',
+      'Foam leftover',
+      3000,
+      '',
+      '',
+      '',
+      '',
+      '',
+    ]);
+    const [asIs, no, yes] = ['', false, true].map((use) =>
+      call('SUPPLIES', bookOf(left), '2024-11-01', use),
+    );
+    // 7050 g in all, as above; melted are 7050 − 3000.
+    expect(column(asIs, 'Gross')).toEqual([7050]);
+    expect(no).toEqual(asIs);
+    expect(column(yes, 'Gross')).toEqual([4050]);
+    expect(column(yes, 'Packs')).toEqual([1]);
+    const cash = (use: boolean) =>
+      column(call('CASHBYWEEK', bookOf(left), '2024-11-25', use), 'Money');
+    expect([cash(false), cash(true)]).toEqual([[90], [45]]);
+  });
+
+  it('refuses what is neither TRUE nor FALSE', () => {
+    const error = errorOf(() => call('SUPPLIES', bookOf(plain), '2024-11-01', 'perhaps'));
+    expect([error.code, error.message]).toEqual([
+      '#VALUE!',
+      'use leftovers is "perhaps". Give TRUE or FALSE.',
+    ]);
+  });
+});
+
+describe('CASHBYWEEK', () => {
+  it('has a row for each week to the last order, with what is late and the sum so far', () => {
+    const big = withCell(plain, 'Plan', 1, 'Bars', 141);
+    // 90 by Tuesday, 26 November 2024; asked from Monday the 18th, and again a day too late.
+    expect(call('CASHBYWEEK', bookOf(big), '2024-11-18')).toEqual([
+      ['Week from Monday', 'Money', 'Of it late', 'In all'],
+      ['2024-11-18', 0, 0, 0],
+      ['2024-11-25', 90, 0, 90],
+    ]);
+    expect(call('CASHBYWEEK', bookOf(big), '2024-11-27')).toEqual([
+      ['Week from Monday', 'Money', 'Of it late', 'In all'],
+      ['2024-11-25', 90, 90, 90],
+    ]);
+  });
+});
+
+describe('PLANNOTES', () => {
+  it('spills a line for each, or its headers alone', () => {
+    const tables = withRows(workshop, 'Plan', ['P0', 'Plain Bar', 3, '2024-10-31', '']);
+    const found = call('PLANNOTES', bookOf(tables), '2024-11-01') as unknown[][];
+    expect(found[0]).toEqual(['About', 'Note']);
+    expect(found[1]).toEqual([
+      'P0',
+      'Plan line P0 was to be ready by 2024-10-31, before 2024-11-01. Give it a later day or take it out of Plan.',
+    ]);
+    expect(
+      found.slice(2).every(([about, note]) => about !== '' && String(note).endsWith('.')),
+    ).toBe(true);
+    const limited = withSetting(plain, 'Minutes per day', 300);
+    expect(call('PLANNOTES', bookOf(limited), '2024-11-01')).toEqual([['About', 'Note']]);
+  });
+});
+
 describe('CALENDAR', () => {
   it('goes back from Ready by over the hands-off hours', () => {
     // 20 minutes of setup and 10 a bar; 24 hours to dry.

@@ -9,12 +9,21 @@ import { nowWalk } from './now/now-walk.ts';
 import { heading, usePane } from './pane-steps.ts';
 import { pourWalk } from './pour/pour-walk.ts';
 import { receiveWalk } from './receive/receive-walk.ts';
+import { reorderWalk } from './reorder/reorder-walk.ts';
 import { sellWalk } from './sell/sell-walk.ts';
 import { smallWorkshop, withRows } from './small-workshop.ts';
 import type { Places, TaskWalk } from './task-walk.ts';
 
 const openPane = usePane();
-const walks: readonly TaskWalk[] = [pourWalk, sellWalk, receiveWalk, countWalk, costsWalk, nowWalk];
+const walks: readonly TaskWalk[] = [
+  pourWalk,
+  sellWalk,
+  receiveWalk,
+  countWalk,
+  costsWalk,
+  reorderWalk,
+  nowWalk,
+];
 const onTab = (name: string, page: Page) => page.locator(`#tab-${name}`).click();
 
 /** A workshop on its first day: every table with its headers and no line, but for the settings. */

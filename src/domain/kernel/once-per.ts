@@ -10,3 +10,17 @@ export function oncePer<T extends object, A>(work: (thing: T) => A): (thing: T) 
     return found.answer;
   };
 }
+
+/** The same for questions about a thing, told apart by a key. */
+export function oncePerKey<T extends object, A>(): (thing: T, key: string, work: () => A) => A {
+  const answersOf = oncePer((_thing: T) => new Map<string, { readonly answer: A }>());
+  return (thing, key, work) => {
+    const known = answersOf(thing);
+    let found = known.get(key);
+    if (found === undefined) {
+      found = { answer: work() };
+      known.set(key, found);
+    }
+    return found.answer;
+  };
+}

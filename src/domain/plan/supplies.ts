@@ -1,4 +1,4 @@
-import type { Book, Material, PlanLine } from '../book/book.ts';
+import type { Book, Material } from '../book/book.ts';
 import { type Day, isoDate, wholeDay } from '../kernel/day.ts';
 import { type Exact, notBelowZero, sum, zero } from '../kernel/exact.ts';
 import { compareNames } from '../kernel/names.ts';
@@ -45,10 +45,13 @@ export interface SupplyDay {
 export interface SupplyPlan {
   /** What must be ordered first stands first; then what need not be bought. */
   readonly lines: readonly SupplyLine[];
-  /** Plan lines that are left out because their day is over. */
-  readonly past: readonly PlanLine[];
-  /** What is missing in the tables, a sentence each. */
-  readonly notes: readonly string[];
+  /** What is missing in the tables or goes off too soon, a sentence each. */
+  readonly notes: readonly SupplyNote[];
+}
+
+export interface SupplyNote {
+  readonly material: Material;
+  readonly sentence: string;
 }
 
 export interface SupplyOptions {
@@ -69,14 +72,14 @@ export function supplies(
   { reuse }: SupplyOptions = { reuse: false },
 ): Result<SupplyPlan> {
   const today = wholeDay(from);
-  return andThen(openPlan(book, today), ({ open, past }) => {
+  return andThen(openPlan(book, today), ({ open }) => {
     if (open.length === 0)
       return notYet(`No line of Plan is to be ready on ${isoDate(today)} or later. Add one.`);
     return andThen(explode(book, schedule(open, book.settings), today, reuse), (needs) => {
       const lines = [...needs]
         .map(([material, list]) => supplyLine(book, material, list, today))
         .sort(byOrderDay);
-      return answer({ lines, past, notes: lines.flatMap(notesOn) });
+      return answer({ lines, notes: lines.flatMap(notesOn) });
     });
   });
 }
@@ -122,21 +125,17 @@ function byOrderDay(a: SupplyLine, b: SupplyLine): number {
   return compareNames(a.material.name, b.material.name);
 }
 
-function notesOn({ material, net, expiring }: SupplyLine): string[] {
+function notesOn({ material, net, expiring }: SupplyLine): SupplyNote[] {
   const { name, unit, packSize, packPrice, leadDays } = material;
   const blank = (column: string): string => `Fill in ${column} for ${name} in Materials.`;
-  const dated = expiring.isZero()
-    ? []
-    : [
-        `${expiring.toString()} ${unit} of ${name} will be past its best before when the plan needs it.`,
-      ];
-  if (net.isZero()) return dated;
-  return [
-    ...dated,
-    ...(packSize === undefined ? [blank('Pack size')] : []),
-    ...(packPrice === undefined ? [blank('Pack price')] : []),
-    ...(leadDays === undefined
+  const dated = `${expiring.toString()}${unit === 'each' ? '' : ` ${unit}`} of ${name} will be past its best before when the plan needs it.`;
+  const sentences = [
+    ...(expiring.isZero() ? [] : [dated]),
+    ...(packSize === undefined && !net.isZero() ? [blank('Pack size')] : []),
+    ...(packPrice === undefined && !net.isZero() ? [blank('Pack price')] : []),
+    ...(leadDays === undefined && !net.isZero()
       ? [`${blank('Lead days')} Until then it is taken to come at once.`]
       : []),
   ];
+  return sentences.map((sentence) => ({ material, sentence }));
 }

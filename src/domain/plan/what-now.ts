@@ -1,6 +1,6 @@
 import type { Book } from '../book/book.ts';
 import { type Day, wholeDay } from '../kernel/day.ts';
-import { oncePer } from '../kernel/once-per.ts';
+import { oncePerKey } from '../kernel/once-per.ts';
 import { compareNames } from '../kernel/names.ts';
 import { type Advice, adviceKinds } from './advice.ts';
 import { countAdvice } from './now-count.ts';
@@ -25,13 +25,10 @@ const MOST_OF_A_KIND = 2;
  */
 export function whatNow(book: Book, asOf: Day): readonly Advice[] {
   const today = wholeDay(asOf);
-  const known = knownOf(book);
-  const found = known.get(today) ?? mostUrgent(book, today);
-  known.set(today, found);
-  return found;
+  return kept(book, String(today), () => mostUrgent(book, today));
 }
 
-const knownOf: (book: Book) => Map<Day, readonly Advice[]> = oncePer(() => new Map());
+const kept = oncePerKey<Book, readonly Advice[]>();
 
 function mostUrgent(book: Book, today: Day): readonly Advice[] {
   const sorted = [

@@ -6,7 +6,7 @@ import { LUMPY_INTERVAL } from '../forecast/lumpy.ts';
 import { dice } from '../kernel/dice.ts';
 import { one, toCell, zero } from '../kernel/exact.ts';
 import { nameKey } from '../kernel/names.ts';
-import { oncePer } from '../kernel/once-per.ts';
+import { oncePerKey } from '../kernel/once-per.ts';
 import { andThen, answer, notYet, type Result } from '../kernel/result.ts';
 import { daysWithUse } from './daily-use.ts';
 import { reorderPoint } from './reorder-point.ts';
@@ -50,17 +50,14 @@ const MONTH = 30;
  * Tries the reorder point of the usual formula on years put together at random from the History days,
  * each day on its own, and seeks the point that would have kept the Service %. The same on every run.
  * Fails where REORDERPOINT does, and where nothing was used in the History days. Kept for the book,
- * since a sheet asks for it cell by cell.
+ * since it takes a while.
  */
 export function serviceCheck(book: Book, material: Material, asOf: Day): Result<ServiceCheck> {
-  const known = knownOf(book);
   const key = `${String(wholeDay(asOf))} ${nameKey(material.name)}`;
-  const found = known.get(key) ?? workOut(book, material, asOf);
-  known.set(key, found);
-  return found;
+  return kept(book, key, () => workOut(book, material, asOf));
 }
 
-const knownOf: (book: Book) => Map<string, Result<ServiceCheck>> = oncePer(() => new Map());
+const kept = oncePerKey<Book, Result<ServiceCheck>>();
 
 function workOut(book: Book, material: Material, asOf: Day): Result<ServiceCheck> {
   return andThen(reorderPoint(book, material, asOf), (usual) =>

@@ -16,6 +16,8 @@ export const spillingFunctions: ReadonlySet<string> = new Set([
   'FORECAST',
   'FORECASTFIT',
   'SUPPLIES',
+  'CASHBYWEEK',
+  'PLANNOTES',
   'CALENDAR',
   'FAIR',
   'BATCHCOST',

@@ -3,7 +3,6 @@ import { describe, expect, it } from 'vitest';
 import { findMaterial } from '../../../src/domain/book/find.ts';
 import { serviceCheck } from '../../../src/domain/reorder/service-check.ts';
 import { daysWithout } from '../../../src/domain/reorder/stock-year.ts';
-import { checkAccess } from '../access-checks.ts';
 import { bookOf } from '../book-of.ts';
 import { tables, usePane } from '../pane-steps.ts';
 import { lumpyWorkshop } from './lumpy-workshop.ts';
@@ -69,17 +68,3 @@ describe('when to order again', () => {
     expect(await page.getByRole('img').count()).toBe(0);
   });
 });
-
-checkAccess(
-  [
-    ['pictures', (page) => open(page, 'Clear base')],
-    [
-      'tables',
-      async (page) => {
-        for (const button of await page.locator('.toggle').all()) await button.click();
-      },
-    ],
-    ['a sentence', (page) => open(page, 'Wrapper')],
-  ],
-  lumpyWorkshop,
-);
