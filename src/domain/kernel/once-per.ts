@@ -13,7 +13,7 @@ export function oncePer<T extends object, A>(work: (thing: T) => A): (thing: T) 
 
 /** The same for questions about a thing, told apart by a key. */
 export function oncePerKey<T extends object, A>(): (thing: T, key: string, work: () => A) => A {
-  const answersOf = oncePer((_thing: T) => new Map<string, { readonly answer: A }>());
+  const answersOf = oncePer<T, Map<string, { readonly answer: A }>>(() => new Map());
   return (thing, key, work) => {
     const known = answersOf(thing);
     let found = known.get(key);
