@@ -111,7 +111,7 @@ export class PourPane extends LitElement {
     this.page = page;
     if (before === page) return;
     // The first page to show leaves the focus where it is: perhaps in the sheet; a tab keeps its own.
-    const isOfSameTask = before.split(' ')[0] === page.split(' ')[0];
+    const isOfSameTask = taskOf(before) === taskOf(page);
     if (before !== '' && before !== 'reading' && isOfSameTask) void this.focusHeading();
   }
 
@@ -142,7 +142,7 @@ export class PourPane extends LitElement {
     this.requestUpdate();
   }
 
-  /** The task's name and its page. */
+  /** The task's name, of a tab within it too, and last its page. */
   private currentPage(): string {
     const state = this.session?.state;
     if (this.task === undefined || state === undefined || state.kind === 'reading')
@@ -177,3 +177,5 @@ export class PourPane extends LitElement {
     this.scrollIntoView({ block: 'start' });
   }
 }
+
+const taskOf = (page: string): string => page.slice(0, page.lastIndexOf(' '));

@@ -1,4 +1,5 @@
 import type { HostPort } from '../src/workbook/port.ts';
+import { careTask } from './care/care-task.ts';
 import { costsLook } from './costs/costs-look.ts';
 import { countLook } from './count/count-look.ts';
 import { countTask } from './count/count-task.ts';
@@ -24,5 +25,6 @@ export function makeTasks(port: HostPort, session: Session, onChange: () => void
     lookTask(costsLook, port, session, onChange),
     lookTask(reorderLook, port, session, onChange),
     lookTask(nowLook, port, session, onChange),
+    careTask(port, session, onChange),
   ];
 }

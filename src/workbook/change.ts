@@ -1,10 +1,11 @@
+import type { Repair } from '../domain/health/finding.ts';
 import type { NewBatch, NewMove, BatchPosting } from '../domain/ledger/posting.ts';
 import type { NewLot } from '../domain/ledger/receive.ts';
 import type { NewSale, SalesPosting } from '../domain/ledger/sale.ts';
 import type { StocktakePosting } from '../domain/ledger/stocktake.ts';
 import type { UndoPosting } from '../domain/ledger/undo-batch.ts';
 import { type Exact, toCell } from '../domain/kernel/exact.ts';
-import { answer, type Result, wrong } from '../domain/kernel/result.ts';
+import { all, answer, type Result, wrong } from '../domain/kernel/result.ts';
 import type { TableNames } from './find-tables.ts';
 import type { Append, Change, RowToWrite, TableData } from './port.ts';
 import { type TableKind, tables } from './schema.ts';
@@ -55,6 +56,15 @@ export function changeForDelivery(lots: readonly NewLot[], names: TableNames): R
 export function changeForStocktake(posting: StocktakePosting, names: TableNames): Result<Change> {
   const moves = appendTo('moves', 'entry', posting.moves.map(moveRow), names);
   return moves.ok ? answer({ appends: [moves.value], updates: [] }) : moves;
+}
+
+/** The change that a repair of the health check makes: lines are added, none is changed. */
+export function changeForRepair({ moves, batches }: Repair, names: TableNames): Result<Change> {
+  const appends = all([
+    ...(moves.length === 0 ? [] : [appendTo('moves', 'entry', moves.map(moveRow), names)]),
+    ...(batches.length === 0 ? [] : [appendTo('batches', 'batch', batches.map(batchRow), names)]),
+  ]);
+  return appends.ok ? answer({ appends: appends.value, updates: [] }) : appends;
 }
 
 function appendTo(

@@ -1,10 +1,10 @@
 import '@fluentui/web-components/button.js';
 import { html, LitElement, type TemplateResult } from 'lit';
 import type { Book } from '../../src/domain/book/book.ts';
-import { type Day, readDay } from '../../src/domain/kernel/day.ts';
+import type { Day } from '../../src/domain/kernel/day.ts';
 import type { Advice, AdviceKind } from '../../src/domain/plan/advice.ts';
 import { whatNow } from '../../src/domain/plan/what-now.ts';
-import { day } from '../format.ts';
+import { day, withDays } from '../format.ts';
 import { cardLooks, looks, noticeLooks } from '../looks.ts';
 import { noticeBar } from '../parts/notice.ts';
 
@@ -71,11 +71,3 @@ export class NowPage extends LitElement {
   }
 }
 customElements.define('pour-now', NowPage);
-
-/** Days of a sentence as the pane writes them: 2026-11-25 becomes 25 Nov 2026. */
-function withDays(sentence: string): string {
-  return sentence.replace(/\b\d{4}-\d{2}-\d{2}\b/gu, (iso) => {
-    const read = readDay(iso);
-    return read === undefined ? iso : day(read);
-  });
-}

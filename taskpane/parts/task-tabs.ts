@@ -11,6 +11,7 @@ export function taskTabs(
   tabs: readonly Tab[],
   chosen: string,
   onChosen: (name: string) => void,
+  purpose = 'What to do',
 ): TemplateResult {
   const move = (event: KeyboardEvent): void => {
     const at = tabs.findIndex(({ name }) => name === chosen);
@@ -23,7 +24,7 @@ export function taskTabs(
     const list = event.currentTarget as HTMLElement;
     list.querySelector<HTMLElement>(`#tab-${next.name}`)?.focus();
   };
-  return html`<div class="tabs" role="tablist" aria-label="What to do" @keydown=${move}>
+  return html`<div class="tabs" role="tablist" aria-label=${purpose} @keydown=${move}>
     ${tabs.map(
       ({ name, label }) =>
         html`<button
@@ -49,19 +50,23 @@ export const taskTabLooks = css`
     flex-wrap: wrap;
     max-width: 560px;
     margin: 0 auto;
-    padding: 4px 8px 0;
+    padding: 4px 4px 0;
     border-bottom: 1px solid var(--colorNeutralStroke2);
   }
   .tabs button {
     flex: 1 0 auto;
     min-height: 36px;
-    padding: 4px 6px;
+    padding: 4px;
     border: 0;
     border-bottom: 3px solid transparent;
     background: none;
     color: var(--colorNeutralForeground2);
     font: inherit;
     cursor: pointer;
+  }
+  /* A row of tabs within a tab. */
+  .within {
+    margin: -8px 0 16px;
   }
   .tabs button:hover {
     color: var(--colorNeutralForeground1);

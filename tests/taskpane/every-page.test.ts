@@ -2,6 +2,7 @@ import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import type { TableData } from '../../src/workbook/port.ts';
 import { accessFindings } from './access-checks.ts';
+import { checkWalk } from './care/check-walk.ts';
 import { costsWalk } from './costs/costs-walk.ts';
 import { countWalk } from './count/count-walk.ts';
 import { marketWorkshop } from './market-workshop.ts';
@@ -23,6 +24,7 @@ const walks: readonly TaskWalk[] = [
   costsWalk,
   reorderWalk,
   nowWalk,
+  checkWalk,
 ];
 const onTab = (name: string, page: Page) => page.locator(`#tab-${name}`).click();
 

@@ -66,6 +66,26 @@ export class Ledger {
   }
 }
 
+/** A ledger of some of another's moves, told by their rows. */
+export function someMoves({ columns }: Ledger, isKept: (row: number) => boolean): Ledger {
+  const some = <T>({ values, places }: Repeated<T>): Repeated<T> => ({
+    values,
+    places: places.filter((_, row) => isKept(row)),
+  });
+  return new Ledger({
+    entries: columns.entries.filter((_, row) => isKept(row)),
+    whens: columns.whens.filter((_, row) => isKept(row)),
+    reasons: some(columns.reasons),
+    items: some(columns.items),
+    quantities: columns.quantities.filter((_, row) => isKept(row)),
+    lots: some(columns.lots),
+    values: columns.values.filter((_, row) => isKept(row)),
+    batches: some(columns.batches),
+    bys: some(columns.bys),
+    notes: some(columns.notes),
+  });
+}
+
 /** The value of a column in a row that the ledger has. */
 export const valueIn = <T>({ values, places }: Repeated<T>, row: number): T =>
   values[places[row] as number] as T;

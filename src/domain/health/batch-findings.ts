@@ -7,7 +7,8 @@ import { nameKey } from '../kernel/names.ts';
 import { roundMoney } from '../money/currency.ts';
 import type { NewMove } from '../ledger/posting.ts';
 import { live } from '../stock/reversals.ts';
-import { type HealthFinding, type Mending, takeBack } from './finding.ts';
+import { type HealthFinding, type Mending, type Repair, takeBack } from './finding.ts';
+import { lostMoves } from './lost-moves.ts';
 
 /** What the moves of each batch in Batches do not bear out. */
 export function batchFindings(book: Book, mending: Mending): HealthFinding[] {
@@ -18,9 +19,9 @@ export function batchFindings(book: Book, mending: Mending): HealthFinding[] {
     const written = (all.get(key) ?? []).filter(isOfPour);
     const undone = nameKey(batch.state) === batchStates.undone;
     if (undone) return moves.length === 0 ? [] : [halfUndone(batch, moves, mending)];
-    if (moves.length === 0) return [noMoves(batch, written.length > 0)];
+    if (moves.length === 0) return [noMoves(book, batch, written.length > 0, mending)];
     const bars = barsFinding(book, batch, moves, mending);
-    const value = valueFinding(book, batch, moves);
+    const value = valueFinding(book, batch, moves, mending);
     // A made move that is missing explains a value that is missing.
     return bars === undefined ? (value ?? []) : [bars];
   });
@@ -55,7 +56,12 @@ function halfUndone(batch: Batch, moves: readonly Move[], mending: Mending): Hea
   };
 }
 
-function noMoves(batch: Batch, wereTakenBack: boolean): HealthFinding {
+function noMoves(
+  book: Book,
+  batch: Batch,
+  wereTakenBack: boolean,
+  mending: Mending,
+): HealthFinding {
   return wereTakenBack
     ? {
         kind: 'state not as the moves say',
@@ -67,7 +73,7 @@ function noMoves(batch: Batch, wereTakenBack: boolean): HealthFinding {
         kind: 'batch without moves',
         about: batch.batch,
         says: `Batch ${batch.batch} is in Batches, but Moves has nothing that it used or made, so stock was never depleted. Write its moves, or set its State to ${batchStates.undone} and record the pour again.`,
-        repair: undefined,
+        repair: lostMoves(book, batch, mending),
       };
 }
 
@@ -90,15 +96,17 @@ function barsFinding(
     kind: 'bars not as the batch says',
     about: batch.batch,
     says: `Batch ${batch.batch} says ${batch.good} good bars, but its moves put ${made.toString()} in stock. Mend the Good of the batch, or ${missing.gt(0) ? 'add the missing bars' : 'take the surplus bars back'}.`,
-    repair: canMend
-      ? {
-          says: `Put ${count(missing, 'bar')} of ${batch.design.name} in stock at what the batch used and no other move holds.`,
-          moves: [missingBars(batch, missing, worth, mending)],
-          batches: [],
-        }
-      : undefined,
+    repair:
+      lostMoves(book, batch, mending) ??
+      (canMend ? barsRepair(batch, missing, worth, mending) : undefined),
   };
 }
+
+const barsRepair = (batch: Batch, missing: Exact, worth: Exact, mending: Mending): Repair => ({
+  says: `Put ${count(missing, 'bar')} of ${batch.design.name} in stock at what the batch used and no other move holds.`,
+  moves: [missingBars(batch, missing, worth, mending)],
+  batches: [],
+});
 
 function missingBars(batch: Batch, bars: Exact, value: Exact, mending: Mending): NewMove {
   return {
@@ -126,6 +134,7 @@ function valueFinding(
   book: Book,
   batch: Batch,
   moves: readonly Move[],
+  mending: Mending,
 ): HealthFinding[] | undefined {
   const unclaimed = unclaimedValue(book, moves);
   if (unclaimed === undefined) {
@@ -148,7 +157,7 @@ function valueFinding(
       kind: 'value out is not value in',
       about: batch.batch,
       says: `Batch ${batch.batch} used ${unclaimed.abs().toString()} ${book.settings.currency} ${way} its bars, spares and leftovers hold. A move is missing or its Value is mistyped: undo the batch and record it again, or mend the Value.`,
-      repair: undefined,
+      repair: lostMoves(book, batch, mending),
     },
   ];
 }

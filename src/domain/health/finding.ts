@@ -1,6 +1,6 @@
 import type { Move } from '../book/book.ts';
 import type { Day } from '../kernel/day.ts';
-import { exact, zero } from '../kernel/exact.ts';
+import { type Exact, exact, zero } from '../kernel/exact.ts';
 import { nameKey } from '../kernel/names.ts';
 import type { NewBatch, NewMove } from '../ledger/posting.ts';
 
@@ -16,7 +16,9 @@ export type FindingKind =
   | 'lot used before it came'
   | 'lot used beyond its quantity'
   | 'reversal of nothing'
-  | 'reversed twice';
+  | 'reversed twice'
+  | 'move written twice'
+  | 'lot written twice';
 
 /** Lines to append that put a finding right. Nothing already written is changed. */
 export interface Repair {
@@ -74,3 +76,7 @@ export function takeBack(move: Move, { entryFor, today, by }: Mending): NewMove 
     note: move.entry,
   };
 }
+
+/** A quantity as a sentence has it: 15 of a thing that is counted, 15 g of one that is weighed. */
+export const inWords = (quantity: Exact | number, unit: string): string =>
+  unit === 'each' ? quantity.toString() : `${quantity.toString()} ${unit}`;

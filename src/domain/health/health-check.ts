@@ -3,6 +3,7 @@ import type { Day } from '../kernel/day.ts';
 import { batchFindings } from './batch-findings.ts';
 import { type HealthFinding, mending } from './finding.ts';
 import { orphanFindings } from './orphan-findings.ts';
+import { repeatFindings } from './repeat-findings.ts';
 import { reversalFindings } from './reversal-findings.ts';
 import { lotFindings, stockFindings } from './stock-findings.ts';
 
@@ -20,6 +21,7 @@ export function healthCheck(book: Book, today: Day, by: string): HealthFinding[]
   return [
     ...orphanFindings(book, mend),
     ...batchFindings(book, mend),
+    ...repeatFindings(book, mend),
     ...reversalFindings(book, mend),
     ...lotFindings(book, mend),
     ...stockFindings(book, mend),

@@ -1,4 +1,4 @@
-import type { Book, Item, Move } from '../book/book.ts';
+import type { Book, Item, Lot, Move } from '../book/book.ts';
 import { itemOfMaterial } from '../book/find.ts';
 import { type Day, isoDate, wholeDay } from '../kernel/day.ts';
 import { type Exact, exact, zero } from '../kernel/exact.ts';
@@ -7,7 +7,7 @@ import { roundMoney } from '../money/currency.ts';
 import type { NewMove } from '../ledger/posting.ts';
 import { indexOf, type ItemHistory, liveMoves } from '../stock/ledger-index.ts';
 import { unitCost } from '../stock/valuation.ts';
-import type { HealthFinding, Mending } from './finding.ts';
+import { type HealthFinding, inWords, type Mending, takeBack } from './finding.ts';
 
 /** How far a running sum fell below zero at the end of a day, and when first. */
 interface Shortfall {
@@ -32,9 +32,9 @@ export function stockFindings(book: Book, mending: Mending): HealthFinding[] {
       {
         kind: 'stock below zero',
         about: item.name,
-        says: `On ${isoDate(first)} the ledger had ${onFirst.toString()} ${item.unit} of ${item.name}, and at worst ${deepest.neg().toString()}. A purchase, a count or a pour is missing or dated too late.`,
+        says: `On ${isoDate(first)} the ledger had ${inWords(onFirst, item.unit)} of ${item.name}, and at worst ${deepest.neg().toString()}. A purchase, a count or a pour is missing or dated too late.`,
         repair: {
-          says: `Count in ${deepest.toString()} ${item.unit} of ${item.name} on ${isoDate(first)}.`,
+          says: `Count in ${inWords(deepest, item.unit)} of ${item.name} on ${isoDate(first)}.`,
           moves: [countedIn(book, item, deepest, first, { lot: '', mending })],
           batches: [],
         },
@@ -65,21 +65,16 @@ export function lotFindings(book: Book, mending: Mending): HealthFinding[] {
     const beyond = findShortfall([{ ...start, quantity: lot.quantity }, ...moves]);
     const { name, unit } = lot.material;
     return [
-      ...early.map((move): HealthFinding => ({
-        kind: 'lot used before it came',
-        about: lot.lot,
-        says: `Entry ${move.entry} took ${name} from lot ${lot.lot} on ${isoDate(move.when)}, before it came on ${isoDate(lot.received)}. Mend Received in Lots, or take the move back and write it again with the right lot or day.`,
-        repair: undefined,
-      })),
+      ...(early.length === 0 ? [] : [usedEarly(lot, early, mending)]),
       ...(beyond === undefined
         ? []
         : [
             {
               kind: 'lot used beyond its quantity' as const,
               about: lot.lot,
-              says: `Moves took ${beyond.deepest.toString()} ${unit} more of lot ${lot.lot} (${name}) than there was, from ${isoDate(beyond.first)} on. The lot's Quantity is too small, or a move names the wrong lot.`,
+              says: `Moves took ${inWords(beyond.deepest, unit)} more of lot ${lot.lot} (${name}) than there was, from ${isoDate(beyond.first)} on. The lot's Quantity is too small, or a move names the wrong lot.`,
               repair: {
-                says: `Count in ${beyond.deepest.toString()} ${unit} of lot ${lot.lot} on ${isoDate(beyond.first)}.`,
+                says: `Count in ${inWords(beyond.deepest, unit)} of lot ${lot.lot} on ${isoDate(beyond.first)}.`,
                 moves: [
                   countedIn(book, itemOfMaterial(lot.material), beyond.deepest, beyond.first, {
                     lot: lot.lot,
@@ -92,6 +87,33 @@ export function lotFindings(book: Book, mending: Mending): HealthFinding[] {
           ]),
     ];
   });
+}
+
+/** The day of the use is as likely wrong as the day of the lot; only the use can be mended by lines. */
+function usedEarly(lot: Lot, early: readonly Move[], mending: Mending): HealthFinding {
+  const came = isoDate(lot.received);
+  const uses = early.map(({ entry, when }) => `entry ${entry} on ${isoDate(when)}`);
+  return {
+    kind: 'lot used before it came',
+    about: lot.lot,
+    says: `Lot ${lot.lot} (${lot.material.name}) came on ${came}, but was taken from before: ${uses.join(', ')}. If the lot came sooner, mend Received in Lots. If it was used later, move the use to ${came}.`,
+    repair: {
+      says: `Take ${early.length === 1 ? 'the use' : `the ${early.length} uses`} back and write ${early.length === 1 ? 'it' : 'them'} again on ${came}.`,
+      moves: early.flatMap((move) => [
+        takeBack(move, mending),
+        {
+          ...move,
+          entry: mending.entryFor(`${move.entry}.2`),
+          when: lot.received,
+          quantity: exact(move.quantity),
+          value: exact(move.value ?? 0),
+          by: mending.by,
+          note: `Health check: ${move.entry} on the day the lot came`,
+        },
+      ]),
+      batches: [],
+    },
+  };
 }
 
 const itemOf = ({ moves, lots }: ItemHistory): Item | undefined =>

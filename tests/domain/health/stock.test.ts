@@ -15,7 +15,7 @@ describe('healthCheck on stock, lots and reversals', () => {
     );
     const [finding] = check(tables);
     expect(finding).toMatchObject({ kind: 'stock below zero', about: 'Plain' });
-    expect(finding?.says).toMatch(/On 2024-02-03 the ledger had -1 each of Plain, and at worst -3/);
+    expect(finding?.says).toMatch(/On 2024-02-03 the ledger had -1 of Plain, and at worst -3/);
     tables = repaired(tables, finding?.repair);
     expect(kinds(tables)).toEqual([]);
   });
@@ -38,7 +38,7 @@ describe('healthCheck on stock, lots and reversals', () => {
       ['stock below zero', 'Clear base'],
     ]);
     expect(check(tables)[0]?.says).toMatch(
-      /B1\.01 took Clear base from lot L1 on 2024-02-01, before it came on 2024-02-02/,
+      /L1 \(Clear base\) came on 2024-02-02, but was taken from before: entry B1\.01 on 2024-02-01/,
     );
   });
 

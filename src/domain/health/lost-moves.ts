@@ -1,0 +1,87 @@
+import type { Batch, Book, Move } from '../book/book.ts';
+import { someMoves } from '../book/ledger.ts';
+import { count } from '../kernel/count.ts';
+import { exact } from '../kernel/exact.ts';
+import { nameKey } from '../kernel/names.ts';
+import { postBatch } from '../ledger/post-batch.ts';
+import type { NewMove } from '../ledger/posting.ts';
+import type { Mending, Repair } from './finding.ts';
+
+/**
+ * The moves that a batch lacks, where those it has are just what its recipe says of it: the ones its
+ * posting would have written and Moves does not hold. Undefined where the pour went another way than
+ * the recipe, or stock was short of it: then only the maker knows.
+ */
+export function lostMoves(book: Book, batch: Batch, mending: Mending): Repair | undefined {
+  const key = nameKey(batch.batch);
+  const { moves } = book.ledger;
+  const isOfBatch = (move: Move): boolean => nameKey(move.batch) === key && isOfPosting(move);
+  const standing = moves.filter(isOfBatch);
+  // A pour that was started again or taken back in part is no longer the one the recipe tells of.
+  if (standing.some(({ reason }) => reason === 'reversed')) return undefined;
+  const before: Book = {
+    ...book,
+    ledger: someMoves(book.ledger, (row) => !isOfBatch(book.ledger.move(row))),
+    batches: new Map([...book.batches].filter(([known]) => known !== key)),
+  };
+  for (const useLeftovers of [false, true]) {
+    const missing = missingMoves(before, batch, standing, mending, useLeftovers);
+    if (missing !== undefined && missing.length > 0) {
+      return {
+        says: `Write the ${count(missing.length, 'move')} that it lacks, as the recipe of ${batch.design.name} says.`,
+        moves: missing.map((move) => ({ ...move, note: NOTE })),
+        batches: [],
+      };
+    }
+  }
+  return undefined;
+}
+
+const NOTE = 'Health check: this move was missing, written as the recipe says';
+
+const isOfPosting = ({ reason }: Move): boolean => reason !== 'sold' && reason !== 'wasted';
+
+function missingMoves(
+  before: Book,
+  batch: Batch,
+  standing: readonly Move[],
+  { today, by }: Mending,
+  useLeftovers: boolean,
+): readonly NewMove[] | undefined {
+  const posted = postBatch(
+    before,
+    {
+      batch: batch.batch,
+      poured: batch.poured,
+      // The batch's line counts the bars started, so the yield has had its share.
+      design: { ...batch.design, yieldShare: exact(1) },
+      bars: batch.bars,
+      useLeftovers,
+      good: batch.good ?? batch.bars,
+      seconds: batch.seconds ?? 0,
+      minutes: batch.minutes,
+      weighed: new Map(),
+      sparePieces: new Map(),
+      leftoverG: new Map(),
+      countIsOff: new Set(),
+      by,
+      note: '',
+    },
+    today,
+  );
+  if (!posted.ok || posted.value.kind === 'short') return undefined;
+  const { moves } = posted.value.posting;
+  const byEntry = new Map(moves.map((move) => [nameKey(move.entry), move]));
+  const isAsPosted = standing.every((move) => isSame(move, byEntry.get(nameKey(move.entry))));
+  if (!isAsPosted) return undefined;
+  const there = new Set(standing.map(({ entry }) => nameKey(entry)));
+  return moves.filter(({ entry }) => !there.has(nameKey(entry)));
+}
+
+const isSame = (move: Move, posted: NewMove | undefined): boolean =>
+  posted !== undefined &&
+  move.reason === posted.reason &&
+  nameKey(move.item.name) === nameKey(posted.item.name) &&
+  nameKey(move.lot) === nameKey(posted.lot) &&
+  posted.quantity.eq(exact(move.quantity)) &&
+  (move.value === undefined || posted.value.eq(exact(move.value)));

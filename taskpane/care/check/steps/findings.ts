@@ -1,0 +1,95 @@
+import '@fluentui/web-components/button.js';
+import { html, LitElement, type TemplateResult } from 'lit';
+import type { Book } from '../../../../src/domain/book/book.ts';
+import type { HealthFinding } from '../../../../src/domain/health/finding.ts';
+import { count } from '../../../../src/domain/kernel/count.ts';
+import { withDays } from '../../../format.ts';
+import { cardLooks, looks, noticeLooks } from '../../../looks.ts';
+import { liveNotice, type Notice, noticeBar } from '../../../parts/notice.ts';
+import { tell } from '../events.ts';
+
+/** First step of the check: what is not as it should be, each with what to do. */
+export class CheckStep extends LitElement {
+  static override styles = [looks, cardLooks, noticeLooks];
+  static override properties = {
+    findings: { attribute: false },
+    book: { attribute: false },
+    notice: { attribute: false },
+  };
+
+  declare findings: readonly HealthFinding[];
+  declare book: Book;
+  declare notice: Notice | undefined;
+
+  override render(): TemplateResult {
+    const { findings } = this;
+    return html`<div class="stack">
+      <div>
+        <h2 tabindex="-1">${titleOf(findings.length)}</h2>
+        <p class="quiet">${this.scope()}</p>
+      </div>
+      ${
+        findings.length === 0
+          ? noticeBar({
+              kind: 'good',
+              text: 'Every batch has its moves, no stock was ever below zero, no line stands twice.',
+            })
+          : html`<p>
+                One at a time: mending one may mend the next. If somebody is recording just now,
+                wait a minute and check again.
+              </p>
+              <ol class="stack">
+                ${findings.map((finding, index) => html`<li>${card(finding, index, this)}</li>`)}
+              </ol>`
+      }
+      ${liveNotice(this.notice)}
+      <div class="actions">
+        <fluent-button
+          id="again"
+          @click=${() => {
+            tell(this, 'task-check-again', undefined);
+          }}
+          >Check again</fluent-button
+        >
+      </div>
+    </div>`;
+  }
+
+  private scope(): string {
+    const { ledger, batches, lots } = this.book;
+    return `Looked at ${count(ledger.length, 'move')}, ${count(batches.size, 'batch', 'batches')} and ${count(lots.length, 'lot')}.`;
+  }
+}
+customElements.define('pour-check', CheckStep);
+
+function titleOf(number: number): string {
+  if (number === 0) return 'The book is sound';
+  return `${count(number, 'thing')} to look at`;
+}
+
+function card(finding: HealthFinding, index: number, from: HTMLElement): TemplateResult {
+  const { kind, says, repair } = finding;
+  const number = index + 1;
+  return html`<section class="card" aria-labelledby="finding-${number}">
+    <header><h3 id="finding-${number}">${number}. ${asTitle(kind)}</h3></header>
+    <div class="body stack tight">
+      <p>${withDays(says)}</p>
+      ${
+        repair === undefined
+          ? html`<p class="quiet">Only you can know what happened, so no lines are offered.</p>`
+          : html`<div class="actions">
+              <fluent-button
+                id="mend-${number}"
+                aria-label="Show the lines that mend ${number}"
+                @click=${() => {
+                  tell(from, 'task-told', { finding: says, step: 'preview' });
+                }}
+                >Show the lines that mend it</fluent-button
+              >
+            </div>`
+      }
+    </div>
+  </section>`;
+}
+
+const asTitle = (kind: string): string => kind.slice(0, 1).toUpperCase() + kind.slice(1);

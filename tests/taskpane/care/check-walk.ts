@@ -1,0 +1,28 @@
+import { marketWorkshop } from '../market-workshop.ts';
+import { rowsOf, withRows } from '../small-workshop.ts';
+import { recordingPages, type TaskWalk } from '../task-walk.ts';
+
+/** Checking a book of which some things can be mended by lines and some only by the maker. */
+export const checkWalk: TaskWalk = {
+  name: 'care',
+  tables: withRows(marketWorkshop, 'Moves', (rows) => [
+    ...rows,
+    ...rowsOf([
+      'W-1|2026-11-01|used|Wrapper|-60|L-8|-9|B-9||',
+      'W-2|2026-11-01|used|Clear base|-10|L-1|-0.08|B-9||',
+      'R-1|2026-11-01|reversed|Wrapper|5|L-8|0.75|||nobody',
+    ]),
+  ]),
+  pages: [
+    ['findings', (page) => page.locator('pour-check').waitFor()],
+    [
+      'lines',
+      async (page) => {
+        await page.locator('[id^=mend-]').first().click();
+        await page.locator('pour-check-preview').waitFor();
+      },
+    ],
+    ...recordingPages('pour-check-done'),
+    ['what is left', (page) => page.locator('#another').click()],
+  ],
+};

@@ -1,0 +1,202 @@
+import type { Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
+import type { TableData } from '../../../src/workbook/port.ts';
+import { tabTo } from '../access-checks.ts';
+import { column, heading, tables, usePane, walkTo } from '../pane-steps.ts';
+import { rowsOf, smallWorkshop, withRows } from '../small-workshop.ts';
+import { soundWorkshop } from './sound-workshop.ts';
+
+const openPane = usePane();
+
+async function openCheck(tables: readonly TableData[]): Promise<Page> {
+  const page = await openPane({ tables });
+  await page.locator('#tab-care').click();
+  await page.locator('pour-check').waitFor();
+  return page;
+}
+
+/** Everything a pour writes, in the workbook of a colleague who has it whole. */
+async function pouredBy(page: Page): Promise<readonly TableData[]> {
+  await page.locator('#tab-pour').click();
+  await walkTo(page, 'done');
+  return tables(page);
+}
+
+/** Shows the repair of the first finding and adds its lines. */
+async function mend(page: Page): Promise<void> {
+  await page.locator('#mend-1').click();
+  await page.locator('pour-check-preview').waitFor();
+  await page.locator('#record').click();
+  await page.locator('pour-check-done').waitFor();
+}
+
+const rowsOfTable = (all: readonly TableData[], name: string) =>
+  all.find((table) => table.name === name)?.rows ?? [];
+
+/** Whether every row that stood before stands unchanged in its place. */
+function expectOnlyAppended(before: readonly TableData[], after: readonly TableData[]): void {
+  for (const { name, rows } of before)
+    expect(rowsOfTable(after, name).slice(0, rows.length)).toEqual(rows);
+}
+
+describe('the health check', () => {
+  it('says of a sound book that it is sound, and what it looked at', async () => {
+    const page = await openCheck(soundWorkshop);
+    await heading(page).getByText('The book is sound').waitFor();
+    await page.getByText('Looked at 0 moves, 0 batches and 8 lots.').waitFor();
+    expect(await page.locator('pour-check li').count()).toBe(0);
+  });
+
+  it('shows the lines before they are written, writes them once, and checks again', async () => {
+    const page = await openCheck(
+      withRows(soundWorkshop, 'Moves', () =>
+        rowsOf(['W-1|2026-11-01|wasted|Wrapper|-120|L-8|-18|||']),
+      ),
+    );
+    await heading(page).getByText('2 things to look at').waitFor();
+    const before = await tables(page);
+    await page.locator('#mend-1').click();
+    await page.getByText('Count in 20 of lot L-8 on 1 Nov 2026.').waitFor();
+    // 15.00 ÷ 100 wrappers × 20 = 3.00.
+    await page.getByRole('row', { name: /Wrapper counted, lot L-8.*20 \$3\.00/u }).waitFor();
+    expect(await tables(page)).toEqual(before);
+    await page.evaluate(() => {
+      const button = document
+        .querySelector('pour-pane')
+        ?.shadowRoot?.querySelector('pour-check-preview')
+        ?.shadowRoot?.querySelector<HTMLElement>('#record');
+      button?.click();
+      button?.click();
+    });
+    await page.locator('pour-check-done').waitFor();
+    await page.getByText('The book is sound now.').waitFor();
+    expect(await column(page, 'Moves', 'Quantity')).toEqual([-120, 20]);
+    expectOnlyAppended(before, await tables(page));
+    await page.locator('#another').click();
+    await heading(page).getByText('The book is sound').waitFor();
+  });
+
+  it('offers no lines where only the maker can know', async () => {
+    const page = await openCheck(
+      withRows(soundWorkshop, 'Moves', () =>
+        rowsOf(['R-1|2026-11-01|reversed|Wrapper|5|L-8|0.75|||nobody']),
+      ),
+    );
+    await page.getByText('Only you can know what happened').waitFor();
+    expect(await page.locator('#mend-1').count()).toBe(0);
+  });
+
+  it('comes back to the repair after a reload, and forgets one that someone else made', async () => {
+    const page = await openCheck(
+      withRows(soundWorkshop, 'Moves', () =>
+        rowsOf(['W-1|2026-11-01|wasted|Wrapper|-120||-18|||']),
+      ),
+    );
+    await page.locator('#mend-1').click();
+    await page.locator('pour-check-preview').waitFor();
+    await page.reload();
+    await page.locator('pour-check-preview').waitFor();
+    await page.evaluate((rows) => {
+      window.pane.port.edit((all) =>
+        all.map((table) => (table.name === 'Moves' ? { ...table, rows } : table)),
+      );
+    }, []);
+    await heading(page).getByText('The book is sound').waitFor();
+  });
+});
+
+describe('a half-seen batch', () => {
+  it('gets its moves where only its line is seen', async () => {
+    const page = await openPane({ tables: soundWorkshop });
+    const whole = await pouredBy(page);
+    await page.evaluate(() => {
+      window.pane.port.edit((all) =>
+        all.map((table) => (table.name === 'Moves' ? { ...table, rows: [] } : table)),
+      );
+    });
+    await page.locator('#tab-care').click();
+    await page.getByText('1. Batch without moves').waitFor();
+    const before = await tables(page);
+    await mend(page);
+    await page.getByText('The book is sound now.').waitFor();
+    expectOnlyAppended(before, await tables(page));
+    const facts = (all: readonly TableData[]) =>
+      rowsOfTable(all, 'Moves').map((row) => row.slice(0, 8));
+    expect(facts(await tables(page))).toEqual(facts(whole));
+  });
+
+  it('gets its line where only its moves are seen', async () => {
+    const page = await openPane({ tables: soundWorkshop });
+    const whole = await pouredBy(page);
+    await page.evaluate(() => {
+      window.pane.port.edit((all) =>
+        all.map((table) => (table.name === 'Batches' ? { ...table, rows: [] } : table)),
+      );
+    });
+    await page.locator('#tab-care').click();
+    await page.getByText('1. Moves without a batch line').waitFor();
+    const before = await tables(page);
+    await mend(page);
+    await page.getByText('The book is sound now.').waitFor();
+    expectOnlyAppended(before, await tables(page));
+    const [line] = rowsOfTable(await tables(page), 'Batches');
+    expect(line?.slice(0, 5)).toEqual(rowsOfTable(whole, 'Batches')[0]?.slice(0, 5));
+  });
+
+  it('is taken back where the host broke off and the form that wrote it is gone', async () => {
+    const page = await openPane({ tables: soundWorkshop });
+    await walkTo(page, 'preview');
+    await page.evaluate(() => {
+      window.pane.port.nextApply({ kind: 'breaks halfway', rows: 4 });
+    });
+    await page.locator('#record').click();
+    await page.getByText('The workbook broke off').waitFor();
+    // Another machine, which knows nothing of the form.
+    await page.evaluate(() => {
+      for (const key of Object.keys(sessionStorage))
+        if (key.startsWith('memory ')) sessionStorage.removeItem(key);
+    });
+    await page.reload();
+    await page.locator('#tab-care').click();
+    await page.getByText('1. Moves without a batch line').waitFor();
+    const before = await tables(page);
+    await mend(page);
+    await page.getByText('The book is sound now.').waitFor();
+    expectOnlyAppended(before, await tables(page));
+    const quantities = (await column(page, 'Moves', 'Quantity')).map(Number);
+    expect(quantities).toHaveLength(8);
+    expect(quantities.reduce((sum, quantity) => sum + quantity, 0)).toBeCloseTo(0, 9);
+  });
+
+  it('is mended whole when a repair breaks off halfway itself', async () => {
+    const page = await openPane({ tables: soundWorkshop });
+    const whole = await pouredBy(page);
+    await page.evaluate(() => {
+      window.pane.port.edit((all) =>
+        all.map((table) => (table.name === 'Moves' ? { ...table, rows: [] } : table)),
+      );
+      window.pane.port.nextApply({ kind: 'breaks halfway', rows: 3 });
+    });
+    await page.locator('#tab-care').click();
+    await page.locator('#mend-1').click();
+    await page.locator('#record').click();
+    await page.getByText('Recording of this repair broke off').waitFor();
+    await page.locator('#record').click();
+    await page.getByText('The book is sound now.').waitFor();
+    expect(rowsOfTable(await tables(page), 'Moves')).toHaveLength(
+      rowsOfTable(whole, 'Moves').length,
+    );
+  });
+});
+
+describe('the keyboard alone', () => {
+  it('mends a finding', async () => {
+    const page = await openCheck(smallWorkshop);
+    await tabTo(page, 'mend-1');
+    await page.keyboard.press('Enter');
+    await page.locator('pour-check-preview').waitFor();
+    await tabTo(page, 'record');
+    await page.keyboard.press('Enter');
+    await page.locator('pour-check-done').waitFor();
+  });
+});
