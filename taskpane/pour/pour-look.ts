@@ -39,7 +39,7 @@ function step(flow: Flow<Draft>, state: Ready, page: Step): TemplateResult {
   const isBusy = flow.busy !== undefined;
   if (page === 'done') {
     return html`<pour-done
-      .batch=${draft.batch}
+      target=${draft.batch}
       .book=${book}
       .today=${today}
       .notice=${notice}

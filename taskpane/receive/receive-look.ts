@@ -23,6 +23,7 @@ function step(flow: Flow<ReceiveDraft>, state: Ready, page: ReceiveStep): Templa
   const { draft, notice, today, who } = flow;
   if (page === 'done') {
     return html`<pour-receive-done
+      target=${draft.id}
       .book=${state.book}
       .draft=${draft}
       .today=${today}

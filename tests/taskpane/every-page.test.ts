@@ -73,8 +73,6 @@ const tours: readonly TaskWalk[] = [
 describe.each([
   ['light', 320, 1],
   ['dark', 320, 1],
-  ['light', 400, 1],
-  ['dark', 400, 1],
   ['light', 400, 2],
   ['dark', 400, 2],
 ] as const)('every page, %s, %i px, text × %i', (theme, width, textScale) => {

@@ -1,76 +1,39 @@
-import '@fluentui/web-components/button.js';
-import { html, LitElement, nothing } from 'lit';
-import type { Book, Move } from '../../../src/domain/book/book.ts';
+import { html, nothing } from 'lit';
+import type { Batch, Move } from '../../../src/domain/book/book.ts';
 import { itemOfBars } from '../../../src/domain/book/find.ts';
 import { count } from '../../../src/domain/kernel/count.ts';
-import type { Day } from '../../../src/domain/kernel/day.ts';
 import { exact } from '../../../src/domain/kernel/exact.ts';
 import { nameKey } from '../../../src/domain/kernel/names.ts';
 import { onHand } from '../../../src/domain/stock/on-hand.ts';
-import { tell } from '../events.ts';
 import { day, ledgerAmount, money, plain } from '../../format.ts';
-import { cardLooks, looks, noticeLooks } from '../../looks.ts';
-import { liveNotice, type Notice } from '../../parts/notice.ts';
+import { type Done, DoneFrame } from '../../parts/done-frame.ts';
 import { isUndoneBatch } from '../recent-batches.ts';
-import '../../parts/undo-button.ts';
 
-/** Last step: what changed, read back from the workbook itself. */
-export class DoneStep extends LitElement {
-  static override styles = [looks, cardLooks, noticeLooks];
-  static override properties = {
-    batch: {},
-    book: { attribute: false },
-    today: { attribute: false },
-    notice: { attribute: false },
-    isBusy: { attribute: false },
-  };
-
-  /** Id of the batch. */
-  declare batch: string;
-  declare book: Book;
-  declare today: Day;
-  declare notice: Notice | undefined;
-  declare isBusy: boolean;
-
-  override render() {
-    const batch = this.book.batches.get(nameKey(this.batch));
-    const isUndone = batch !== undefined && isUndoneBatch(batch);
-    const title = batch === undefined ? 'Not in the workbook' : isUndone ? 'Undone' : 'Recorded';
-    return html`<div class="stack">
-      <div>
-        <h2 tabindex="-1">${title}</h2>
-        <p class="quiet">
-          ${
-            batch === undefined
-              ? `Batch ${this.batch} is no longer in Batches.`
-              : `${batch.design.name}, ${batch.batch}`
-          }
-        </p>
-      </div>
-      ${liveNotice(this.notice)} ${batch === undefined || isUndone ? nothing : this.changes(batch)}
-      <div class="actions">
-        <fluent-button
-          appearance="primary"
-          id="another"
-          @click=${() => {
-            tell(this, 'task-another', undefined);
-          }}
-          >Record another</fluent-button
-        >
-      </div>
-      ${
-        batch === undefined || isUndone
-          ? nothing
-          : html`<pour-undo-button
-              target=${batch.batch}
-              name="batch ${batch.batch}"
-              ?isBusy=${this.isBusy}
-            ></pour-undo-button>`
-      }
-    </div>`;
+/** Last step of a pour: what changed. */
+export class DoneStep extends DoneFrame {
+  protected override done(): Done {
+    const batch = this.book.batches.get(nameKey(this.target));
+    const another = 'Record another';
+    if (batch === undefined) {
+      return {
+        heading: 'Not in the workbook',
+        about: `Batch ${this.target} is no longer in Batches.`,
+        another,
+        content: nothing,
+        undo: undefined,
+      };
+    }
+    const isUndone = isUndoneBatch(batch);
+    return {
+      heading: isUndone ? 'Undone' : 'Recorded',
+      about: `${batch.design.name}, ${batch.batch}`,
+      another,
+      content: isUndone ? nothing : this.changes(batch),
+      undo: isUndone ? undefined : `batch ${batch.batch}`,
+    };
   }
 
-  private changes(batch: NonNullable<ReturnType<Book['batches']['get']>>) {
+  private changes(batch: Batch) {
     const { currency } = this.book.settings;
     const bars = onHand(this.book, itemOfBars(batch.design), this.today);
     const moves = this.book.ledger.moves.filter(

@@ -1,71 +1,37 @@
-import '@fluentui/web-components/button.js';
-import { html, LitElement, nothing, type TemplateResult } from 'lit';
-import type { Book } from '../../../src/domain/book/book.ts';
+import { html, nothing, type TemplateResult } from 'lit';
 import { nameKey } from '../../../src/domain/kernel/names.ts';
 import { fairResult, salesResult } from '../../../src/domain/sell/fair-result.ts';
 import { takingsByFair } from '../../costs/pictures.ts';
 import { day } from '../../format.ts';
-import { cardLooks, looks, noticeLooks } from '../../looks.ts';
-import { liveNotice, type Notice, noticeBar } from '../../parts/notice.ts';
-import '../../parts/undo-button.ts';
+import { type Done, DoneFrame } from '../../parts/done-frame.ts';
+import { noticeBar } from '../../parts/notice.ts';
 import '../../pictures/picture.ts';
-import { tell } from '../events.ts';
 import { resultLines, resultSentence } from '../result-words.ts';
 import { salesOfDay } from '../sell-task.ts';
 import { sellingDays } from '../selling-days.ts';
 
-/** Last step of selling: what the day brought home, read back from the workbook itself. */
-export class SellDoneStep extends LitElement {
-  static override styles = [looks, cardLooks, noticeLooks];
-  static override properties = {
-    target: {},
-    book: { attribute: false },
-    notice: { attribute: false },
-    isBusy: { attribute: false },
-  };
-
-  /** Id of the selling day. */
-  declare target: string;
-  declare book: Book;
-  declare notice: Notice | undefined;
-  declare isBusy: boolean;
-
-  override render() {
+/** Last step of selling: what the day brought home. */
+export class SellDoneStep extends DoneFrame {
+  protected override done(): Done {
     const past = sellingDays(this.book).find(({ id }) => nameKey(id) === nameKey(this.target));
-    const stands = past !== undefined && !past.isUndone;
-    const title = past === undefined ? 'Not in the workbook' : stands ? 'Recorded' : 'Undone';
-    return html`<div class="stack">
-      <div>
-        <h2 tabindex="-1">${title}</h2>
-        <p class="quiet">
-          ${
-            past === undefined
-              ? `No line of ${this.target} is in Sales any more.`
-              : `${past.fair === '' ? 'Sold at no fair' : past.fair}, ${day(past.soldOn)}, ${past.id}`
-          }
-        </p>
-      </div>
-      ${liveNotice(this.notice)} ${stands ? this.result(past.fair) : nothing}
-      <div class="actions">
-        <fluent-button
-          appearance="primary"
-          id="another"
-          @click=${() => {
-            tell(this, 'task-another', undefined);
-          }}
-          >Record more sales</fluent-button
-        >
-      </div>
-      ${
-        stands
-          ? html`<pour-undo-button
-              target=${past.id}
-              name="sales ${past.id}"
-              ?isBusy=${this.isBusy}
-            ></pour-undo-button>`
-          : nothing
-      }
-    </div>`;
+    const another = 'Record more sales';
+    if (past === undefined) {
+      return {
+        heading: 'Not in the workbook',
+        about: `No line of ${this.target} is in Sales any more.`,
+        another,
+        content: nothing,
+        undo: undefined,
+      };
+    }
+    const { fair, soldOn, id, isUndone } = past;
+    return {
+      heading: isUndone ? 'Undone' : 'Recorded',
+      about: `${fair === '' ? 'Sold at no fair' : fair}, ${day(soldOn)}, ${id}`,
+      another,
+      content: isUndone ? nothing : this.result(fair),
+      undo: isUndone ? undefined : `sales ${id}`,
+    };
   }
 
   /** Of the whole fair, with what was recorded on other days; else of these sales alone. */
