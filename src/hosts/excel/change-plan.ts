@@ -4,9 +4,13 @@ import { whyUnwritable } from './cell-text.ts';
 
 /** What a change needs to know of one table before a cell of it is written. */
 export interface Target {
+  /** Stays the same when the table is renamed. */
+  readonly tableId: string;
   readonly name: string;
   readonly sheet: string;
   readonly protected: boolean;
+  /** A filter hides some of its rows. */
+  readonly filtered: boolean;
   readonly headers: readonly string[];
   /** By id column (header key), then by id: the body's rows that hold it. */
   readonly places: ReadonlyMap<string, ReadonlyMap<string, readonly number[]>>;
@@ -94,6 +98,9 @@ function whyClosed(
   }
   if (target.protected) {
     return `The sheet "${target.sheet}" is protected, so ${table} cannot take new rows. Unprotect it (Review tab, Unprotect Sheet), then try again.`;
+  }
+  if (target.filtered) {
+    return `A filter hides rows of ${table}, so Excel would not write there safely. Clear it (Data tab, Clear), then try again.`;
   }
   return columnOf(target, idColumn) === undefined ? whyNoColumn(table, idColumn) : undefined;
 }

@@ -1,19 +1,23 @@
 import { nameKey } from '../../domain/kernel/names.ts';
-import type { Cell, RowToWrite } from '../../workbook/port.ts';
+import type { Append, Cell, RowToWrite, Update } from '../../workbook/port.ts';
 import { asWritten, sameCell } from './cell-text.ts';
+import type { StandingRows } from './standing-rows.ts';
 import { columnOf, type Located, Refusal, type Target, textOf } from './change-plan.ts';
 
 /** Rows to add below a table, in its own column order. */
 export interface NewRows {
+  readonly append: Append;
   readonly target: Target;
-  readonly idColumn: string;
-  readonly ids: readonly string[];
+  /** For each row of the append, whether it is one of those to add. */
+  readonly adds: readonly boolean[];
   /** null leaves a column to the table itself, such as one it calculates. */
   readonly values: readonly (readonly (Cell | null)[])[];
 }
 
 /** One cell to set, and what stands there now. */
 export interface NewCell {
+  readonly update: Update;
+  readonly header: string;
   readonly target: Target;
   readonly row: number;
   readonly column: number;
@@ -27,9 +31,6 @@ export interface Work {
   readonly cells: readonly NewCell[];
 }
 
-/** Cells of one row as they stand in the sheet. */
-export type StandingRow = (target: Target, row: number) => readonly Cell[];
-
 /**
  * Works out what is left to write, or that all of it stands already, or that an id is taken by a
  * different row.
@@ -37,7 +38,7 @@ export type StandingRow = (target: Target, row: number) => readonly Cell[];
 export function workLeft(
   located: Located,
   targets: ReadonlyMap<string, Target>,
-  standing: StandingRow,
+  standing: StandingRows,
 ): Work | Refusal | 'already there' {
   const rows: NewRows[] = [];
   for (const { append, at } of located.appends) {
@@ -47,14 +48,11 @@ export function workLeft(
       (row, index) => differing(row, target, standing, at[index]) !== undefined,
     );
     if (taken !== undefined) return new Refusal(whyTaken(target.name, append.idColumn, taken));
-    const missing = append.rows.filter((_, index) => at[index] === undefined);
+    const adds = append.rows.map((_, index) => at[index] === undefined);
+    const missing = append.rows.filter((_, index) => adds[index]);
     if (missing.length > 0) {
-      rows.push({
-        target,
-        idColumn: append.idColumn,
-        ids: missing.map((row) => textOf(row[append.idColumn])),
-        values: missing.map((row) => inColumnOrder(target, row)),
-      });
+      const values = missing.map((row) => inColumnOrder(target, row));
+      rows.push({ append, target, adds, values });
     }
   }
   // Cells are set before rows are added, so rows that all stand mean that the cells were set too.
@@ -66,7 +64,7 @@ export function workLeft(
 function cellsLeft(
   located: Located,
   targets: ReadonlyMap<string, Target>,
-  standing: StandingRow,
+  standing: StandingRows,
 ): NewCell[] {
   return located.updates.flatMap(({ update, at }) => {
     const target = targets.get(nameKey(update.table));
@@ -74,8 +72,10 @@ function cellsLeft(
     return Object.entries(update.set).flatMap(([header, value]) => {
       const column = columnOf(target, header);
       if (column === undefined) return [];
-      const before = standing(target, at)[column] ?? '';
-      return sameCell(value, before) ? [] : [{ target, row: at, column, before, value }];
+      const before = standing.values(target, at)[column] ?? '';
+      return sameCell(value, before)
+        ? []
+        : [{ update, header, target, row: at, column, before, value }];
     });
   });
 }
@@ -84,11 +84,11 @@ function cellsLeft(
 function differing(
   row: RowToWrite,
   target: Target,
-  standing: StandingRow,
+  standing: StandingRows,
   at: number | undefined,
 ): string | undefined {
   if (at === undefined) return undefined;
-  const cells = standing(target, at);
+  const cells = standing.values(target, at);
   return Object.entries(row).find(([header, cell]) => {
     const column = columnOf(target, header);
     return column !== undefined && !sameCell(cell, cells[column] ?? '');

@@ -32,6 +32,8 @@ export async function readTables(context: Excel.RequestContext): Promise<TableDa
 /** The table's body in pieces of whole rows, each small enough to be read at once. */
 function blocksOf(table: Excel.Table): Block[] {
   const rows = table.rows.count;
+  // An empty table has no body to ask for: asking alone would break the whole reading off.
+  if (rows === 0) return [];
   const columns = table.columns.count;
   const most = Math.max(1, Math.floor(CELLS_A_SYNC / columns));
   const body = table.getDataBodyRange();

@@ -13,7 +13,10 @@ export async function readTargets(
   const idColumns = idColumnsOf(change);
   const tables = context.workbook.tables;
   tables.load(
-    'items/name,items/rows/count,items/worksheet/name,items/worksheet/protection/protected',
+    [
+      'items/id,items/name,items/rows/count,items/autoFilter/isDataFiltered',
+      'items/worksheet/name,items/worksheet/protection/protected',
+    ].join(),
   );
   await context.sync();
 
@@ -22,9 +25,11 @@ export async function readTargets(
   await context.sync();
 
   const bare = wanted.map((table, index) => ({
+    tableId: table.id,
     name: table.name,
     sheet: table.worksheet.name,
     protected: table.worksheet.protection.protected,
+    filtered: table.autoFilter.isDataFiltered,
     headers: (headerRows[index]?.values[0] ?? []).map(String),
     places: new Map<string, ReadonlyMap<string, readonly number[]>>(),
   }));

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { asWritten, sameCell, whyUnwritable } from '../../../src/hosts/excel/cell-text.ts';
-import { asTyped } from './fake/workbook-model.ts';
+import { asTyped } from './host/cells.ts';
 
 describe('a cell as written', () => {
   it('comes back exactly, whatever it holds', () => {

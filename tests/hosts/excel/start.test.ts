@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import { createServer, type Server } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { buildSync } from 'esbuild';
@@ -7,15 +8,23 @@ import { functions } from '../../../functions/index.ts';
 import { staticFiles } from '../../../src/build/static-files.ts';
 import { built, inProject } from '../../build/built.ts';
 import { startChromium } from '../../support/chromium.ts';
+import { CLIENT_SCRIPT } from './host/office-client.ts';
 
 const OFFICE_SCRIPT = 'https://appsforoffice.microsoft.com/lib/1/hosted/office.js';
 
-const officeScript = buildSync({
-  entryPoints: [inProject('tests/hosts/excel/fake/office-script.ts')],
-  bundle: true,
-  write: false,
-  format: 'iife',
-}).outputFiles[0]?.text;
+/** The vendor's client script as published, then the test's Excel behind it. */
+const officeScript = [
+  readFileSync(CLIENT_SCRIPT, 'utf8'),
+  buildSync({
+    entryPoints: [inProject('tests/hosts/excel/host/office-script.ts')],
+    bundle: true,
+    write: false,
+    format: 'iife',
+  }).outputFiles[0]?.text,
+].join('\n');
+
+/** True once the last step of starting is done. */
+const STARTS_WITH_DOCUMENT = `testExcel.model.startState === 'Background'`;
 
 let browser: Browser;
 let server: Server;
@@ -40,7 +49,7 @@ interface Opened {
   readonly outside: readonly string[];
 }
 
-/** Opens the built pane as Excel would, with the host's own script answered by the stand-in. */
+/** Opens the built pane as Excel would, with the client script and the test's Excel in place of office.js. */
 async function open(query: string): Promise<Opened> {
   const page = await browser.newPage();
   const { port } = server.address() as AddressInfo;
@@ -56,22 +65,21 @@ async function open(query: string): Promise<Opened> {
     if (address.startsWith(own)) return route.continue();
     outside.push(address);
     return address === OFFICE_SCRIPT
-      ? route.fulfill({ contentType: 'text/javascript', body: officeScript ?? '' })
+      ? route.fulfill({ contentType: 'text/javascript', body: officeScript })
       : route.abort();
   });
   await page.goto(`${own}taskpane.html${query}`);
   return { page, faults, outside };
 }
 
-/** A fact about the stand-in for Excel, as the page's own text of JavaScript tells it. */
-const fake = <T>(page: Page, fact: string): Promise<T> => page.evaluate(`fakeExcel.${fact}`);
+/** A fact about the test's Excel, as the page's own text of JavaScript tells it. */
+const fake = <T>(page: Page, fact: string): Promise<T> => page.evaluate(`testExcel.${fact}`);
 
 describe('starting inside Excel', () => {
   it('hands the pane its port, heals the book, and asks to start with this workbook', async () => {
     const { page, faults, outside } = await open('');
-    await page.waitForFunction('fakeExcel.startup.length === 1');
-    expect(await fake(page, 'startup')).toEqual(['Load']);
-    expect(await fake(page, 'model.recalculated')).toEqual(['Book', 'Recalculate']);
+    await page.waitForFunction(STARTS_WITH_DOCUMENT);
+    expect(await fake(page, 'model.calculation.workedOut')).toEqual(['POUR.BOOK']);
     expect(
       await page.evaluate(
         `document.querySelector('pour-pane').port.load().then((all) => all.length)`,
@@ -93,10 +101,10 @@ describe('starting inside Excel', () => {
 
   it('keeps the pane’s memory in the browser, under this workbook’s address', async () => {
     const { page } = await open('');
-    await page.waitForFunction('fakeExcel.startup.length === 1');
+    await page.waitForFunction(STARTS_WITH_DOCUMENT);
     await page.evaluate(`document.querySelector('pour-pane').port.memory.set('try', 'kept')`);
     await page.reload();
-    await page.waitForFunction('fakeExcel.startup.length === 1');
+    await page.waitForFunction(STARTS_WITH_DOCUMENT);
     expect(await page.evaluate(`document.querySelector('pour-pane').port.memory.get('try')`)).toBe(
       'kept',
     );
@@ -108,8 +116,8 @@ describe('starting inside Excel', () => {
     await page.waitForFunction(`document.querySelector('pour-pane').port !== undefined`);
     // Healing was begun before this reading, and is one sync shorter.
     await page.evaluate(`document.querySelector('pour-pane').port.load()`);
-    expect(await fake(page, 'startup')).toEqual([]);
-    expect(await fake(page, 'model.recalculated')).toEqual([]);
+    expect(await fake(page, 'model.startState')).toBe('Inactive');
+    expect(await fake(page, 'model.calculation.workedOut')).toEqual([]);
     await page.close();
   });
 });
@@ -123,7 +131,7 @@ describe('starting where it cannot work', () => {
     await page.waitForFunction(`document.getElementById('notice').textContent !== ''`);
     expect(await page.innerText('body')).toMatch(sentence);
     expect(await page.locator('pour-pane').count()).toBe(0);
-    expect(await fake(page, 'client.syncs')).toBe(0);
+    expect(await fake(page, 'host.syncs')).toBe(0);
     await page.close();
   });
 });
