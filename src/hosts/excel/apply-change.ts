@@ -13,7 +13,8 @@ const refused = (sentence: string): Applied => ({ kind: 'refused', sentence });
 
 /**
  * Writes a change whole or not at all, in at most five syncs whatever its size: everything is read
- * and checked first, then all writing is queued into the last one.
+ * and checked first, then all writing is queued into the last one. Throws with a sentence where
+ * writing broke off and Excel would not say what it kept.
  */
 export async function applyChange(run: Run, change: Change): Promise<Applied> {
   let begun: Work | undefined;
@@ -41,15 +42,15 @@ async function settle(run: Run, change: Change, begun: Work, sentence: string): 
   try {
     return await run(async (context) => {
       const now = await prepareChange(context, change);
-      if (now instanceof Refusal) return refused(unsure(sentence));
+      if (now instanceof Refusal) throw new Error(now.sentence);
       if (now.work === 'already there') return { kind: 'applied' };
       await takeBack(context, begun, now);
       return refused(sentence);
     });
-  } catch {
-    return refused(unsure(sentence));
+  } catch (cause) {
+    throw new Error(
+      `${sentence} Excel then did not say whether a part was kept. Try again: what is there already is never written twice.`,
+      { cause },
+    );
   }
 }
-
-const unsure = (sentence: string): string =>
-  `${sentence} Excel then did not say whether a part was kept. Try again: what is there already is never written twice.`;

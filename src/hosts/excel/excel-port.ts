@@ -48,15 +48,20 @@ function watchTables({ run, onDeaf }: ExcelSurroundings, listener: () => void): 
     });
     await context.sync();
     return handler;
-  }).catch((problem: unknown) => onDeaf(sentenceOfFault(problem)));
+  }).catch((problem: unknown) => {
+    onDeaf(sentenceOfFault(problem));
+    return undefined;
+  });
 
   return () => {
     stopped = true;
-    void registration.then(async (handler) => {
-      if (handler === undefined) return;
-      handler.remove();
-      await handler.context.sync();
-    });
+    registration
+      .then(async (handler) => {
+        handler?.remove();
+        await handler?.context.sync();
+      })
+      // Excel may go on telling; nobody listens any more.
+      .catch(() => undefined);
   };
 }
 

@@ -3,13 +3,15 @@ import type { Run } from './apply-change.ts';
 import { excelPort } from './excel-port.ts';
 import { healBook } from './heal-book.ts';
 import { sentenceOfFault } from './host-fault.ts';
+import { patientRun } from './patient-run.ts';
+import { whatIsMissing } from './requirements.ts';
 import { type Theme, themeOf } from './theme.ts';
 import { passingStore } from './workbook-memory.ts';
 
-/** The newest requirement set the port uses (Range.setDirty); the manifest asks for the same. */
-const EXCEL_API = '1.9';
-
-const run: Run = (batch) => Excel.run(batch);
+const run: Run = patientRun(
+  (batch) => Excel.run(batch),
+  (ms) => new Promise((done) => setTimeout(done, ms)),
+);
 
 /** Starts the pane inside Excel, which also keeps the worksheet functions running. */
 async function start(): Promise<void> {
@@ -18,8 +20,10 @@ async function start(): Promise<void> {
     insteadOfPane('This pane works inside Excel. Without Excel, use the workbench (npm start).');
     return;
   }
-  if (!Office.context.requirements.isSetSupported('ExcelApi', EXCEL_API)) {
-    insteadOfPane('This Excel is too old for Pour Ledger: update it, or use Excel on the web.');
+  const { requirements } = Office.context;
+  const missing = whatIsMissing((set, version) => requirements.isSetSupported(set, version));
+  if (missing !== undefined) {
+    insteadOfPane(missing);
     return;
   }
   const pane = document.querySelector('pour-pane');

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { passingStore } from '../../../src/hosts/excel/workbook-memory.ts';
 import { post } from './host/demo-book.ts';
-import { open } from './host/open.ts';
+import { open, untilAllIsStill } from './host/open.ts';
 import { WorkbookModel } from './host/workbook-model.ts';
 
 describe('reading', () => {
@@ -55,13 +55,13 @@ describe('noticing changes', () => {
     const { model, host, port } = open();
     let heard = 0;
     const stop = port.onChange(() => (heard += 1));
-    await settled();
+    await untilAllIsStill();
     model.table('Moves').setCell(0, 3, -260);
-    await settled();
+    await untilAllIsStill();
     expect(heard).toBe(1);
     stop();
     model.table('Moves').setCell(0, 3, -270);
-    await settled();
+    await untilAllIsStill();
     expect(heard).toBe(1);
     expect(host.registered.size).toBe(0);
   });
@@ -71,7 +71,7 @@ describe('noticing changes', () => {
     const { host, port } = open(undefined, { onDeaf: (sentence) => sentences.push(sentence) });
     host.faults = [{ sync: 1, action: 0, code: 'ApiNotFound' }];
     port.onChange(() => undefined);
-    await settled();
+    await untilAllIsStill();
     expect(sentences).toEqual([expect.stringContaining('Update Excel')]);
   });
 });
@@ -107,6 +107,3 @@ describe('the small things', () => {
     expect(host.syncs).toBe(0);
   });
 });
-
-/** Client and host run in promises alone, so all are done by the next turn of the event loop. */
-const settled = (): Promise<void> => new Promise((done) => setImmediate(done));

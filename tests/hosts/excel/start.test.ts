@@ -8,6 +8,7 @@ import { functions } from '../../../functions/index.ts';
 import { staticFiles } from '../../../src/build/static-files.ts';
 import { built, inProject } from '../../build/built.ts';
 import { startChromium } from '../../support/chromium.ts';
+import { workshop } from '../../support/small-book.ts';
 import { CLIENT_SCRIPT } from './host/office-client.ts';
 
 const OFFICE_SCRIPT = 'https://appsforoffice.microsoft.com/lib/1/hosted/office.js';
@@ -25,6 +26,8 @@ const officeScript = [
 
 /** True once the last step of starting is done. */
 const STARTS_WITH_DOCUMENT = `testExcel.model.startState === 'Background'`;
+
+const axe = readFileSync(inProject('node_modules/axe-core/axe.min.js'), 'utf8');
 
 let browser: Browser;
 let server: Server;
@@ -49,6 +52,13 @@ interface Opened {
   readonly outside: readonly string[];
 }
 
+/** A pane that asks again and again would set one of these. */
+const COUNT_REPEATED_TIMERS = `{
+  const set = globalThis.setInterval;
+  globalThis.repeated = 0;
+  globalThis.setInterval = (...args) => { globalThis.repeated += 1; return set(...args); };
+}`;
+
 /** Opens the built pane as Excel would, with the client script and the test's Excel in place of office.js. */
 async function open(query: string): Promise<Opened> {
   const page = await browser.newPage();
@@ -68,6 +78,7 @@ async function open(query: string): Promise<Opened> {
       ? route.fulfill({ contentType: 'text/javascript', body: officeScript })
       : route.abort();
   });
+  await page.addInitScript(COUNT_REPEATED_TIMERS);
   await page.goto(`${own}taskpane.html${query}`);
   return { page, faults, outside };
 }
@@ -79,12 +90,14 @@ describe('starting inside Excel', () => {
   it('hands the pane its port, heals the book, and asks to start with this workbook', async () => {
     const { page, faults, outside } = await open('');
     await page.waitForFunction(STARTS_WITH_DOCUMENT);
-    expect(await fake(page, 'model.calculation.workedOut')).toEqual(['POUR.BOOK']);
+    expect(await fake(page, 'model.calculation.workedOut')).toEqual(['POUR.BOOK', 'POUR.ONHAND']);
+    // 50 boxes in lot B1 of the small workshop; the file was saved with another number.
+    expect(await fake(page, `model.sheet('Start').at(1, 0).value`)).toBe(50);
     expect(
       await page.evaluate(
         `document.querySelector('pour-pane').port.load().then((all) => all.length)`,
       ),
-    ).toBe(3);
+    ).toBe(Object.keys(workshop).length);
     expect(await page.evaluate(`document.querySelector('pour-pane').theme`)).toBe('dark');
     expect(await page.textContent('#notice')).toBe('');
     expect(faults).toEqual([]);
@@ -94,7 +107,7 @@ describe('starting inside Excel', () => {
 
   it('runs every worksheet function in the same page', async () => {
     const { page } = await open('');
-    const ids = await fake<string[]>(page, 'associated');
+    const ids = await fake<string[]>(page, 'associated.keys().toArray()');
     expect(ids.sort()).toEqual(Object.keys(functions).sort());
     await page.close();
   });
@@ -120,12 +133,36 @@ describe('starting inside Excel', () => {
     expect(await fake(page, 'model.calculation.workedOut')).toEqual([]);
     await page.close();
   });
+
+  it('shows what a partner adds in the sheet, without asking again and again', async () => {
+    const { page } = await open('');
+    await page.getByLabel('Design').waitFor();
+    const row = ['Evening Bar', '', '', '', '', '', '', ''];
+    await fake(page, `model.table('Designs').addRows([${JSON.stringify(row)}], 'Remote')`);
+    await page.getByRole('option', { name: 'Evening Bar' }).waitFor({ state: 'attached' });
+    expect(await page.evaluate('repeated')).toBe(0);
+    await page.close();
+  });
+
+  it('has a heading, and nothing that axe finds', async () => {
+    const { page } = await open('');
+    await page.getByLabel('Design').waitFor();
+    expect(await page.getByRole('heading', { level: 1 }).textContent()).toBe('Pour Ledger');
+    await page.evaluate(axe);
+    const found = await page.evaluate(
+      `axe.run().then(({ violations }) => violations.map(({ id }) => id))`,
+    );
+    expect(found).toEqual([]);
+    await page.close();
+  });
 });
 
 describe('starting where it cannot work', () => {
   it.each([
-    ['?host=Word', /^This pane works inside Excel[^\n]*$/],
-    ['?api=1.8', /^This Excel is too old[^\n]*update it[^\n]*$/],
+    ['?host=Word', /^This pane works inside Excel[^\n]*$/m],
+    ['?api=1.8', /^This Excel is too old[^\n]*it lacks ExcelApi 1\.9[^\n]*Update it[^\n]*$/m],
+    ['?without=SharedRuntime', /^This Excel is too old[^\n]*cannot start with the workbook/m],
+    ['?without=CustomFunctionsRuntime', /^This Excel is too old[^\n]*cannot say what to mend/m],
   ])('%s says so in the page', async (query, sentence) => {
     const { page } = await open(query);
     await page.waitForFunction(`document.getElementById('notice').textContent !== ''`);

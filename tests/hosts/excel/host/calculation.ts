@@ -53,7 +53,7 @@ export class Calculation {
     );
   }
 
-  /** Works out what is marked, and what depends on it, each after what it depends on. */
+  /** Works out what is marked, in the order in which the formulas were put in. */
   recalculate(): void {
     for (const formula of this.#formulas.filter((one) => this.#dirty.has(one))) {
       const [, name = '', args = ''] = /^=([\w.]+)\((.*)\)$/.exec(formula.cell.formula) ?? [];
@@ -80,7 +80,9 @@ export class Calculation {
       this.#dirty.add(formula);
       for (const [name, where] of this.#model.names) {
         if (typeof where !== 'object' || where.sheet !== formula.sheet) continue;
-        if (where.place.row !== formula.place.row) continue;
+        if (where.place.row !== formula.place.row || where.place.column !== formula.place.column) {
+          continue;
+        }
         this.#mark(({ cell }) => new RegExp(`[(,]\\s*${name}\\s*[,)]`, 'i').test(cell.formula));
       }
     }
@@ -96,6 +98,7 @@ export class Calculation {
     if (plain.startsWith('"')) return plain.slice(1, -1);
     const named = this.#model.names.get(plain);
     if (named === undefined) return Number(plain);
-    return typeof named === 'object' ? named.sheet.values(named.place) : named;
+    // A name of one cell is handed over as the cell's own value.
+    return typeof named === 'object' ? named.sheet.values(named.place)[0]?.[0] : named;
   }
 }

@@ -4,9 +4,12 @@ import type { ExcelHost } from './excel-host.ts';
 export interface ClientGlobals {
   readonly OSF: {
     readonly DDA: { RichApi: unknown };
+    /** Where the script looks for `Office.context`. */
     _OfficeAppFactory: { readonly getContext: () => unknown };
   };
   readonly OfficeExtension: {
+    readonly CoreErrorCodes: object;
+    readonly ErrorCodes: object;
     readonly Constants: { readonly eventWorkbookId: string };
     _testSetRichApiMessageReadyImpl(ready: () => Promise<void>): void;
     _testTriggerRichApiMessageEvent(message: unknown): void;
@@ -17,9 +20,8 @@ export interface ClientGlobals {
 const EVENT_CATEGORY = 65_536;
 const TABLE_CHANGED = 101;
 
-/** Puts `host` behind the client's script, and `context` where it looks for `Office.context`. */
-export function connect(client: ClientGlobals, host: ExcelHost, context: unknown): void {
-  client.OSF._OfficeAppFactory = { getContext: () => context };
+/** Puts `host` behind the client's script. */
+export function connect(client: ClientGlobals, host: ExcelHost): void {
   client.OSF.DDA.RichApi = { executeRichApiRequestAsync: host.receive.bind(host) };
   client.OfficeExtension._testSetRichApiMessageReadyImpl(() => Promise.resolve());
   host.onEvent = (event) =>

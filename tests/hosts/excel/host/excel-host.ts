@@ -13,11 +13,11 @@ interface Reply {
 
 /**
  * A fault at one sync, counted from 1. `wire` faults are of the way there or back, by Office's own
- * number; with `after` they strike when the work is done. `action` faults are of one action by an
- * Excel code: what stands before it in the batch is done.
+ * number, or no answer at all; with `after` they strike when the work is done. `action` faults are of
+ * one action by an Excel code: what stands before it in the batch is done.
  */
 export type Fault =
-  | { readonly sync: number; readonly wire: number; readonly after?: boolean }
+  | { readonly sync: number; readonly wire: number | 'silence'; readonly after?: boolean }
   | { readonly sync: number; readonly action: number; readonly code: string };
 
 /** Office's own numbers (RichApiMessageUtility and Excel.RequestContext in the client script). */
@@ -76,10 +76,10 @@ export class ExcelHost {
   /** Stands where Office itself does: `OSF.DDA.RichApi.executeRichApiRequestAsync`. */
   receive(message: Message, reply: (answer: Reply) => void): void {
     const answer = this.#answer(String(message[4]));
-    queueMicrotask(() => reply(answer));
+    if (answer !== 'silence') queueMicrotask(() => reply(answer));
   }
 
-  #answer(body: string): Reply {
+  #answer(body: string): Reply | 'silence' {
     const batch = JSON.parse(body) as Batch;
     if (
       batch.Actions.every(({ ActionType, Name }) => ActionType === 1 || Name === '_RemoveReference')
@@ -106,7 +106,7 @@ const succeeded = (answer: unknown): Reply => ({
   value: { data: [200, [], JSON.stringify(answer)] },
 });
 
-const failed = (code: number): Reply => ({
-  status: 'failed',
-  error: { code, message: "(Office's own wording)" },
-});
+const failed = (code: number | 'silence'): Reply | 'silence' =>
+  code === 'silence'
+    ? code
+    : { status: 'failed', error: { code, message: "(Office's own wording)" } };

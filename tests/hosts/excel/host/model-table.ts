@@ -114,14 +114,16 @@ export class ModelTable {
 
   /** Takes a column out, as a person does. */
   deleteColumn(header: string): void {
-    const column = this.headers.indexOf(header);
-    const { row, height, width } = this.place;
-    for (let across = column; across < width; across += 1) {
-      for (let down = row; down < row + height; down += 1) {
-        this.sheet.put(down, across, this.sheet.at(down, across + 1) ?? '');
-      }
-    }
-    this.place.width -= 1;
+    this.sheet.removeColumn({ ...this.place }, this.place.column + this.headers.indexOf(header));
+  }
+
+  /** Moves the last column to the front, as a person does. */
+  turnColumns(): void {
+    const all = { ...this.place };
+    const rows = this.sheet.values(all).map((row) => [...row.slice(-1), ...row.slice(0, -1)]);
+    rows.forEach((row, down) =>
+      row.forEach((cell, across) => this.sheet.put(all.row + down, all.column + across, cell)),
+    );
   }
 
   #open(): void {

@@ -44,6 +44,8 @@ export function officeClient(host: ExcelHost, supports: Supports = () => true): 
   page['window'] = page;
   script.runInContext(createContext(page));
   const client = page as unknown as OfficeClient;
-  connect(client, host, { requirements: { isSetSupported: supports } });
+  const context = { requirements: { isSetSupported: supports } };
+  client.OSF._OfficeAppFactory = { getContext: () => context };
+  connect(client, host);
   return client;
 }

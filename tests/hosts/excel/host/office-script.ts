@@ -1,19 +1,28 @@
 /**
- * Follows the vendor's client script in a real browser page: puts the test's Excel behind it and adds
- * what office.js itself brings. The page's address says what differs: ?host=Word, ?api=1.8,
- * ?without=SharedRuntime, ?book=none.
+ * Follows the vendor's client script in a real browser page: puts the test's Excel behind it, with the
+ * small workshop open, and adds what office.js itself brings. The page's address says what differs:
+ * ?host=Word, ?api=1.8, ?without=SharedRuntime, ?book=none.
  */
+import type { Cell } from '../../../../src/workbook/port.ts';
+import { workshop } from '../../../support/small-book.ts';
 import { type ClientGlobals, connect } from './connect.ts';
-import { demoBook } from './demo-book.ts';
 import { ExcelHost } from './excel-host.ts';
+import { modelOf, withBookCells } from './model-of.ts';
+
+type WorksheetFunction = (...args: readonly unknown[]) => Cell;
 
 const wanted = new URLSearchParams(location.search);
-const model = demoBook();
+const associated = new Map<string, WorksheetFunction>();
+const model = withBookCells(modelOf(workshop), { handle: 'a handle of yesterday', onHand: 51 });
+model.calculation.answer = (name, args) => {
+  const answer = associated.get(name.replace('POUR.', ''));
+  if (answer === undefined) throw new Error(`${name} is not there.`);
+  return answer(...args);
+};
 if (wanted.get('book') === 'none') model.names.clear();
 const host = new ExcelHost(model);
-const associated: string[] = [];
 
-connect(globalThis as unknown as ClientGlobals, host, {
+const context = {
   requirements: {
     isSetSupported: (set: string, version = '1.1') =>
       set !== wanted.get('without') &&
@@ -22,10 +31,15 @@ connect(globalThis as unknown as ClientGlobals, host, {
   officeTheme: { isDarkTheme: true },
   document: { mode: 'readWrite', url: 'https://soap.example/ledger.xlsx' },
   partitionKey: undefined,
-});
+};
+const page = globalThis as unknown as ClientGlobals;
+page.OSF._OfficeAppFactory = { getContext: () => context };
+connect(page, host);
 Object.assign(Office, {
   HostType: { Excel: 'Excel', Word: 'Word' },
   onReady: () => Promise.resolve({ host: wanted.get('host') ?? 'Excel' }),
 });
-Object.assign(CustomFunctions, { associate: (id: string) => associated.push(id) });
+Object.assign(CustomFunctions, {
+  associate: (id: string, answer: WorksheetFunction) => associated.set(id, answer),
+});
 Object.assign(globalThis, { testExcel: { model, host, associated } });

@@ -92,6 +92,22 @@ export class Sheet {
     }
   }
 
+  /** Takes a column's cells out of these rows, and moves the columns behind it one to the left. */
+  removeColumn(rows: Place, column: number): void {
+    const end = rows.column + rows.width;
+    for (const row of this.#rows(rows)) {
+      for (let across = column; across < end; across += 1) {
+        this.put(row, across, across + 1 < end ? (this.at(row, across + 1) ?? '') : '');
+      }
+    }
+    for (const place of this.#followed.keys()) {
+      const touches = place.row < below(rows) && rows.row < below(place);
+      if (!touches || column >= place.column + place.width) continue;
+      if (place.column > column) place.column -= 1;
+      else place.width -= 1;
+    }
+  }
+
   #rows({ row, height }: Place): number[] {
     return Array.from({ length: height }, (_, down) => row + down);
   }
