@@ -2,7 +2,6 @@ import { type Day, readDay } from '../src/domain/kernel/day.ts';
 import { type Exact, exact } from '../src/domain/kernel/exact.ts';
 import { quoted } from '../src/domain/kernel/names.ts';
 import type { Cell } from '../src/workbook/port.ts';
-import type { TableRange } from '../src/workbook/read/recognise.ts';
 import { today } from './clock.ts';
 import { CellFailure } from './failure.ts';
 
@@ -87,14 +86,12 @@ export function dayArgument(argument: unknown, what: string): Day {
 }
 
 /** A range of cells that must be given; one value counts as a range of one. */
-export function rangeArgument(argument: unknown, what: string): TableRange {
+export function rangeArgument(argument: unknown, what: string): Cell[][] {
   if (argument === undefined || argument === null) {
     throw new CellFailure('#VALUE!', `${what} is left out. Give a range of cells.`);
   }
   if (!Array.isArray(argument)) return [[cellArgument(argument, what)]];
-  const range: readonly unknown[] = argument;
-  if (isPlain(range)) return range;
-  return range.map((row: unknown, down) =>
+  return argument.map((row: unknown, down) =>
     (Array.isArray(row) ? row : [row]).map((cell: unknown, across) => {
       if (isPlainCell(cell)) return cell;
       if (cell === undefined || cell === null) return '';
@@ -105,10 +102,6 @@ export function rangeArgument(argument: unknown, what: string): TableRange {
     }),
   );
 }
-
-/** Whether a range holds nothing but rows of plain values, as nearly all do: those are read where they are. */
-const isPlain = (range: readonly unknown[]): range is TableRange =>
-  range.every((row) => Array.isArray(row) && row.every(isPlainCell));
 
 const isPlainCell = (cell: unknown): cell is Cell =>
   typeof cell === 'string' || typeof cell === 'number' || typeof cell === 'boolean';

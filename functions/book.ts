@@ -1,6 +1,5 @@
 import { recogniseTables, readBook } from '../src/workbook/read/read-book.ts';
 import { settle } from './answer.ts';
-import { rangeArgument } from './arguments.ts';
 import { remember, remembered } from './books.ts';
 
 /**
@@ -10,9 +9,7 @@ import { remember, remembered } from './books.ts';
  * @returns {string} The handle: the same tables give the same handle.
  */
 export function book(tables: any[][][]): string {
-  const recognised = settle(
-    recogniseTables(tables.map((table) => rangeArgument(table, 'A table'))),
-  );
+  const recognised = settle(recogniseTables(tables));
   if (remembered(recognised.handle) === undefined) remember(settle(readBook(recognised)));
   return recognised.handle;
 }
@@ -22,8 +19,10 @@ export function rangesOf(cellArguments: readonly unknown[]): unknown[][][] {
   return cellArguments
     .flatMap((argument) => (isListOfRanges(argument) ? argument : [argument]))
     .filter((argument) => argument !== undefined && argument !== null && argument !== '')
-    .map((argument) => (Array.isArray(argument) ? (argument as unknown[][]) : [[argument]]));
+    .map((argument) => (Array.isArray(argument) ? argument.map(asRow) : [[argument]]));
 }
+
+const asRow = (row: unknown): unknown[] => (Array.isArray(row) ? row : [row]);
 
 function isListOfRanges(argument: unknown): argument is unknown[][][] {
   const first: unknown = Array.isArray(argument) ? argument[0] : undefined;

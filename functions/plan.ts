@@ -15,7 +15,7 @@ import {
 import { cashByWeek as weeksOf } from '../src/domain/plan/cash-by-week.ts';
 import { planNotes as notesFor } from '../src/domain/plan/plan-notes.ts';
 import { supplies as suppliesFor } from '../src/domain/plan/supplies.ts';
-import type { TableRange } from '../src/workbook/read/recognise.ts';
+import type { Cell } from '../src/workbook/port.ts';
 import { type CellAnswer, settle } from './answer.ts';
 import {
   booleanArgument,
@@ -81,7 +81,7 @@ function forecastArguments<T>(
 }
 
 /** The cells of one column or one row. */
-function singleLine(range: TableRange): TableRange[number] {
+function singleLine(range: readonly Cell[][]): Cell[] {
   const width = Math.max(0, ...range.map((row) => row.length));
   if (range.length > 1 && width > 1) {
     throw new CellFailure('#VALUE!', 'history must be one column or one row of figures.');

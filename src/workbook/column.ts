@@ -30,13 +30,21 @@ export interface Column<T> {
 const LARGEST_NUMBER = 1e12;
 
 /** Nothing, or nothing but spaces. */
-export function isBlank(cell: Cell | undefined): boolean {
-  if (cell === undefined || cell === '') return true;
-  // Most cells begin with a letter, which is quicker to see than that they hold some other than spaces.
-  return typeof cell === 'string' && !BEGINS_PLAIN.test(cell) && cell.trim() === '';
+export function isBlank(cell: unknown): boolean {
+  if (cell === undefined || cell === null || cell === '') return true;
+  if (typeof cell !== 'string') return false;
+  // Most cells begin with a plain letter, which is quicker to see than that they aren't all spaces.
+  const first = cell.charCodeAt(0);
+  return (first <= 0x20 || first > 0x7e) && cell.trim() === '';
 }
 
-const BEGINS_PLAIN = /^[!-~]/u;
+/** Reads a cell as a host hands it over: blank ones may be left out, and errors of the sheet are no values. */
+export function readCell<T>(column: Column<T>, cell: unknown): T | Trouble {
+  if (typeof cell === 'string' || typeof cell === 'number' || typeof cell === 'boolean')
+    return column.read(cell);
+  if (isBlank(cell)) return column.read('');
+  return new Trouble('holds an error or something else that is no plain value. Mend that cell');
+}
 
 const must = <T>(column: Column<T | undefined>): Column<T> => ({
   ...column,

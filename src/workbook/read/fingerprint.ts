@@ -1,5 +1,4 @@
 import { isBlank } from '../column.ts';
-import type { Cell } from '../port.ts';
 
 /** 64 bits as two lanes of 32, which every engine multiplies fast and alike. */
 export interface Fingerprint {
@@ -13,19 +12,26 @@ export interface Fingerprint {
  * blanks. `total` adds the rows up, each spread first, so the order of rows never matters either.
  */
 export class RowPrints {
-  private readonly high: Int32Array;
-  private readonly low: Int32Array;
+  private high: Int32Array;
+  private low: Int32Array;
 
   constructor(rows: number) {
     this.high = new Int32Array(rows);
     this.low = new Int32Array(rows);
   }
 
+  /** Makes sure that there is such a row, where it isn't known from the start how many there are. */
+  makeRoomFor(row: number): void {
+    if (row < this.high.length) return;
+    this.high = longer(this.high);
+    this.low = longer(this.low);
+  }
+
   /** A cell's type counts too: the text "1" and the number 1 are not the same. */
-  addCell(row: number, column: Fingerprint, cell: Cell): void {
+  addCell(row: number, column: Fingerprint, cell: unknown): void {
     if (typeof cell === 'number') this.addNumber(row, column, cell);
     else if (typeof cell === 'boolean') this.addWords(row, column, BOOLEAN, cell ? 1 : 0);
-    else if (!isBlank(cell)) this.addText(row, column, cell);
+    else if (typeof cell === 'string' && !isBlank(cell)) this.addText(row, column, cell);
   }
 
   addNumber(row: number, column: Fingerprint, number: number): void {
@@ -46,8 +52,8 @@ export class RowPrints {
   }
 
   /** Adds what was worked out once for a cell that stands in many rows. */
-  addPrint(row: number, prints: RowPrints, place: number): void {
-    this.addLanes(row, prints.high[place] as number, prints.low[place] as number);
+  addPrint(row: number, known: RowPrints, place: number): void {
+    this.addLanes(row, known.high[place] as number, known.low[place] as number);
   }
 
   /** The fingerprint of all rows together. */
@@ -96,4 +102,10 @@ function spread(lane: number): number {
   let mixed = Math.imul(lane ^ (lane >>> 16), 0x85ebca6b);
   mixed = Math.imul(mixed ^ (mixed >>> 13), 0xc2b2ae35);
   return mixed ^ (mixed >>> 16);
+}
+
+function longer(lanes: Int32Array): Int32Array {
+  const copy = new Int32Array(lanes.length * 2 + 16);
+  copy.set(lanes);
+  return copy;
 }

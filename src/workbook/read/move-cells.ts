@@ -1,10 +1,10 @@
 import type { MoveColumns, Repeated } from '../../domain/book/ledger.ts';
 import type { MoveReason } from '../../domain/book/words.ts';
-import { isBlank, Trouble } from '../column.ts';
-import type { Cell } from '../port.ts';
+import { isBlank } from '../column.ts';
 import { tables } from '../schema.ts';
+import { NumberColumn, RepeatedColumn, TextColumn } from './big-columns.ts';
 import { columnPrint, type Fingerprint, RowPrints } from './fingerprint.ts';
-import type { RecognisedTable } from './recognise.ts';
+import type { RecognisedTable, TableRange } from './recognise.ts';
 import { hasRepeats } from './unique.ts';
 
 /** The cells of Moves in columns, before its names are looked up. */
@@ -15,30 +15,50 @@ export interface MoveCells extends Omit<MoveColumns, 'items'> {
   readonly sound: boolean;
 }
 
+/** Rows read at a time: few enough to stay in the processor's cache from one column to the next. */
+const ROWS_AT_A_TIME = 1000;
+
 /**
  * Reads Moves column by column, in one go with its fingerprint. This is what BOOK spends its time on:
  * no object is made for a row, a text that stands many times is read once, and what is wrong is only
  * noticed here. `explainMoves` says it in words.
  */
 export function readMoveCells(table: RecognisedTable | undefined): MoveCells {
-  const cells = new MoveCellReader(table ?? NO_MOVES);
+  const rows = table === undefined ? [] : filledRows(table);
+  const prints = new RowPrints(rows.length);
+  const place = (key: keyof typeof tables.moves.columns) => ({
+    column: tables.moves.columns[key],
+    at: table?.position.get(key),
+    print: columnPrint('moves', key),
+    prints,
+  });
   const columns = {
-    entries: cells.texts('entry'),
-    whens: cells.numbers('when'),
-    reasons: cells.repeated<MoveReason>('reason'),
-    materials: cells.repeated<string>('material'),
-    quantities: cells.numbers('quantity'),
-    lots: cells.repeated<string>('lot'),
-    values: cells.numbers('value'),
-    batches: cells.repeated<string>('batch'),
-    bys: cells.repeated<string>('by'),
-    notes: cells.repeated<string>('note'),
+    entries: new TextColumn(place('entry')),
+    whens: new NumberColumn(place('when'), rows.length),
+    reasons: new RepeatedColumn<MoveReason>(place('reason'), rows.length),
+    materials: new RepeatedColumn<string>(place('material'), rows.length),
+    quantities: new NumberColumn(place('quantity'), rows.length),
+    lots: new RepeatedColumn<string>(place('lot'), rows.length),
+    values: new NumberColumn(place('value'), rows.length),
+    batches: new RepeatedColumn<string>(place('batch'), rows.length),
+    bys: new RepeatedColumn<string>(place('by'), rows.length),
+    notes: new RepeatedColumn<string>(place('note'), rows.length),
   };
-  const sound = cells.sound && !hasRepeats(columns.entries) && haveRightSigns(columns);
-  return { ...columns, print: cells.prints.total(), sound };
+  const all = Object.values(columns);
+  for (let from = 0; from < rows.length; from += ROWS_AT_A_TIME) {
+    for (const column of all) column.read(rows, from, Math.min(from + ROWS_AT_A_TIME, rows.length));
+  }
+  const cells = {
+    ...columns,
+    entries: columns.entries.texts,
+    whens: columns.whens.numbers,
+    quantities: columns.quantities.numbers,
+    values: columns.values.numbers,
+  };
+  const sound =
+    all.every((column) => column.sound) && !hasRepeats(cells.entries) && haveRightSigns(cells);
+  return { ...cells, print: prints.total(), sound };
 }
-
-const NO_MOVES: RecognisedTable = { kind: 'moves', position: new Map(), range: [] };
 
 /** The sign that each reason must have; counted and reversed may have either. */
 const signs: Partial<Readonly<Record<MoveReason, 1 | -1>>> = {
@@ -50,96 +70,24 @@ const signs: Partial<Readonly<Record<MoveReason, 1 | -1>>> = {
   made: 1,
 };
 
-/** 1 or -1 where quantities of the reason may have that sign only; 0 suits every reason. */
+/** 1 or -1 where quantities of the reason may have that sign only. */
 export const signOf = (reason: MoveReason): 1 | -1 | undefined => signs[reason];
 
 function haveRightSigns({ reasons, quantities }: Pick<MoveCells, 'reasons' | 'quantities'>) {
   const signAt = reasons.values.map((reason) => signOf(reason) ?? 0);
-  return quantities.every((quantity, row) => {
+  for (let row = 0; row < quantities.length; row += 1) {
     const sign = signAt[reasons.places[row] as number] as number;
-    return quantity * sign >= 0;
-  });
-}
-
-type Key = keyof typeof tables.moves.columns;
-
-/** Reads the columns of the rows that are filled in. */
-class MoveCellReader {
-  readonly prints: RowPrints;
-  /** Whether all cells read so far could be. */
-  sound = true;
-  private readonly table: RecognisedTable;
-  private readonly rows: readonly (readonly Cell[])[];
-
-  constructor(table: RecognisedTable) {
-    this.table = table;
-    this.rows = filledRows(table);
-    this.prints = new RowPrints(this.rows.length);
+    if (!((quantities[row] as number) * sign >= 0)) return false;
   }
-
-  /** A column of numbers or days; NaN where a cell is blank. */
-  numbers(key: Key): Float64Array {
-    const { read, cellOf, print } = this.column(key);
-    const numbers = new Float64Array(this.rows.length).fill(NaN);
-    this.rows.forEach((cells, row) => {
-      const cell = cellOf(cells);
-      this.prints.addCell(row, print, cell);
-      const number = this.noticed(read(cell));
-      if (typeof number === 'number') numbers[row] = number;
-    });
-    return numbers;
-  }
-
-  /** A column in which nearly every row has a text of its own. */
-  texts(key: Key): string[] {
-    const { read, cellOf, print } = this.column(key);
-    return this.rows.map((cells, row) => {
-      const cell = cellOf(cells);
-      this.prints.addCell(row, print, cell);
-      return (this.noticed(read(cell)) ?? '') as string;
-    });
-  }
-
-  /** A column in which few different texts stand many times; "" where a cell is blank. */
-  repeated<T extends string>(key: Key): Repeated<T> {
-    const { read, cellOf, print } = this.column(key);
-    const places = new Int32Array(this.rows.length);
-    const seen = new Map<Cell, number>();
-    this.rows.forEach((cells, row) => {
-      const cell = cellOf(cells);
-      let place = seen.get(cell);
-      if (place === undefined) {
-        place = seen.size;
-        seen.set(cell, place);
-      }
-      places[row] = place;
-    });
-    const different = [...seen.keys()];
-    const prints = new RowPrints(different.length);
-    different.forEach((cell, place) => prints.addCell(place, print, cell));
-    places.forEach((place, row) => this.prints.addPrint(row, prints, place));
-    return { values: different.map((cell) => (this.noticed(read(cell)) ?? '') as T), places };
-  }
-
-  private column(key: Key) {
-    const { read } = tables.moves.columns[key];
-    const at = this.table.position.get(key);
-    const cellOf = at === undefined ? () => '' : (cells: readonly Cell[]) => cells[at] ?? '';
-    return { read, cellOf, print: columnPrint('moves', key) };
-  }
-
-  private noticed<T>(value: T | Trouble): T | undefined {
-    if (!(value instanceof Trouble)) return value;
-    this.sound = false;
-    return undefined;
-  }
+  return true;
 }
 
 /** The rows below the headers but the blank ones. A row with an Entry, as nearly all have, isn't blank. */
-function filledRows({ range, position }: RecognisedTable): readonly (readonly Cell[])[] {
+function filledRows({ range, position }: RecognisedTable): TableRange {
   const entry = position.get('entry') ?? -1;
-  const all = [...position.values()];
-  return range
-    .slice(1)
-    .filter((cells) => !isBlank(cells[entry]) || !all.every((at) => isBlank(cells[at])));
+  const places = [...position.values()];
+  const rows = range.slice(1);
+  const isFilled = (cells: readonly unknown[]): boolean =>
+    !isBlank(cells[entry]) || places.some((at) => !isBlank(cells[at]));
+  return rows.every(isFilled) ? rows : rows.filter(isFilled);
 }

@@ -1,10 +1,12 @@
 import { nameKey } from '../../domain/kernel/names.ts';
-import type { Cell } from '../port.ts';
 import { type TableKind, tableKinds, tables } from '../schema.ts';
 import type { Findings } from './findings.ts';
 
-/** Rows of cells with the headers first, as a host hands a table to a function. */
-export type TableRange = readonly (readonly Cell[])[];
+/**
+ * Rows of cells with the headers first, as a host hands a table to a function: read where they are,
+ * since a copy of a long ledger takes as long as reading it.
+ */
+export type TableRange = readonly (readonly unknown[])[];
 
 /** A range known to be one of the tables: where each of its columns stands. */
 export interface RecognisedTable {

@@ -1,5 +1,5 @@
 import { nameKey, quoted } from '../../domain/kernel/names.ts';
-import { isBlank, Trouble } from '../column.ts';
+import { type Column, isBlank, readCell, Trouble } from '../column.ts';
 import { type RowOf, tables, type TableKind, uniqueColumn } from '../schema.ts';
 import type { Findings } from './findings.ts';
 import type { RecognisedTable } from './recognise.ts';
@@ -26,7 +26,7 @@ export function readRows<K extends TableKind>(
   if (table === undefined) return [];
   const { name, columns } = tables[kind];
   const keys = Object.keys(columns);
-  const readers = Object.values(columns);
+  const readers: readonly Column<unknown>[] = Object.values(columns);
   const positions = keys.map((key) => table.position.get(key) ?? -1);
   const repeats = new Repeats(kind, findings);
   const rows: Record<string, unknown>[] = [];
@@ -36,11 +36,12 @@ export function readRows<K extends TableKind>(
     const row: Record<string, unknown> = { row: at };
     let sound = true;
     for (let i = 0; i < keys.length; i += 1) {
-      const value = readers[i]?.read(cells[positions[i] ?? -1] ?? '');
+      const column = readers[i] as Column<unknown>;
+      const value = readCell(column, cells[positions[i] as number]);
       if (value instanceof Trouble) {
-        findings.add(name, at, readers[i]?.header, value.says);
+        findings.add(name, at, column.header, value.says);
         sound = false;
-      } else row[keys[i] ?? ''] = value;
+      } else row[keys[i] as string] = value;
     }
     repeats.look(row, at);
     if (sound) rows.push(row);
