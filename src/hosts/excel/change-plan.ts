@@ -61,7 +61,9 @@ function locateAppend(
     append.rows.map((row) => whyUnfit(append.table, row, target)).find((why) => why !== undefined);
   if (problem !== undefined) return new Refusal(problem);
   if (ids.includes('')) return new Refusal(`A row for ${append.table} has no ${append.idColumn}.`);
-  const twice = ids.find((id, index) => ids.indexOf(id) !== index);
+  // A set does not grow by what it holds already.
+  const seen = new Set<string>();
+  const twice = ids.find((id) => seen.size === seen.add(id).size);
   if (twice !== undefined) {
     return new Refusal(`Two rows for ${append.table} have the same ${append.idColumn} "${twice}".`);
   }

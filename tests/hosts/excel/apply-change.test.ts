@@ -23,18 +23,6 @@ describe('writing a change', () => {
     ]);
   });
 
-  it.each([1, 10, 100, 1000])('takes five syncs for a batch of %i moves', async (moves) => {
-    const { host, port } = open();
-    await port.apply(post(moves));
-    expect(host.syncs).toBe(5);
-  });
-
-  it('takes four syncs where no row stands already', async () => {
-    const { host, port } = open();
-    await port.apply({ ...post(10), updates: [] });
-    expect(host.syncs).toBe(4);
-  });
-
   it.each([
     '=HYPERLINK("https://soap.example","x")',
     '+1',

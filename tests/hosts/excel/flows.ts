@@ -10,8 +10,8 @@ import {
   changeForSales,
   changeForStocktake,
   changeForUndo,
-  findTables,
 } from '../../../src/workbook/change.ts';
+import { findTables } from '../../../src/workbook/find-tables.ts';
 import type { Change } from '../../../src/workbook/port.ts';
 import { applyChange } from '../../support/apply-change.ts';
 import { post, readTables, sure } from '../../support/ledger-of.ts';

@@ -43,6 +43,8 @@ export class ExcelHost {
   readonly model: WorkbookModel;
   /** The number of actions each sync carried, in order. */
   readonly traffic: number[] = [];
+  /** Bytes of the largest batch or answer. */
+  largest = 0;
   /** Batches by which the client lets go of ranges it held; a run sends one when it is done. */
   cleanups = 0;
   faults: readonly Fault[] = [];
@@ -97,6 +99,7 @@ export class ExcelHost {
     const answer = succeeded(carryOut(this.#session, batch, stop));
     if (fault !== undefined && 'wire' in fault) return failed(fault.wire);
     const size = answer.value?.data[2].length ?? 0;
+    this.largest = Math.max(this.largest, body.length, size);
     return size > MOST_BYTES ? failed(WIRE.responseTooLarge) : answer;
   }
 }
