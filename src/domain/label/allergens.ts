@@ -1,10 +1,11 @@
 /**
  * Fragrance allergens that a label must name: Regulation (EC) No 1223/2009, Annex III, as amended by
  * Commission Regulation (EU) 2023/1545 of 26 July 2023 (OJ L 188, 27.7.2023, p. 1). Dated below.
- * Names and CAS numbers were read from secondary copies that agree (names: two test houses' pages on
- * 2023/1545; CAS: two public tables of it, and the SCCS opinion's list for the first 26); the
- * publisher's own table and its corrigenda were not open to us, so hold it against the Official
- * Journal before relying on it. Every CAS check digit is tested.
+ * Names were read from two test houses' pages on 2023/1545. CAS numbers were read from two public
+ * tables of it and the SCCS opinion's list of the first 26, then held against two more transcriptions
+ * of the annex (tests/domain/label/annex-iii.ts). All are secondary copies: of the Official Journal's
+ * own page only the title, dates and first recitals could be reached, and none of its corrigenda, so
+ * hold the list against it before relying on it. Every CAS check digit is tested.
  */
 export const allergenList = {
   regulation: 'Reg. (EC) 1223/2009, Annex III, amended by Reg. (EU) 2023/1545',
@@ -130,7 +131,8 @@ const addedOils: readonly Allergen[] = [
   ),
   of(
     'Citrus Aurantium Peel Oil',
-    '68916-04-1 8008-57-9 97766-30-8',
+    // The annex gives 8028-48-6 to the flower's oil too; sweet orange oil is pressed from the peel.
+    '68916-04-1 8008-57-9 97766-30-8 8028-48-6',
     'Citrus Aurantium Amara Peel*',
     'Citrus Aurantium Dulcis Peel*',
     'Citrus Sinensis Peel Oil',

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { allergens } from '../../../src/domain/label/allergens.ts';
 import { findAllergen } from '../../../src/domain/label/find-allergen.ts';
 import { nameKey } from '../../../src/domain/kernel/names.ts';
+import { annexIII, inTwoEntries } from './annex-iii.ts';
 import { isCas } from './cas.ts';
 
 describe('the allergen list', () => {
@@ -79,6 +80,34 @@ describe('the allergen list', () => {
   ])('has %s (%s)', (name, cas) => {
     expect(findAllergen(cas)?.name).toBe(name);
     expect(findAllergen(name)?.name).toBe(name);
+  });
+
+  it.each(Object.entries(annexIII))('names entry %s of Annex III once, by any number', (_, cas) => {
+    const numbers = cas.split(' ').filter((number) => !inTwoEntries.includes(number));
+    expect(new Set(numbers.map((number) => findAllergen(number)?.name)).size).toBe(1);
+    expect(findAllergen(numbers[0] ?? '')).toBeDefined();
+  });
+
+  it('names each entry of Annex III apart from the others, and has no number beyond them', () => {
+    const firsts = Object.values(annexIII).map((cas) => cas.split(' ')[0] ?? '');
+    expect(new Set(firsts.map((number) => findAllergen(number)?.name)).size).toBe(firsts.length);
+    const known = new Set(
+      Object.entries(annexIII).flatMap(([entry, cas]) =>
+        Number(entry) < 327 ? [] : cas.split(' '),
+      ),
+    );
+    const names = new Set([...known].map((number) => findAllergen(number)?.name));
+    const beyond = allergens
+      .filter(({ name }) => names.has(name))
+      .flatMap(({ cas }) => cas)
+      .filter((number) => !known.has(number));
+    expect(beyond).toEqual([]);
+  });
+
+  it('takes a number of both orange oils for the one that is sold as such', () => {
+    // 8028-48-6 is "orange, sweet, ext." in common use, and 72968-50-4 bitter orange flower's first.
+    expect(findAllergen('8028-48-6')?.name).toBe('Citrus Aurantium Peel Oil');
+    expect(findAllergen('72968-50-4')?.name).toBe('Citrus Aurantium Flower Oil');
   });
 
   it.each([
