@@ -1,8 +1,9 @@
 import '@fluentui/web-components/button.js';
-import { html, LitElement, type TemplateResult } from 'lit';
+import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import type { Book } from '../../src/domain/book/book.ts';
 import type { Day } from '../../src/domain/kernel/day.ts';
 import type { Advice, AdviceKind } from '../../src/domain/plan/advice.ts';
+import { planNotes } from '../../src/domain/plan/plan-notes.ts';
 import { whatNow } from '../../src/domain/plan/what-now.ts';
 import { day, withDays } from '../format.ts';
 import { cardLooks, looks, noticeLooks } from '../looks.ts';
@@ -44,7 +45,21 @@ export class NowPage extends LitElement {
               ${advice.map((one, index) => html`<li>${this.card(one, index + 1)}</li>`)}
             </ol>`
       }
+      ${this.besides()}
     </div>`;
+  }
+
+  /** What the plan leaves to fill in or takes for granted; a line that does not fit has its card. */
+  private besides(): TemplateResult | typeof nothing {
+    const notes = planNotes(this.book, this.today, { reuse: false });
+    const others = notes.ok ? notes.value.filter(({ kind }) => kind !== 'line') : [];
+    if (others.length === 0) return nothing;
+    return html`<details class="small">
+      <summary>Left open or assumed in the plan (${others.length})</summary>
+      <ul class="stack tight">
+        ${others.map(({ sentence }) => html`<li>${withDays(sentence)}</li>`)}
+      </ul>
+    </details>`;
   }
 
   private card({ kind, title, reasons }: Advice, number: number): TemplateResult {

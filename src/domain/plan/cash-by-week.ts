@@ -16,7 +16,7 @@ export interface CashWeek {
 const WEEK_DAYS = 7;
 
 /**
- * Money the orders of a plan take in each week from `from` to the last order. Orders that should have
+ * Money the orders of a plan take in each week from that of `from` to the last order. Orders that should have
  * been placed before `from` fall in its week, for that is the soonest they can be paid. Without packs
  * or prices an order is left out.
  */
@@ -30,8 +30,9 @@ export function cashByWeek({ lines }: Pick<SupplyPlan, 'lines'>, from: Day): Cas
         : [{ monday: mondayOf(Math.max(orderBy, today)), cost, isLate: orderBy < today }],
     );
   const weeks: CashWeek[] = [];
-  const last = Math.max(...payments.map(({ monday }) => monday));
-  for (let monday = mondayOf(today); monday <= last; monday += WEEK_DAYS) {
+  const first = mondayOf(today);
+  const last = Math.max(first, ...payments.map(({ monday }) => monday));
+  for (let monday = first; monday <= last; monday += WEEK_DAYS) {
     const here = payments.filter((payment) => payment.monday === monday);
     const cost = sum(here.map((payment) => payment.cost));
     weeks.push({

@@ -1,5 +1,6 @@
 import type { Book } from '../book/book.ts';
 import { type Day, wholeDay } from '../kernel/day.ts';
+import { oncePerKey } from '../kernel/once-per.ts';
 import { andThen, answer, type Result } from '../kernel/result.ts';
 import { calendar } from './calendar.ts';
 import { supplies, type SupplyOptions } from './supplies.ts';
@@ -13,8 +14,18 @@ export interface PlanNote {
   readonly sentence: string;
 }
 
-/** Everything that calendar and supplies have to say beside their figures. Fails where Plan has no line. */
+/**
+ * Everything that calendar and supplies have to say beside their figures. Fails where Plan has no line.
+ * Kept for the book: finding what would make a plan fit takes a while.
+ */
 export function planNotes(book: Book, from: Day, options: SupplyOptions): Result<PlanNote[]> {
+  const key = `${String(wholeDay(from))} ${String(options.reuse)}`;
+  return kept(book, key, () => workOut(book, from, options));
+}
+
+const kept = oncePerKey<Book, Result<PlanNote[]>>();
+
+function workOut(book: Book, from: Day, options: SupplyOptions): Result<PlanNote[]> {
   return andThen(calendar(book, from), ({ notices, assumptions }) => {
     const bought = supplies(book, from, options);
     // Where nothing can be bought, the calendar has said why.

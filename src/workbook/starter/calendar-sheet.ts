@@ -18,6 +18,8 @@ const SHOWN = 7;
 const HEAD = 5;
 const WEEKS = 6;
 const TASKS_OF_A_DAY = 3;
+const NOTES = HEAD + 2 * WEEKS + 3;
+const noteRows = Array.from({ length: SEASON.notes.lines }, (_, index) => NOTES + index);
 const weekdays = ['Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday', 'Sunday'];
 
 /** The season's work and fairs as a month to hang on the wall. */
@@ -28,9 +30,10 @@ export function calendarSheet(month: Cell): StarterSheet {
     name: 'Calendar',
     group: 'answers',
     widths: widths([22, 22, 22, 22, 22, 22, 22, 4]),
-    heights: Object.fromEntries(
-      Array.from({ length: WEEKS }, (_, week) => [HEAD + 2 + 2 * week, 58]),
-    ),
+    heights: Object.fromEntries([
+      ...Array.from({ length: WEEKS }, (_, week) => [HEAD + 2 + 2 * week, 58]),
+      ...noteRows.map((row) => [row, 30]),
+    ]),
     cells: [
       cell(0, 0, 'Calendar', 'title'),
       cell(
@@ -51,7 +54,13 @@ export function calendarSheet(month: Cell): StarterSheet {
       ),
       ...weekdays.map((name, index) => cell(HEAD, index, name, 'header', 'text')),
       ...Array.from({ length: WEEKS * 7 }, (_, index) => dayCells(index)).flat(),
+      cell(NOTES - 1, 0, 'To see to, as on Season', 'heading'),
+      ...noteRows.map((row, index) =>
+        // Joined with nothing, since a reference to an empty cell would show 0.
+        cell(row, 0, join(cellOf(seasonName, SEASON.notes.first + index, 0), blank), 'wrapped'),
+      ),
     ],
+    merges: noteRows.map((row) => ({ startRow: row, startColumn: 0, endRow: row, endColumn: 6 })),
     marks: Array.from({ length: WEEKS }, (_, week) => ({
       range: {
         startRow: HEAD + 1 + 2 * week,
@@ -63,7 +72,7 @@ export function calendarSheet(month: Cell): StarterSheet {
       shows: 'repeated' as const,
     })),
     landscape: true,
-    prints: { startRow: 0, startColumn: 0, endRow: HEAD + 2 * WEEKS, endColumn: 6 },
+    prints: { startRow: 0, startColumn: 0, endRow: NOTES + noteRows.length - 1, endColumn: 6 },
   };
 }
 

@@ -46,16 +46,6 @@ export const monthLabel = (date: Formula): Formula => ({
   },
 });
 
-/** "11-25" for a date. */
-export const dayLabel = (date: Formula): Formula => ({
-  text: `RIGHT("0"&MONTH(${date.text}),2)&"-"&RIGHT("0"&DAY(${date.text}),2)`,
-  work: (from) => {
-    const day = date.work(from);
-    if (typeof day !== 'number') return isError(day) ? day : '#VALUE!';
-    return new Date((day - SERIAL_OF_1970) * DAY_MS).toISOString().slice(5, 10);
-  },
-});
-
 /** A date cell, or the day the workbook is opened where it is blank. */
 export const orToday = (row: number, column: number): Formula => {
   const given = cellAt(row, column);

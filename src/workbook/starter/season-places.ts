@@ -4,11 +4,13 @@ import type { Formula } from './formula.ts';
 /** Where the parts of the Season sheet stand; other sheets look things up there. */
 export const SEASON = {
   asOf: 3,
+  reuse: 4,
   /** Columns beyond what prints, for what is only worked with. */
   unseen: 9,
-  plan: { first: 11, lines: 24 },
-  supplies: { first: 39, lines: 30 },
-  work: { first: 73, lines: 60 },
+  notes: { first: 10, lines: 4 },
+  plan: { first: 17, lines: 24 },
+  supplies: { first: 45, lines: 30 },
+  work: { first: 79, lines: 60 },
 } as const;
 
 /** One column of one part. */
@@ -23,4 +25,6 @@ export const seasonColumn = (part: 'plan' | 'supplies' | 'work', column: number)
 export interface SeasonAsked {
   readonly from: Formula;
   readonly today: Formula;
+  /** 1 where leftovers and spares go in first. */
+  readonly reuse: Formula;
 }

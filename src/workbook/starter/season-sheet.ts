@@ -2,28 +2,30 @@ import { cell } from './answer-cells.ts';
 import type { Cell } from '../port.ts';
 import { asOfCells } from './costing-sheet.ts';
 import { orToday } from './dates.ts';
-import { at, cellsIn, type Formula, sumOf } from './formula.ts';
+import { at, cellsIn, fixedAt, type Formula, saysYes, sumOf } from './formula.ts';
 import { countWhere } from './look-up.ts';
 import { smallest, value } from './native.ts';
 import { seasonName } from './names.ts';
 import { type SeasonAsked, SEASON, seasonColumn } from './season-places.ts';
+import { noteCells, noteHeights, noteMark, noteMerges } from './season-notes.ts';
 import { planCells } from './season-plan.ts';
 import { supplyCells } from './season-supplies.ts';
 import { workCells } from './season-work.ts';
 import type { CellFormat, StarterCell, StarterSheet } from './sheet.ts';
-import { widths } from './weigh-sheet.ts';
+import { one, widths } from './weigh-sheet.ts';
 
 /** The whole plan in one view: bars to make, what to buy and when, and the days to pour. */
 export function seasonSheet(asOf: Cell): StarterSheet {
   const asked: SeasonAsked = {
     from: at(SEASON.asOf, 1),
     today: at(SEASON.asOf, SEASON.unseen),
+    reuse: at(SEASON.reuse, SEASON.unseen),
   };
   const { supplies } = SEASON;
   return {
     name: seasonName,
     group: 'answers',
-    widths: widths([22, 13, 11, 11, 13, 11, 11, 24, 3, 10, 10]),
+    widths: widths([22, 13, 11, 11, 14, 12, 11, 27, 3, 10, 10]),
     cells: [
       cell(0, 0, 'Season', 'title'),
       cell(
@@ -34,12 +36,22 @@ export function seasonSheet(asOf: Cell): StarterSheet {
       ),
       ...asOfCells(SEASON.asOf, asOf),
       cell(SEASON.asOf, SEASON.unseen, orToday(SEASON.asOf, 1), 'plain', 'unseen'),
+      cell(SEASON.reuse, 0, 'Use leftovers', 'label'),
+      cell(SEASON.reuse, 1, 'no', 'input', 'text'),
+      cell(SEASON.reuse, 2, 'yes melts leftover soap and lays spare tiles first.', 'aside'),
+      // In a cell of its own: the workbench's grid hands a comparison over only once.
+      cell(SEASON.reuse, SEASON.unseen, saysYes(fixedAt(SEASON.reuse, 1)), 'plain', 'unseen'),
       ...planCells(asked),
+      ...noteCells(asked),
       ...supplyCells(asked),
       ...workCells(asked),
       ...facts(),
     ],
+    heights: noteHeights,
+    merges: noteMerges,
+    dropDowns: [{ range: one(SEASON.reuse, 1), choices: ['yes', 'no'], strict: true }],
     marks: [
+      noteMark,
       {
         range: {
           startRow: supplies.first,
@@ -78,12 +90,12 @@ function facts(): StarterCell[] {
   ];
   return [
     ...left.flatMap(([name, holds, format], index) => [
-      cell(SEASON.asOf + 1 + index, 0, name, 'label'),
-      cell(SEASON.asOf + 1 + index, 1, holds, 'answer', format),
+      cell(SEASON.reuse + 1 + index, 0, name, 'label'),
+      cell(SEASON.reuse + 1 + index, 1, holds, 'answer', format),
     ]),
     ...right.flatMap(([name, holds, format], index) => [
-      cell(SEASON.asOf + 1 + index, 3, name, 'label'),
-      cell(SEASON.asOf + 1 + index, 5, holds, 'answer', format),
+      cell(SEASON.reuse + 1 + index, 3, name, 'label'),
+      cell(SEASON.reuse + 1 + index, 5, holds, 'answer', format),
     ]),
   ];
 }

@@ -34,7 +34,7 @@ export function supplyCells(asked: SeasonAsked): StarterCell[] {
 
 function supplyRow(index: number, asked: SeasonAsked): StarterCell[] {
   const row = first + index;
-  const list = pour('SUPPLIES', named(bookName), asked.from);
+  const list = pour('SUPPLIES', named(bookName), asked.from, asked.reuse);
   const line = (column: number): Formula => pick(list, index + 2, column);
   const [material, iso, orderBy] = [at(row, 0), at(row, SEASON.unseen), at(row, 1)];
   const rest = (column: number): Formula =>

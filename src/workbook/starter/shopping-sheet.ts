@@ -1,10 +1,10 @@
 import { cell, headerCells } from './answer-cells.ts';
-import { dayLabel, mondayBefore } from './dates.ts';
-import { at, blockOf, cellOf, cellsIn, type Formula, sumOf } from './formula.ts';
+import { at, blockOf, cellOf, cellsIn, type Formula, named, pour, sumOf } from './formula.ts';
+import { columnOf, type Listed, listed } from './listed.ts';
 import { supplierList } from './lists-sheet.ts';
-import { numberBeside, sumWhere, textBeside, type Cells } from './look-up.ts';
-import { blank, choose, given, largest, plus, times, value } from './native.ts';
-import { seasonName } from './names.ts';
+import { numberBeside, textBeside, type Cells } from './look-up.ts';
+import { blank, choose, given, largest, plus, value } from './native.ts';
+import { bookName, seasonName } from './names.ts';
 import { SEASON, seasonColumn } from './season-places.ts';
 import type { StarterCell, StarterSheet } from './sheet.ts';
 import { columnCells } from './table-cells.ts';
@@ -16,10 +16,10 @@ const HEADERS = 7;
 const FIRST = HEADERS + 1;
 const LINES = 20;
 const CASH = FIRST + LINES + 2;
-const WEEKS = 8;
-/** Beyond what prints: a number for each line of Season that belongs on the list, and its day to pay. */
+const WEEKS = 10;
+/** Beyond what prints: a number for each line of Season that belongs on the list, and today. */
 const NUMBER = 9;
-const PAY_DAY = 10;
+const TODAY = 10;
 
 const season = (column: number): Formula => blockOf(seasonName, seasonColumn('supplies', column));
 const ofSeason = (index: number, column: number): Formula =>
@@ -30,18 +30,19 @@ export function shoppingSheet(): StarterSheet {
   return {
     name: 'Shopping',
     group: 'answers',
-    widths: widths([26, 22, 9, 11, 8, 13, 12, 24, 3, 8, 10]),
+    widths: widths([26, 18, 12, 14, 8, 13, 12, 24, 3, 8, 10]),
     cells: [
       cell(0, 0, 'Shopping', 'title'),
       cell(
         1,
         0,
-        'What the season still needs, in whole packs. Order each line by its day; earlier days are late.',
+        'What the season still needs, in whole packs, with or without leftovers as Season says. Order each line by its day.',
         'note',
       ),
       cell(SUPPLIER, 0, 'Supplier', 'label'),
       cell(SUPPLIER, GIVEN, '', 'input', 'text'),
       cell(SUPPLIER, GIVEN + 1, 'Blank is all of them.', 'aside'),
+      cell(SUPPLIER, TODAY, cellOf(seasonName, SEASON.asOf, SEASON.unseen), 'plain', 'unseen'),
       ...numbers(),
       ...headerCells(HEADERS, 0, [
         ['Material', 'text'],
@@ -56,22 +57,35 @@ export function shoppingSheet(): StarterSheet {
       ...Array.from({ length: LINES }, (_, index) => shoppingRow(index)).flat(),
       cell(SUPPLIER + 1, 0, 'Money in all', 'label'),
       cell(SUPPLIER + 1, GIVEN, sumOf(down(6)), 'answer', 'money'),
-      ...cash(),
+      cell(CASH, 0, 'Money by week, all suppliers', 'heading'),
+      ...listed(cash),
+    ],
+    marks: [
+      {
+        range: { startRow: FIRST, startColumn: 0, endRow: FIRST + LINES - 1, endColumn: 7 },
+        formula: `AND(N($F${String(FIRST + 1)})>0,N($F${String(FIRST + 1)})<$K$${String(SUPPLIER + 1)})`,
+        shows: 'short',
+      },
     ],
     dropDowns: [{ range: one(SUPPLIER, GIVEN), choices: { source: supplierList }, strict: false }],
     charts: [
       {
         kind: 'columns',
         title: 'Money for supplies by week',
-        description: 'A column for each week from now, as high as the orders to place in it cost.',
-        place: { startRow: CASH, startColumn: 3, endRow: CASH + WEEKS + 4, endColumn: 7 },
+        description:
+          'A column for each week from now, as high as the orders to place in it cost, and beside it what of them is late.',
+        place: { startRow: CASH, startColumn: 4, endRow: CASH + WEEKS + 2, endColumn: 7 },
         across: 'Week from Monday',
         up: 'Money',
-        series: [{ name: 'Money', along: weeks(1), values: weeks(2) }],
+        series: ['Money', 'Of it late'].map((name, index) => ({
+          name,
+          along: columnOf(cash, 0),
+          values: columnOf(cash, 1 + index),
+        })),
       },
     ],
     landscape: false,
-    prints: { startRow: 0, startColumn: 0, endRow: CASH + WEEKS + 5, endColumn: 7 },
+    prints: { startRow: 0, startColumn: 0, endRow: CASH + WEEKS + 3, endColumn: 7 },
   };
 }
 
@@ -80,13 +94,6 @@ const down = (column: number): Formula =>
     { startRow: FIRST, startColumn: column, endRow: FIRST + LINES - 1, endColumn: column },
     '$',
   );
-
-const weeks = (column: number) => ({
-  startRow: CASH + 2,
-  startColumn: column,
-  endRow: CASH + 1 + WEEKS,
-  endColumn: column,
-});
 
 /** Numbers the lines of Season that have packs to buy of the supplier asked for. */
 function numbers(): StarterCell[] {
@@ -102,19 +109,14 @@ function numbers(): StarterCell[] {
           );
     const next = plus(before, value(1));
     const theirs = choose([asked, '=', blank], next, choose([asked, '=', supplier], next, blank));
-    const today = cellOf(seasonName, SEASON.asOf, SEASON.unseen);
-    const orderBy = ofSeason(index, 1);
-    return [
-      cell(
-        row,
-        NUMBER,
-        given([packs], choose([packs, '>', value(0)], theirs, blank)),
-        'plain',
-        'unseen',
-      ),
-      cell(row, PAY_DAY, given([orderBy], largest(orderBy, today)), 'plain', 'unseen'),
-    ];
-  }).flat();
+    return cell(
+      row,
+      NUMBER,
+      given([packs], choose([packs, '>', value(0)], theirs, blank)),
+      'plain',
+      'unseen',
+    );
+  });
 }
 
 function shoppingRow(index: number): StarterCell[] {
@@ -123,10 +125,10 @@ function shoppingRow(index: number): StarterCell[] {
   const number: Cells = numberCells(NUMBER);
   const key = value(index + 1);
   const materials = columnCells('materials', 'material');
-  const tick = choose([name, '=', blank], blank, value('☐'));
+  const orderBy = at(row, 5);
+  const tick = choose([orderBy, '<', at(SUPPLIER, TODAY)], value('☐ late'), value('☐'));
   return [
     cell(row, 0, textBeside(key, number, season(0)), 'plain', 'text'),
-    cell(row, 1, tick, 'plain', 'text'),
     cell(row, 2, numberBeside(key, number, season(5)), 'strong', 'whole'),
     cell(
       row,
@@ -137,6 +139,7 @@ function shoppingRow(index: number): StarterCell[] {
     ),
     cell(row, 4, textBeside(name, materials, columnCells('materials', 'unit')), 'plain', 'text'),
     cell(row, 5, numberBeside(key, number, season(1)), 'plain', 'date'),
+    cell(row, 1, given([orderBy], tick), 'plain', 'text'),
     cell(row, 6, numberBeside(key, number, season(6)), 'plain', 'money'),
     cell(row, 7, textBeside(key, number, season(7)), 'plain', 'text'),
   ];
@@ -153,29 +156,25 @@ const numberCells = (column: number): Formula =>
     '$',
   );
 
-/** Orders that are late already fall in the first week; a material is paid for when first ordered. */
-function cash(): StarterCell[] {
-  const today = cellOf(seasonName, SEASON.asOf, SEASON.unseen);
-  return [
-    cell(CASH, 0, 'Money by week, all suppliers', 'heading'),
-    ...headerCells(CASH + 1, 0, [
-      ['Week from Monday', 'date'],
-      ['Month-day', 'text'],
-      ['Money', 'money'],
-    ]),
-    ...Array.from({ length: WEEKS }, (_, index) => {
-      const row = CASH + 2 + index;
-      const monday = at(row, 0);
-      const sum = sumWhere(
-        season(6),
-        [numberCells(PAY_DAY), '>=', monday],
-        [numberCells(PAY_DAY), '<', plus(monday, value(7))],
-      );
-      return [
-        cell(row, 0, plus(mondayBefore(today), times(value(7), value(index))), 'plain', 'date'),
-        cell(row, 1, dayLabel(monday), 'plain', 'text'),
-        cell(row, 2, sum, 'plain', 'money'),
-      ];
-    }).flat(),
-  ];
-}
+/** What is late already falls in the first week. */
+const cash: Listed = {
+  row: CASH + 2,
+  column: 0,
+  lines: WEEKS,
+  of: pour(
+    'CASHBYWEEK',
+    named(bookName),
+    cellOf(seasonName, SEASON.asOf, 1),
+    cellOf(seasonName, SEASON.reuse, SEASON.unseen),
+  ),
+  columns: [
+    { header: 'Week from Monday', format: 'text', take: 1 },
+    { header: 'Money', format: 'money', take: 2 },
+    { header: 'Of it late', format: 'money', take: 3 },
+    { header: 'In all', format: 'money', take: 4 },
+  ],
+  unless: {
+    blank: cellOf(seasonName, SEASON.plan.first, 0),
+    instead: 'Season plan has no lines yet.',
+  },
+};

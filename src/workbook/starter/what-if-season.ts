@@ -1,6 +1,16 @@
 import { cell, headerCells } from './answer-cells.ts';
 import { dateOfIso } from './dates.ts';
-import { at, blockOf, cellsIn, type Formula, less, pour, sumOf, unlessBlank } from './formula.ts';
+import {
+  at,
+  blockOf,
+  cellOf,
+  cellsIn,
+  type Formula,
+  less,
+  pour,
+  sumOf,
+  unlessBlank,
+} from './formula.ts';
 import { columnOf } from './listed.ts';
 import { countWhere, sumSaying } from './look-up.ts';
 import {
@@ -18,7 +28,7 @@ import {
 } from './native.ts';
 import { seasonName } from './names.ts';
 import { otherBars, otherBook } from './other-plan.ts';
-import { seasonColumn } from './season-places.ts';
+import { SEASON, seasonColumn } from './season-places.ts';
 import type { CellFormat, StarterCell } from './sheet.ts';
 import type { WhatIfAsked } from './what-if-bar.ts';
 
@@ -98,7 +108,8 @@ const dated = (numbers: Formula, days: Formula): Formula => ({
 
 /** What to buy for the plan supposed: dearer, and to be ordered sooner by the days that suppliers are late. */
 function buyLines({ from, today, up, late }: WhatIfAsked): StarterCell[] {
-  const list = pour('SUPPLIES', otherBook, from);
+  const reuse = cellOf(seasonName, SEASON.reuse, SEASON.unseen);
+  const list = pour('SUPPLIES', otherBook, from, reuse);
   const dearer = plus(value(1), over(up, value(100)));
   return [
     cell(BUY.row - 2, 0, 'What to buy then', 'heading'),

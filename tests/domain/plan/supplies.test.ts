@@ -198,16 +198,19 @@ describe('several lines', () => {
     ).toEqual([['2026-11-02', 28, 28]]);
   });
 
-  it('no order or no price is no week', () => {
+  it('no order or no price is this week without money', () => {
+    const nothing = (plan: SupplyPlan) =>
+      cashByWeek(plan, from).map(({ monday, inAll }) => [isoDate(monday), toCell(inAll)]);
+    const thisWeek = [['2026-10-26', 0]];
     const lots = [lot('L1', 'Base', 9000), lot('L2', 'Box', 90)];
-    expect(cashByWeek(planOf(season({ plan, lots })), from)).toEqual([]);
+    expect(nothing(planOf(season({ plan, lots })))).toEqual(thisWeek);
     const materials = [['Base', 'base', 'g', 1000, '', 5, '']];
     const unpriced = season({ plan: [['P1', 'Slab', 10, '2026-12-05']], materials });
     const slabs = {
       ...unpriced,
       Layers: (unpriced['Layers'] ?? []).filter(([name]) => name !== 'Brick'),
     };
-    expect(cashByWeek(planOf(slabs), from)).toEqual([]);
+    expect(nothing(planOf(slabs))).toEqual(thisWeek);
   });
 
   it('spares and leftovers go on to later lines only when asked', () => {

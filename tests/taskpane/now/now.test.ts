@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { marketWorkshop } from '../market-workshop.ts';
 import { heading, usePane } from '../pane-steps.ts';
 import { rowsOf, withRows } from '../small-workshop.ts';
+import { plannedWorkshop } from './planned-workshop.ts';
 
 const openPane = usePane();
 
@@ -35,5 +36,25 @@ describe('what now?', () => {
     });
     await page.getByText('Record the sales of Quay Fair').waitFor();
     expect(await page.locator('pour-now li').count()).toBe(1);
+  });
+
+  it('has what the plan leaves open or assumes at hand, and nothing where there is no plan', async () => {
+    const page = await openPane({ tables: plannedWorkshop });
+    await page.locator('#tab-now').click();
+    // 40 to make; 20 minutes of setup and 5 a bar leave 8 bars each for today and tomorrow.
+    await page.getByText('See to 24 bars of plan line P-2, Harbour Light').waitFor();
+    await page.getByText(/It fits with .*Ready by/u).waitFor();
+    await page.getByText(/^Left open or assumed in the plan \(\d+\)$/u).click();
+    await page
+      .getByText('Plan line P-1 was to be ready by 20 Nov 2026, before 25 Nov 2026.')
+      .waitFor();
+    await page.getByText('Fill in Lead days for Clear base in Materials.').waitFor();
+    await page.getByText('Minutes per day is not set in Settings').waitFor({ state: 'detached' });
+    await page.evaluate(() => {
+      window.pane.port.edit((all) =>
+        all.map((table) => (table.name === 'Plan' ? { ...table, rows: [] } : table)),
+      );
+    });
+    await page.locator('pour-now details').waitFor({ state: 'detached' });
   });
 });

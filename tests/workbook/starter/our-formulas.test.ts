@@ -45,6 +45,7 @@ describe.each(variants)('our functions in the %s workbook', (name, make) => {
       ...['BOOK', 'MELTSHEET', 'MATERIALS', 'CANMAKE', 'COSTPERBAR', 'COSTLINES', 'STOCKLIST'],
       ...['SERVICECHECK'],
       ...['PRICE', 'BREAKEVEN', 'FAIR', 'BATCHCOST', 'FORECAST', 'SUPPLIES', 'CALENDAR'],
+      ...['CASHBYWEEK', 'PLANNOTES'],
       ...['ONHAND', 'UNITCOST', 'BASEPERMOLD', 'INGREDIENTS', 'CHECKS', 'TRACE', 'TILECOUNT'],
     ];
     for (const family of families) expect(ids, `${name}: ${family}`).toContain(family);
