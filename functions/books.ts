@@ -32,7 +32,7 @@ export function bookArgument(argument: unknown): Book {
   if (/^book [0-9a-f]{16}$/u.test(handle)) {
     throw new CellFailure(
       '#N/A',
-      'The book is not in memory yet: recalculate the cell named Book (F2, then Enter).',
+      'The book is not read yet: select the cell named Book, press F2, then Enter.',
     );
   }
   throw new CellFailure(

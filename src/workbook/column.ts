@@ -148,7 +148,8 @@ export function number(
 
 function outOfLimits(value: number, limits: NumberLimits): Trouble | undefined {
   if (!Number.isFinite(value)) return new Trouble('is not a number. Type a plain number');
-  if (Math.abs(value) > LARGEST_NUMBER) return new Trouble(`is ${value}, which is too large`);
+  if (Math.abs(value) > LARGEST_NUMBER)
+    return new Trouble(`is ${value}, which is too large. Type a smaller number`);
   if (limits.whole === true && !Number.isInteger(value)) {
     return new Trouble(`is ${value}. Type a whole number`);
   }

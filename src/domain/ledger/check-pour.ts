@@ -14,7 +14,7 @@ export function checkPour(pour: Pour, plan: MeltPlan): Result<readonly PouredMel
     return wrong(`${notWhole[0]} is ${notWhole[1]}. Give a whole number, 0 or more.`);
   if (plan.barsToStart.lt(good + seconds)) {
     return wrong(
-      `${good} good and ${count(seconds, 'second')} are more than the ${count(plan.barsToStart, 'bar')} started. Change one of them.`,
+      `${good} good and ${count(seconds, 'second')} are more than the ${count(plan.barsToStart, 'bar')} started. Mend the numbers, or start more bars.`,
     );
   }
   if (minutes !== undefined && !(Number.isFinite(minutes) && minutes >= 0))

@@ -47,7 +47,7 @@ export function undoBatch(
       ({ item, after }) => `${item.name} (${after.neg().toString()} ${item.unit} gone since)`,
     );
     return wrong(
-      `Batch ${batch.batch} can't be undone: stock would fall below zero of ${names.join(', ')}. Take those back first.`,
+      `Batch ${batch.batch} can't be undone: stock would fall below zero of ${names.join(', ')}. Undo what sold or used them first.`,
     );
   }
   return answer({ batch: batch.batch, state: batchStates.undone, moves: reversals, changes });

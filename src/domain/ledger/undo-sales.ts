@@ -15,7 +15,8 @@ export function undoSales(book: Book, dayId: string, today: Day, by: string): Re
   const sales = book.sales.filter(
     ({ sale, bars }) => ofDay(sale) && bars > 0 && !undone.has(nameKey(sale + TAKES_BACK)),
   );
-  if (sales.length === 0) return wrong(`No sales of ${dayId} are left to take back.`);
+  if (sales.length === 0)
+    return wrong(`No sales of ${dayId} are left to take back: they are undone already.`);
   const moves = live(book.ledger.moves)
     .filter((move) => ofDay(move.entry) && move.reason === 'sold')
     .map((move) => reversalOf(move, today, by));

@@ -35,7 +35,9 @@ export function safetyStock({
     value.isNegative(),
   );
   if (negative !== undefined)
-    return wrong(`${negative.toString()} is below 0: use, lead days and their SDs are 0 or more.`);
+    return wrong(
+      `${negative.toString()} is below 0. Give 0 or more for use, lead days and how much they vary (SD).`,
+    );
   const z = new Exact(normalQuantile(share));
   const variance = leadDays
     .times(sdDailyUse.pow(2))
@@ -85,14 +87,15 @@ export function orderSize(
   yearlyHoldingPerUnit: Exact,
 ): Result<Exact> {
   if (yearlyUse.isNegative() || costPerOrder.isNegative() || yearlyHoldingPerUnit.isNegative()) {
-    return wrong('Yearly use, cost per order and holding cost are 0 or more.');
+    return wrong('Give 0 or more for yearly use, cost per order and holding cost.');
   }
   if (yearlyHoldingPerUnit.isZero()) {
     return {
       ok: false,
       failure: {
         kind: 'divides by nothing',
-        sentence: 'With no holding cost there is no best order size: the larger the cheaper.',
+        sentence:
+          'With no holding cost there is no best order size: the larger the cheaper. Give a holding cost above 0.',
       },
     };
   }

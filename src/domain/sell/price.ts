@@ -77,13 +77,14 @@ export function breakEven(fixedCost: Exact, price: Exact, costPerUnit: Exact): R
       ok: false,
       failure: {
         kind: 'divides by nothing',
-        sentence: 'Price and cost are equal: each sale earns nothing towards the fixed cost.',
+        sentence:
+          'Price and cost are equal: each sale earns nothing towards the fixed cost. Raise the price or lower the cost.',
       },
     };
   }
   if (contribution.lt(zero)) {
     return wrong(
-      `Each unit costs ${contribution.neg().toString()} more than its price, so no number of them breaks even.`,
+      `Each unit costs ${contribution.neg().toString()} more than its price, so no number of them breaks even. Raise the price or lower the cost.`,
     );
   }
   return answer(fixedCost.div(contribution).ceil());

@@ -1,4 +1,4 @@
-import type { TableKind } from '../schema.ts';
+import { type TableKind, tables } from '../schema.ts';
 import type { SheetGroup } from './sheet.ts';
 
 /** The sheet that each table stands on, in the order of the tabs; no table has the name of its sheet. */
@@ -66,6 +66,10 @@ export const tableSheets: readonly {
     note: 'One line for each pour, added by the pane.',
   },
 ];
+
+/** What a sheet is for, under the name that messages call its table by. */
+export const noteOf = ({ kind, note }: (typeof tableSheets)[number]): string =>
+  `Table ${tables[kind].name}. ${note}`;
 
 export const bookName = 'Book';
 export const pricingName = 'Pricing';

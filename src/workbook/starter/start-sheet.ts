@@ -1,6 +1,6 @@
 import { cell } from './answer-cells.ts';
 import { allOf, pour } from './formula.ts';
-import { tableSheets } from './names.ts';
+import { noteOf, tableSheets } from './names.ts';
 import { tables } from '../schema.ts';
 import type { StarterCell, StarterSheet } from './sheet.ts';
 import { widths } from './weigh-sheet.ts';
@@ -15,11 +15,15 @@ export function startSheet(demo: boolean): StarterSheet {
     block('Sheets that answer', answerSheets),
     block(
       'Sheets you type in',
-      tableSheets.filter(({ group }) => group === 'yours').map(({ sheet, note }) => [sheet, note]),
+      tableSheets
+        .filter(({ group }) => group === 'yours')
+        .map((place) => [place.sheet, noteOf(place)]),
     ),
     block(
       'Sheets the pane writes',
-      tableSheets.filter(({ group }) => group === 'ledger').map(({ sheet, note }) => [sheet, note]),
+      tableSheets
+        .filter(({ group }) => group === 'ledger')
+        .map((place) => [place.sheet, noteOf(place)]),
     ),
     block('Take care', cautions),
   ];

@@ -3,7 +3,7 @@ import type { TableData } from '../port.ts';
 import { type TableKind, tables } from '../schema.ts';
 import { HEADER_ROW } from './table-cells.ts';
 import { dropDownsFor } from './table-choices.ts';
-import { tableSheets } from './names.ts';
+import { noteOf, tableSheets } from './names.ts';
 import type { CellFormat, StarterCell, StarterSheet } from './sheet.ts';
 
 const NOTE_ROW = 0;
@@ -11,7 +11,7 @@ const HELP_ROW = 1;
 
 /** The sheet of one table: a line on what it is for, help above each header, then the table. */
 export function tableSheet(kind: TableKind, data: TableData): StarterSheet {
-  const { sheet, group, note } = placeOf(kind);
+  const place = placeOf(kind);
   const columns = columnsOf(kind);
   const widths = columns.map(([key, column]) => widthOf(key, column));
   const helpLines = columns.map(([, { help }], index) =>
@@ -25,13 +25,13 @@ export function tableSheet(kind: TableKind, data: TableData): StarterSheet {
     look: { role: 'note' },
   }));
   return {
-    name: sheet,
-    group,
+    name: place.sheet,
+    group: place.group,
     widths: { ...widths },
     heights: { [HELP_ROW]: 6 + 12.5 * Math.max(...helpLines) },
     frozenRows: HEADER_ROW + 1,
     frozenColumns: 1,
-    cells: [{ row: NOTE_ROW, column: 0, holds: note, look: { role: 'label' } }, ...help],
+    cells: [{ row: NOTE_ROW, column: 0, holds: noteOf(place), look: { role: 'label' } }, ...help],
     table: {
       row: HEADER_ROW,
       data,
