@@ -1,8 +1,8 @@
 import type { Applied, Change } from '../../workbook/port.ts';
-import { Refusal } from './change-plan.ts';
-import type { Work } from './change-work.ts';
+import { Refusal, whyShut } from './change-plan.ts';
+import { targetsOf, type Work } from './change-work.ts';
 import { sentenceOfFault } from './host-fault.ts';
-import { prepareChange } from './prepare-change.ts';
+import { lookInto } from './look-into.ts';
 import { takeBack } from './take-back.ts';
 import { writeWork } from './write-work.ts';
 
@@ -20,10 +20,14 @@ export async function applyChange(run: Run, change: Change): Promise<Applied> {
   let begun: Work | undefined;
   try {
     return await run(async (context) => {
-      const prepared = await prepareChange(context, change);
-      if (prepared instanceof Refusal) return refused(prepared.sentence);
-      const { work, standing } = prepared;
+      const found = await lookInto(context, change);
+      if (found instanceof Refusal) return refused(found.sentence);
+      const { work, standing } = found;
       if (work === 'already there') return { kind: 'already there' };
+      const shut = targetsOf(work)
+        .map(whyShut)
+        .find((why) => why !== undefined);
+      if (shut !== undefined) return refused(shut);
       begun = work;
       const spoilt = await writeWork(context, work, standing);
       return spoilt === undefined ? { kind: 'applied' } : refused(spoilt.sentence);
@@ -41,7 +45,7 @@ export async function applyChange(run: Run, change: Change): Promise<Applied> {
 async function settle(run: Run, change: Change, begun: Work, sentence: string): Promise<Applied> {
   try {
     return await run(async (context) => {
-      const now = await prepareChange(context, change);
+      const now = await lookInto(context, change);
       if (now instanceof Refusal) throw new Error(now.sentence);
       if (now.work === 'already there') return { kind: 'applied' };
       await takeBack(context, begun, now);

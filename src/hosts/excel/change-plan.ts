@@ -57,7 +57,7 @@ function locateAppend(
 ): (number | undefined)[] | Refusal {
   const ids = append.rows.map((row) => textOf(row[append.idColumn]));
   const problem =
-    whyClosed(append.table, append.idColumn, target) ??
+    whyAmiss(append.table, append.idColumn, target) ??
     append.rows.map((row) => whyUnfit(append.table, row, target)).find((why) => why !== undefined);
   if (problem !== undefined) return new Refusal(problem);
   if (ids.includes('')) return new Refusal(`A row for ${append.table} has no ${append.idColumn}.`);
@@ -73,7 +73,7 @@ function locateAppend(
 
 function locateUpdate(update: Update, target: Target | undefined): number | Refusal {
   const { table, idColumn, id } = update;
-  const problem = whyClosed(table, idColumn, target) ?? whyUnfit(table, update.set, target);
+  const problem = whyAmiss(table, idColumn, target) ?? whyUnfit(table, update.set, target);
   if (problem !== undefined) return new Refusal(problem);
   const places = target?.places.get(nameKey(idColumn))?.get(id.trim()) ?? [];
   const [place] = places;
@@ -90,19 +90,9 @@ function locateUpdate(update: Update, target: Target | undefined): number | Refu
   return place;
 }
 
-function whyClosed(
-  table: string,
-  idColumn: string,
-  target: Target | undefined,
-): string | undefined {
+function whyAmiss(table: string, idColumn: string, target: Target | undefined): string | undefined {
   if (target === undefined) {
     return `This workbook has no table named ${table}. Was it renamed or deleted? Put it back (Table Design tab, Table Name), then try again.`;
-  }
-  if (target.protected) {
-    return `The sheet "${target.sheet}" is protected, so ${table} cannot take new rows. Unprotect it (Review tab, Unprotect Sheet), then try again.`;
-  }
-  if (target.filtered) {
-    return `A filter hides rows of ${table}, so Excel would not write there safely. Clear it (Data tab, Clear), then try again.`;
   }
   return columnOf(target, idColumn) === undefined ? whyNoColumn(table, idColumn) : undefined;
 }
@@ -120,6 +110,22 @@ function whyUnfit(table: string, row: RowToWrite, target: Target | undefined): s
 
 const whyNoColumn = (table: string, header: string): string =>
   `${table} has no column "${header}". Was it renamed or deleted? Put the column back, then try again.`;
+
+/** Why Excel would not write into a table as it is, or undefined if it would. */
+export function whyShut({
+  name,
+  sheet,
+  protected: isProtected,
+  filtered,
+}: Target): string | undefined {
+  if (isProtected) {
+    return `The sheet "${sheet}" is protected, so ${name} cannot take new rows. Unprotect it (Review tab, Unprotect Sheet), then try again.`;
+  }
+  if (filtered) {
+    return `A filter hides rows of ${name}, so Excel would not write there safely. Clear it (Data tab, Clear), then try again.`;
+  }
+  return undefined;
+}
 
 /** The place of a header among a table's columns, however it is spaced or cased. */
 export function columnOf(target: Target, header: string): number | undefined {

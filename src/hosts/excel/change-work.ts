@@ -31,6 +31,10 @@ export interface Work {
   readonly cells: readonly NewCell[];
 }
 
+/** The tables that work writes into. */
+export const targetsOf = ({ rows, cells }: Work): Target[] =>
+  [...rows, ...cells].map(({ target }) => target);
+
 /**
  * Works out what is left to write, or that all of it stands already, or that an id is taken by a
  * different row.

@@ -2,7 +2,7 @@ import { nameKey } from '../../domain/kernel/names.ts';
 import { asWritten, sameCell } from './cell-text.ts';
 import { columnOf } from './change-plan.ts';
 import type { Work } from './change-work.ts';
-import type { Prepared } from './prepare-change.ts';
+import type { Found } from './look-into.ts';
 
 /**
  * Takes back what Excel kept of `begun`, in one sync: the cells it set, and the rows it added, told by
@@ -11,7 +11,7 @@ import type { Prepared } from './prepare-change.ts';
 export async function takeBack(
   context: Excel.RequestContext,
   begun: Work,
-  now: Prepared,
+  now: Found,
 ): Promise<void> {
   const { located, targets, standing } = now;
   for (const { update, at } of located.updates) {

@@ -77,6 +77,18 @@ describe.each(FLOWS)('a fault while writing: $name', (flow) => {
   });
 });
 
+describe('an answer that is lost on its way back', () => {
+  it.each(FLOWS)('is found to be written: $name', async (flow) => {
+    const { whole, traffic } = await cleanRun(flow);
+    for (const wire of Object.values(WIRE_FAULTS)) {
+      const opened = openFlow(flow);
+      opened.host.faults = [{ sync: traffic.length, wire, after: true }];
+      expect(await write(opened, flow)).toEqual({ kind: 'applied' });
+      expect(opened.model.contents()).toBe(whole);
+    }
+  });
+});
+
 const kindOfNext = async (opened: Opened, flow: Flow): Promise<string> => {
   const said = await write(opened, flow);
   return said === 'unsure' ? said : said.kind;

@@ -110,7 +110,7 @@ class Run {
   #identity(object: HostObject, path: number): Record<string, unknown> {
     const reference = this.#references.get(path);
     return {
-      ...(object.Id !== undefined && { Id: object.Id }),
+      ...(object.id !== undefined && { _Id: object.id }),
       ...(reference !== undefined && { _ReferenceId: reference }),
     };
   }

@@ -3,8 +3,8 @@
  * listed does not exist, so a client that asks for it is told so.
  */
 export interface HostObject {
-  /** Told of an object whenever it is found, so that the client can find it again. */
-  readonly Id?: string;
+  /** Told of an object whenever it is found, so that the client can find it again; no property. */
+  readonly id?: string;
   readonly get?: Readonly<Record<string, () => unknown>>;
   readonly set?: Readonly<Record<string, (value: never) => void>>;
   readonly objects?: Readonly<Record<string, () => HostObject>>;

@@ -35,7 +35,7 @@ function tellPaths(
   }
   if (ofItems.length > 0) {
     told['_Items'] = object.items?.().map((item) => ({
-      ...(item.Id !== undefined && { Id: item.Id }),
+      ...(item.id !== undefined && { _Id: item.id }),
       ...tellPaths(item, ofItems),
     }));
   }

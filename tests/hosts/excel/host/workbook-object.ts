@@ -56,7 +56,7 @@ function tableObject(model: WorkbookModel, table: ModelTable): HostObject {
     return rangeObject(model, table.sheet, place);
   };
   return {
-    Id: table.id,
+    id: table.id,
     get: { Id: () => table.id, Name: () => table.name, ShowHeaders: () => table.showHeaders },
     objects: {
       Worksheet: () => sheetObject(table.sheet),
@@ -80,7 +80,7 @@ function columnsObject(
     const header = table.headers[index];
     if (header === undefined) throw new HostFault('ItemNotFound');
     return {
-      Id: header,
+      id: header,
       get: { Name: () => header, Index: () => index },
       call: {
         GetDataBodyRange: () =>
@@ -111,7 +111,7 @@ const rowsObject = (model: WorkbookModel, table: ModelTable): HostObject => ({
 
 /** `Excel.Worksheet`. */
 const sheetObject = (sheet: Sheet): HostObject => ({
-  Id: sheet.name,
+  id: sheet.name,
   get: { Name: () => sheet.name },
   objects: { Protection: () => ({ get: { Protected: () => sheet.protected } }) },
 });
@@ -120,7 +120,7 @@ const sheetObject = (sheet: Sheet): HostObject => ({
 const namesObject = (model: WorkbookModel): HostObject => ({
   items: () =>
     [...model.names].map(([name, where]) => ({
-      Id: name,
+      id: name,
       get: {
         Name: () => name,
         Type: () => (typeof where === 'object' ? 'Range' : 'String'),
@@ -135,7 +135,7 @@ const namesObject = (model: WorkbookModel): HostObject => ({
   item: (key: string) => {
     const where = model.names.get(key);
     if (typeof where !== 'object') throw new HostFault('ItemNotFound');
-    return { Id: key, call: { GetRange: () => rangeObject(model, where.sheet, where.place) } };
+    return { id: key, call: { GetRange: () => rangeObject(model, where.sheet, where.place) } };
   },
 });
 

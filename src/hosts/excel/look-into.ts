@@ -6,18 +6,18 @@ import { readTargets } from './read-targets.ts';
 import { readStanding, type RowToRead, type StandingRows } from './standing-rows.ts';
 
 /** What a change meets in the workbook, and what is left of it to write. */
-export interface Prepared {
+export interface Found {
   readonly located: Located;
   readonly targets: ReadonlyMap<string, Target>;
   readonly standing: StandingRows;
   readonly work: Work | 'already there';
 }
 
-/** Reads and checks all that a change touches, in three syncs, or four where rows of it stand already. */
-export async function prepareChange(
+/** Reads all that a change touches, in three syncs, or four where rows of it stand already. */
+export async function lookInto(
   context: Excel.RequestContext,
   change: Change,
-): Promise<Prepared | Refusal> {
+): Promise<Found | Refusal> {
   const targets = await readTargets(context, change);
   const located = locate(change, targets);
   if (located instanceof Refusal) return located;
