@@ -1,6 +1,6 @@
 import { type Method, searchOf } from './method.ts';
 import { minimise } from './minimise.ts';
-import { type Stepper, stepErrors } from './stepper.ts';
+import { squaredErrors, type Stepper, stepErrors } from './stepper.ts';
 
 /** A method with its parameters settled, run to the end of the history. */
 export interface Fit {
@@ -22,10 +22,7 @@ export function fit(method: Method, values: readonly number[], from = method.kno
   const parameters =
     method.parameters.length === 0
       ? []
-      : minimise(
-          (at) => squares(stepErrors(method.begin(at), rest).slice(skipped)),
-          searchOf(method),
-        );
+      : minimise((at) => squaredErrors(method.begin(at), rest, skipped), searchOf(method));
   const stepper = method.begin(parameters);
   const errors = stepErrors(stepper, rest);
   return { method, parameters, errors, stepper };

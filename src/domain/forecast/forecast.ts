@@ -92,13 +92,25 @@ interface Choice {
 function chosen(history: readonly number[], periods: number, season: number): Result<Choice> {
   const refusal = troubleWith(history, periods, season);
   if (refusal !== undefined) return refusal;
+  const key = [season, ...history].join();
+  const choice = kept.get(key) ?? choose(history, season);
+  if (kept.size >= MOST_KEPT) kept.clear();
+  kept.set(key, choice);
+  return answer(choice);
+}
+
+/** The last choices: a sheet asks for the forecast and its report of one history in cells of their own. */
+const kept = new Map<string, Choice>();
+const MOST_KEPT = 60;
+
+function choose(history: readonly number[], season: number): Choice {
   // Methods see values that average 1, so that grams and pallets are forecast alike.
   const scale = average(history) || 1;
   const values = history.map((value) => value / scale);
   const methods = values.length < ENOUGH_TO_CHOOSE ? [mean(values)] : methodsFor(values, season);
   const contenders = rank(methods, values);
   const method = contenders[0]?.method ?? mean(values);
-  return answer({ best: fit(method, values), contenders, scale });
+  return { best: fit(method, values), contenders, scale };
 }
 
 function troubleWith(

@@ -1,29 +1,40 @@
 import { cell } from './answer-cells.ts';
 import type { Cell } from '../port.ts';
 import { monthLabel, monthStart } from './dates.ts';
-import { at, block, type Formula, pour, rowOf, sumOf, unlessBlank } from './formula.ts';
-import { sumWhere } from './look-up.ts';
-import { given, pick, value } from './native.ts';
+import { at, block, fixedAt, type Formula, pour, rowOf, sumOf, unlessBlank } from './formula.ts';
+import { countWhere, sumWhere, type Where } from './look-up.ts';
+import { blank, choose, given, numbersIn, pick, unlessError, value } from './native.ts';
 import type { StarterCell, StarterSheet } from './sheet.ts';
 import { columnCells, wholeColumn } from './table-cells.ts';
 import { widths } from './weigh-sheet.ts';
 
 const LAST_MONTH = 3;
 const GIVEN = 1;
-const DATES = 5;
+const METHOD = 5;
 const HEADERS = 6;
 const DESIGNS = 10;
-const SOLD = HEADERS + DESIGNS + 1;
-const EXPECTED = SOLD + 1;
-const HISTORY = 12;
-const AHEAD = 3;
+const SOLD = 1;
+const EXPECTED = 2;
+const FIRST_DESIGN = 3;
+const LAST_DESIGN = FIRST_DESIGN + DESIGNS - 1;
+/** The first day of each month, beyond what prints. */
+const DATES = LAST_DESIGN + 2;
+/** Years of months looked back on: as many as there are sales for, and the last one in any case. */
+const YEARS = [3, 2, 1] as const;
+const YEAR = 12;
+const HISTORY = YEARS[0] * YEAR;
+const AHEAD = 6;
+const FIRST = HEADERS + 1;
+const LAST = HEADERS + HISTORY;
+const PICTURE = LAST + AHEAD + 2;
 
 /** Bars sold of each design by month, and what the months ahead may bring. */
 export function forecastSheet(lastMonth: Cell): StarterSheet {
   return {
     name: 'Forecast',
     group: 'answers',
-    widths: widths([22, ...Array.from({ length: HISTORY + AHEAD }, () => 9.5)]),
+    widths: widths([20, 12, 12, ...Array.from({ length: DESIGNS }, () => 16), 3, 10]),
+    heights: { [METHOD]: 42 },
     frozenRows: HEADERS + 1,
     frozenColumns: 1,
     cells: [
@@ -31,14 +42,14 @@ export function forecastSheet(lastMonth: Cell): StarterSheet {
       cell(
         1,
         0,
-        'Bars sold by month, and the three months after. A year shows no season yet: from the second year on the forecast follows it.',
+        'Bars sold by month, and the six months after. From two years of sales on, the forecast follows the season; before, it can only carry on.',
         'note',
       ),
       cell(LAST_MONTH, 0, 'Last month counted', 'label'),
       cell(LAST_MONTH, GIVEN, lastMonth, 'input', 'date'),
-      cell(LAST_MONTH, GIVEN + 2, 'Any day of it.', 'aside'),
+      cell(LAST_MONTH, GIVEN + 1, 'Any day of the last month that is over.', 'aside'),
       ...months(),
-      ...Array.from({ length: DESIGNS }, (_, index) => designRow(index)).flat(),
+      ...Array.from({ length: DESIGNS }, (_, index) => designColumn(index)).flat(),
       ...totals(),
     ],
     charts: [
@@ -46,87 +57,108 @@ export function forecastSheet(lastMonth: Cell): StarterSheet {
         kind: 'columns',
         title: 'Bars sold by month, and the forecast',
         description:
-          'A column for each month: bars sold in the past twelve, and the forecast for the next three.',
-        place: { startRow: EXPECTED + 2, startColumn: 0, endRow: EXPECTED + 20, endColumn: 15 },
+          'A column for each month: bars sold in the past three years, and the forecast for the next six months.',
+        place: { startRow: PICTURE, startColumn: 0, endRow: PICTURE + 18, endColumn: 8 },
         across: '',
         up: 'Bars',
         series: [
-          { name: 'Sold', along: acrossRow(HEADERS), values: acrossRow(SOLD) },
-          { name: 'Forecast', along: acrossRow(HEADERS), values: acrossRow(EXPECTED) },
+          { name: 'Sold', along: down(0), values: down(SOLD) },
+          { name: 'Forecast', along: down(0), values: down(EXPECTED) },
         ],
       },
     ],
+    // The months fill a page; the picture below them would be cut in two.
+    prints: { startRow: 0, startColumn: 0, endRow: LAST + AHEAD, endColumn: LAST_DESIGN },
     landscape: true,
   };
 }
 
-const acrossRow = (row: number) => ({
-  startRow: row,
-  startColumn: 1,
-  endRow: row,
-  endColumn: HISTORY + AHEAD,
+const down = (column: number) => ({
+  startRow: FIRST,
+  startColumn: column,
+  endRow: LAST + AHEAD,
+  endColumn: column,
 });
 
-/** The first day of each month, unseen, and the month above its figures. */
+/** The first day of each month, unseen, and the month before its figures. */
 function months(): StarterCell[] {
-  const asked = at(LAST_MONTH, GIVEN);
-  return Array.from({ length: HISTORY + AHEAD + 1 }, (_, index) => {
-    const before = index === 0 ? asked : at(DATES, index);
-    const month = given([before], monthStart(before, index === 0 ? 1 - HISTORY : 1));
-    const date = cell(DATES, 1 + index, month, 'plain', 'unseen');
-    if (index === HISTORY + AHEAD) return [date];
-    return [
-      date,
-      cell(
-        HEADERS,
-        1 + index,
-        given([at(DATES, 1 + index)], monthLabel(at(DATES, 1 + index))),
-        'header',
-        'whole',
-      ),
-    ];
-  })
-    .flat()
-    .concat(cell(HEADERS, 0, 'Design', 'header', 'text'));
-}
-
-function designRow(index: number): StarterCell[] {
-  const row = HEADERS + 1 + index;
-  const name = at(row, 0);
-  const history = block(row, 1, row, HISTORY);
+  const asked = fixedAt(LAST_MONTH, GIVEN);
   return [
-    cell(row, 0, rowOf(columnCells('designs', 'design'), index + 1), 'plain', 'text'),
-    ...Array.from({ length: HISTORY }, (_, month) => {
-      const sold = sumWhere(
-        wholeColumn('sales', 'bars'),
-        [wholeColumn('sales', 'design'), '', name],
-        [wholeColumn('sales', 'soldOn'), '>=', fixedDate(1 + month)],
-        [wholeColumn('sales', 'soldOn'), '<', fixedDate(2 + month)],
-      );
-      return cell(row, 1 + month, unlessBlank(name, '', sold), 'plain', 'whole');
-    }),
-    ...Array.from({ length: AHEAD }, (_, ahead) => {
-      const forecast = pick(pour('FORECAST', history, value(AHEAD)), ahead + 1, 1);
-      return cell(row, 1 + HISTORY + ahead, unlessBlank(name, '', forecast), 'strong', 'whole');
-    }),
+    cell(METHOD, 0, 'Forecast by', 'label'),
+    cell(HEADERS, 0, 'Month', 'header', 'text'),
+    ...Array.from({ length: HISTORY + AHEAD + 1 }, (_, index) => {
+      const row = FIRST + index;
+      const before = index === 0 ? asked : at(row - 1, DATES);
+      const month = given([before], monthStart(before, index === 0 ? 1 - HISTORY : 1));
+      const date = cell(row, DATES, month, 'plain', 'unseen');
+      if (index === HISTORY + AHEAD) return [date];
+      return [
+        date,
+        cell(row, 0, given([at(row, DATES)], monthLabel(at(row, DATES))), 'plain', 'text'),
+      ];
+    }).flat(),
   ];
 }
 
-function fixedDate(column: number): Formula {
-  const date = at(DATES, column);
-  return { ...date, text: date.text.replace(/(\d+)$/u, '$$$1') };
+function designColumn(index: number): StarterCell[] {
+  const column = FIRST_DESIGN + index;
+  const name = fixedAt(HEADERS, column);
+  const bars = (answer: Formula) => unlessBlank(name, '', unlessError(answer, blank));
+  return [
+    cell(HEADERS, column, rowOf(columnCells('designs', 'design'), index + 1), 'header', 'whole'),
+    ...Array.from({ length: HISTORY }, (_, month) =>
+      cell(FIRST + month, column, unlessBlank(name, '', soldIn(month, name)), 'plain', 'whole'),
+    ),
+    ...Array.from({ length: AHEAD }, (_, ahead) =>
+      cell(
+        LAST + 1 + ahead,
+        column,
+        bars(ask('FORECAST', column, ahead + 1, 1)),
+        'strong',
+        'whole',
+      ),
+    ),
+    cell(METHOD, column, bars(ask('FORECASTFIT', column, 2, 2)), 'diary'),
+  ];
+}
+
+/** Bars sold in a month; blank for a year long past in which the design was not sold yet. */
+function soldIn(month: number, name: Formula): Formula {
+  const row = FIRST + month;
+  const ofDesign: Where = [wholeColumn('sales', 'design'), '', name];
+  const before: Where = [wholeColumn('sales', 'soldOn'), '<', at(row + 1, DATES)];
+  const sold = sumWhere(wholeColumn('sales', 'bars'), ofDesign, before, [
+    wholeColumn('sales', 'soldOn'),
+    '>=',
+    at(row, DATES),
+  ]);
+  if (month >= HISTORY - YEAR) return sold;
+  return choose([countWhere(ofDesign, before), '=', value(0)], blank, sold);
+}
+
+/** Asks of as many whole years as have a figure in each month. */
+function ask(id: string, column: number, row: number, right: number): Formula {
+  const [most, ...fewer] = YEARS.map((years) => {
+    const history = block(LAST - years * YEAR + 1, column, LAST, column);
+    return { history, answer: pick(pour(id, history, value(AHEAD)), row, right), years };
+  }).reverse();
+  return fewer.reduce(
+    (otherwise, { history, answer, years }) =>
+      choose([numbersIn(history), '=', value(years * YEAR)], answer, otherwise),
+    most?.answer ?? blank,
+  );
 }
 
 function totals(): StarterCell[] {
-  const sum = (column: number) => sumOf(block(HEADERS + 1, column, HEADERS + DESIGNS, column));
+  const sum = (row: number) => sumOf(block(row, FIRST_DESIGN, row, LAST_DESIGN));
   return [
-    cell(SOLD, 0, 'All bars sold', 'answer'),
-    cell(EXPECTED, 0, 'All bars forecast', 'answer'),
+    cell(HEADERS, SOLD, 'All bars', 'header', 'whole'),
+    cell(HEADERS, EXPECTED, 'Forecast', 'header', 'whole'),
     ...Array.from({ length: HISTORY }, (_, month) =>
-      cell(SOLD, 1 + month, sum(1 + month), 'total', 'whole'),
+      cell(FIRST + month, SOLD, sum(FIRST + month), 'strong', 'whole'),
     ),
     ...Array.from({ length: AHEAD }, (_, ahead) =>
-      cell(EXPECTED, 1 + HISTORY + ahead, sum(1 + HISTORY + ahead), 'total', 'whole'),
+      cell(LAST + 1 + ahead, EXPECTED, sum(LAST + 1 + ahead), 'strong', 'whole'),
     ),
   ];
 }

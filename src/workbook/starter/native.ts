@@ -60,6 +60,12 @@ export const pick = (spill: Formula, row: number, column: number): Formula => ({
   },
 });
 
+/** How many cells of a block hold a number. */
+export const numbersIn = (cells: Formula): Formula => ({
+  text: `COUNT(${cells.text})`,
+  work: (from) => flat(cells.work(from)).filter((cell) => typeof cell === 'number').length,
+});
+
 export const largest = (...of: readonly Formula[]): Formula => ({
   text: `MAX(${texts(of)})`,
   work: (from) => numeric(of, from, (numbers) => (numbers.length ? Math.max(...numbers) : 0)),

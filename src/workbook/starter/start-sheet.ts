@@ -91,7 +91,7 @@ const steps: Lines = [
 const demoSteps: Lines = [
   [
     'Invented',
-    'All here is made up: workshop, suppliers, prices, bars and fairs, December 2025 to November 2026.',
+    'All here is made up: workshop, suppliers, prices, bars and fairs. The ledger runs from December 2025 to November 2026; sales before it are monthly sums of a notebook.',
   ],
   ['Blank copy', 'Start your own in pour-ledger-empty.xlsx: the same sheets without the demo.'],
   ...steps,

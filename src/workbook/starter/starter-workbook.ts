@@ -52,7 +52,7 @@ export function demoWorkbook(): StarterWorkbook {
     seasonSheet(demoDay),
     shoppingSheet(),
     calendarSheet(serial('2026-12-01')),
-    forecastSheet(serial('2026-11-01')),
+    forecastSheet(serial('2026-10-01')),
     whatIfSheet(demoDay, demoSupposed),
     labelSheet(lanternQuay),
     recallSheet('L-048'),

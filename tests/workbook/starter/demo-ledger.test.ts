@@ -1,6 +1,8 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import type { Book, Item } from '../../../src/domain/book/book.ts';
 import { findDesign } from '../../../src/domain/book/find.ts';
+import { forecast } from '../../../src/domain/forecast/forecast.ts';
+import { healthCheck } from '../../../src/domain/health/health-check.ts';
 import { type Exact, exact, sum, zero } from '../../../src/domain/kernel/exact.ts';
 import { nameKey } from '../../../src/domain/kernel/names.ts';
 import type { TableData } from '../../../src/workbook/port.ts';
@@ -70,6 +72,7 @@ describe("the demo's ledger", () => {
       const inSales = sum(
         book.sales
           .filter((sale) => sale.design === (design.ok && design.value))
+          .filter(({ soldOn }) => soldOn >= firstDay)
           .map(({ bars }) => exact(bars)),
       );
       const moves = book.ledger.moves.filter(
@@ -80,25 +83,52 @@ describe("the demo's ledger", () => {
     }
   });
 
-  it('has every month of the year, the strongest in November and December', () => {
+  it('has every month of three years, the strongest of each in November and December', () => {
     const bars = new Map<string, number>();
     for (const sale of book.sales) {
       const month = new Date((sale.soldOn - 25569) * 86_400_000).toISOString().slice(0, 7);
       bars.set(month, (bars.get(month) ?? 0) + sale.bars);
     }
-    expect([...bars.keys()].sort()).toHaveLength(12);
-    const strongest = [...bars].sort((a, b) => b[1] - a[1]).slice(0, 2);
-    expect(strongest.map(([month]) => month).sort()).toEqual(['2025-12', '2026-11']);
+    // November 2023 to November 2026.
+    expect([...bars.keys()].sort()).toHaveLength(37);
+    const strongest = [...bars].sort((a, b) => b[1] - a[1]).slice(0, 7);
+    expect(strongest.map(([month]) => month).sort()).toEqual([
+      '2023-11',
+      '2023-12',
+      '2024-11',
+      '2024-12',
+      '2025-11',
+      '2025-12',
+      '2026-11',
+    ]);
   });
 
   it('stays between its first day and the day before its own today', () => {
     const days = [
       ...book.ledger.moves.map(({ when }) => when),
       ...book.lots.map(({ received }) => received),
-      ...book.sales.map(({ soldOn }) => soldOn),
+      ...book.sales.filter(({ sale }) => !sale.startsWith('N-')).map(({ soldOn }) => soldOn),
     ];
     expect(Math.min(...days)).toBe(firstDay);
     expect(Math.max(...days)).toBeLessThan(demoDay);
+  });
+
+  it('has monthly sums of a notebook before it, which are no moves and no fair', () => {
+    const older = book.sales.filter(({ sale }) => sale.startsWith('N-'));
+    expect(older.every(({ soldOn, fair }) => soldOn < firstDay && fair === '')).toBe(true);
+    expect(older.length).toBeGreaterThan(100);
+    expect(healthCheck(book, demoDay, '')).toEqual([]);
+  });
+
+  it('has a season in its forecast: the coming December is far above January', () => {
+    const ahead = [...book.designs.values()].map((design) => {
+      const found = forecast(monthsOf(book, design.name), 3);
+      if (!found.ok) throw new Error(found.failure.sentence);
+      return found.value;
+    });
+    // From October on: November, December, January.
+    for (const [, december = 0, january = 0] of ahead)
+      expect(december).toBeGreaterThan(3 * january);
   });
 
   it('has used, left over, spare, made, sold, wasted and counted moves', () => {
@@ -119,3 +149,15 @@ const sumOf = (moves: Book['ledger']['moves'], reason: string): Exact =>
   moves
     .filter((move) => move.reason === reason)
     .reduce((total, move) => total.plus(exact(move.quantity)), zero);
+
+/** Bars of a design sold in each month from November 2023 to October 2026. */
+const monthsOf = (book: Book, design: string): number[] => {
+  const months = new Array<number>(36).fill(0);
+  for (const sale of book.sales) {
+    if (sale.design.name !== design) continue;
+    const day = new Date((sale.soldOn - 25569) * 86_400_000);
+    const month = (day.getUTCFullYear() - 2023) * 12 + day.getUTCMonth() - 10;
+    if (month < 36) months[month] = (months[month] ?? 0) + sale.bars;
+  }
+  return months;
+};

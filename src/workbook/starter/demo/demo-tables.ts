@@ -5,10 +5,11 @@ import { Diary } from './diary.ts';
 import { liveThroughTheYear } from './history.ts';
 import { demoMaterials } from './materials.ts';
 import { demoColours, demoMolds } from './recipes.ts';
+import { olderSales } from './older-sales.ts';
 import { demoFairs, demoPlan } from './season.ts';
 import { demoSettings } from './settings.ts';
 
-/** Every table of the invented workshop, a year of its ledger with them. The same on every call. */
+/** Every table of the invented workshop: a year of its ledger, and sales of two more. The same on every call. */
 export function demoTables(): readonly TableData[] {
   const diary = new Diary({
     settings: settingsRows(demoSettings),
@@ -22,7 +23,7 @@ export function demoTables(): readonly TableData[] {
     batches: [],
     plan: demoPlan,
     fairs: demoFairs,
-    sales: [],
+    sales: olderSales(),
   });
   liveThroughTheYear(diary);
   return diary.tables();
