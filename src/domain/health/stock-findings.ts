@@ -5,7 +5,8 @@ import { type Exact, exact, zero } from '../kernel/exact.ts';
 import { nameKey } from '../kernel/names.ts';
 import { roundMoney } from '../money/currency.ts';
 import type { NewMove } from '../ledger/posting.ts';
-import { indexOf, type ItemHistory, liveMoves } from '../stock/ledger-index.ts';
+import type { ItemHistory } from '../stock/item-history.ts';
+import { indexOf, liveMoves } from '../stock/ledger-index.ts';
 import { unitCost } from '../stock/valuation.ts';
 import { type HealthFinding, inWords, type Mending, takeBack } from './finding.ts';
 

@@ -23,6 +23,25 @@ export function ofMillionths(count: number): Exact {
   return new Exact(count).div(SCALE);
 }
 
+/** An exact quantity: as millionths where it is whole in them, so that a decimal is made only when it is asked for. */
+export type Count = number | Exact;
+
+export const exactOf = (count: Count): Exact =>
+  typeof count === 'number' ? ofMillionths(count) : count;
+
+export const difference = (a: Count, b: Count): Count =>
+  typeof a === 'number' && typeof b === 'number' ? a - b : exactOf(a).minus(exactOf(b));
+
+/** The sum of the squares of some counts. */
+export function sumOfSquares(counts: readonly Count[]): Exact {
+  let [millionths, rest] = [0n, new Exact(0)];
+  for (const count of counts) {
+    if (typeof count === 'number') millionths += BigInt(count) ** 2n;
+    else rest = rest.plus(count.pow(2));
+  }
+  return new Exact(millionths.toString()).div(SCALE).div(SCALE).plus(rest);
+}
+
 /**
  * An exact running sum of cell numbers, fast enough for a ledger of years. Numbers of up to six
  * decimals are summed as whole millionths; any other goes to an exact decimal beside them.
@@ -45,9 +64,8 @@ export class Tally {
     return this.rest === undefined ? whole : whole.plus(this.rest);
   }
 
-  /** The sum in millionths, where it is whole in them. */
-  get inMillionths(): number | undefined {
-    return this.rest === undefined ? this.millionths : undefined;
+  get count(): Count {
+    return this.rest === undefined ? this.millionths : this.total();
   }
 
   /** 1, 0 or -1, as the sum is above, at or below nothing. */

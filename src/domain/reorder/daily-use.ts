@@ -1,10 +1,10 @@
 import type { Book, Item } from '../book/book.ts';
 import { type Day, wholeDay } from '../kernel/day.ts';
-import { type Exact, sum, zero } from '../kernel/exact.ts';
+import { Exact, sum, zero } from '../kernel/exact.ts';
 import { andThen, answer, notYet, type Result } from '../kernel/result.ts';
-import { Tally } from '../kernel/tally.ts';
+import { type Count, exactOf, sumOfSquares } from '../kernel/tally.ts';
+import { dayTotals } from '../stock/day-totals.ts';
 import { historyOf } from '../stock/ledger-index.ts';
-import { live } from '../stock/reversals.ts';
 
 /** Mean and sample standard deviation of one day's use, in stock units. */
 export interface DailyUse {
@@ -17,39 +17,29 @@ export interface DailyUse {
  * back; days without use count as 0. Fails where the item has never been used by then.
  */
 export function dailyUse(book: Book, item: Item, asOf: Day): Result<DailyUse> {
-  return andThen(daysWithUse(book, item, asOf), (used) =>
+  return andThen(useOfDays(book, item, asOf), (used) =>
     answer(statistics(used, book.settings.historyDays)),
   );
 }
 
 /** What was used on each of the History days that had any use; see `dailyUse`. */
 export function daysWithUse(book: Book, item: Item, asOf: Day): Result<Exact[]> {
-  const days = book.settings.historyDays;
+  return andThen(useOfDays(book, item, asOf), (used) => answer(used.map(exactOf)));
+}
+
+function useOfDays(book: Book, item: Item, asOf: Day): Result<Count[]> {
   const last = wholeDay(asOf);
-  const known = historyOf(book, item).moves.filter((move) => wholeDay(move.when) <= last);
-  const used = live(known).filter((move) => move.reason === 'used');
-  if (used.length === 0) {
-    return notYet(
-      `${item.name} has no use recorded yet, so its daily use is not known. Record batches first.`,
-    );
-  }
-  const byDay = new Map<Day, Tally>();
-  for (const move of used) {
-    const day = wholeDay(move.when);
-    if (day <= last - days) continue;
-    const tally = byDay.get(day) ?? new Tally();
-    tally.add(-move.quantity);
-    byDay.set(day, tally);
-  }
-  return answer([...byDay.values()].map((tally) => tally.total()));
+  const { use } = dayTotals(historyOf(book, item).asKnownOn(asOf));
+  if (use.at(last) !== undefined) return answer(use.between(last - book.settings.historyDays, last));
+  return notYet(
+    `${item.name} has no use recorded yet, so its daily use is not known. Record batches first.`,
+  );
 }
 
 /** Mean and SD over `days` days of which only `used` were not 0. */
-function statistics(used: readonly Exact[], days: number): DailyUse {
-  const mean = sum(used).div(days);
-  const squares = sum(used.map((use) => use.minus(mean).pow(2))).plus(
-    mean.pow(2).times(days - used.length),
-  );
-  const sd = used.length === 0 ? zero : squares.div(days - 1).sqrt();
-  return { mean, sd };
+function statistics(used: readonly Count[], days: number): DailyUse {
+  const total = sum(used.map(exactOf));
+  // Σ(use − mean)² = Σuse² − (Σuse)² ÷ days, in which the days without use count by themselves.
+  const squares = sumOfSquares(used).minus(total.pow(2).div(days));
+  return { mean: total.div(days), sd: Exact.max(zero, squares).div(days - 1).sqrt() };
 }

@@ -14,6 +14,8 @@ export interface Layer {
   readonly unitValue: Exact | undefined;
   /** What named this layer, for a message. */
   readonly entry: string;
+  /** What `takeOff` left in it, in millionths, where `quantity` does not say so yet. */
+  leftMillionths?: number | undefined;
 }
 
 /** Quantity taken from one layer. */
@@ -29,9 +31,13 @@ export class Shelf {
   owed: Exact = zero;
   /** In picking order; emptied layers stay, since what comes back to a lot has that lot's cost. */
   private readonly ordered: Layer[] = [];
+  /** Layers before this place in picking order are empty. */
+  private firstFilled = 0;
   private readonly byLot = new Map<string, Layer[]>();
-  /** What `takeOff` left, in millionths, of layers whose `quantity` does not say so yet. */
-  private readonly left = new Map<Layer, number>();
+  /** The same by each spelling met, since a lot is taken from again and again. */
+  private readonly bySpelling = new Map<string, Layer[]>();
+  /** Layers that have their `leftMillionths`. */
+  private readonly counted: Layer[] = [];
 
   /** All layers in picking order, emptied ones too. */
   get layers(): readonly Layer[] {
@@ -56,7 +62,7 @@ export class Shelf {
       this.owed = this.owed.minus(repaid);
       layer.quantity = layer.quantity.minus(repaid);
     }
-    insert(this.ordered, layer);
+    this.firstFilled = Math.min(this.firstFilled, insert(this.ordered, layer));
     const key = nameKey(layer.lot);
     const sameLot = this.byLot.get(key);
     if (sameLot === undefined) this.byLot.set(key, [layer]);
@@ -88,37 +94,54 @@ export class Shelf {
    */
   takeOff(quantity: number, lot: string): void {
     const wanted = wholeMillionths(quantity);
-    const layer = wanted === undefined ? undefined : this.firstFilled(lot);
+    const layer = wanted === undefined ? undefined : this.nextLayer(lot);
     const left = layer === undefined ? undefined : this.leftIn(layer);
-    if (wanted === undefined || layer === undefined || left === undefined || left < wanted)
+    if (wanted === undefined || layer === undefined || left === undefined || left < wanted) {
       this.take(exact(quantity), lot);
-    else this.left.set(layer, left - wanted);
+      return;
+    }
+    if (layer.leftMillionths === undefined) this.counted.push(layer);
+    layer.leftMillionths = left - wanted;
   }
 
   private ofLot(lot: string): readonly Layer[] {
-    return lot === '' ? [] : (this.byLot.get(nameKey(lot)) ?? []);
+    if (lot === '') return [];
+    const known = this.bySpelling.get(lot);
+    if (known !== undefined) return known;
+    const found = this.byLot.get(nameKey(lot));
+    if (found !== undefined) this.bySpelling.set(lot, found);
+    return found ?? [];
   }
 
-  private firstFilled(lot: string): Layer | undefined {
-    const isFilled = (layer: Layer): boolean => {
-      const left = this.left.get(layer);
-      return left === undefined ? layer.quantity.gt(0) : left > 0;
-    };
-    return this.ofLot(lot).find(isFilled) ?? this.ordered.find(isFilled);
+  /** The layer to take from next: the first of the lot with stock in it, else the first of all. */
+  private nextLayer(lot: string): Layer | undefined {
+    const ofLot = this.ofLot(lot).find(isFilled);
+    if (ofLot !== undefined) return ofLot;
+    for (; this.firstFilled < this.ordered.length; this.firstFilled += 1) {
+      const layer = this.ordered[this.firstFilled];
+      if (layer !== undefined && isFilled(layer)) return layer;
+    }
+    return undefined;
   }
 
   private leftIn(layer: Layer): number | undefined {
-    return this.left.get(layer) ?? inMillionths(layer.quantity);
+    return layer.leftMillionths ?? inMillionths(layer.quantity);
   }
 
   private settle(): void {
-    for (const [layer, left] of this.left) layer.quantity = ofMillionths(left);
-    this.left.clear();
+    for (const layer of this.counted) {
+      layer.quantity = ofMillionths(layer.leftMillionths ?? 0);
+      layer.leftMillionths = undefined;
+    }
+    this.counted.length = 0;
   }
 }
 
-/** Puts a layer where it belongs in picking order, after its equals. */
-function insert(layers: Layer[], layer: Layer): void {
+const isFilled = ({ quantity, leftMillionths }: Layer): boolean =>
+  leftMillionths === undefined ? quantity.gt(0) : leftMillionths > 0;
+
+/** Puts a layer where it belongs in picking order, after its equals, and answers its place. */
+function insert(layers: Layer[], layer: Layer): number {
   let [low, high] = [0, layers.length];
   while (low < high) {
     const middle = (low + high) >>> 1;
@@ -127,6 +150,7 @@ function insert(layers: Layer[], layer: Layer): void {
     else low = middle + 1;
   }
   layers.splice(low, 0, layer);
+  return low;
 }
 
 function pickOrder(a: Layer, b: Layer): number {

@@ -1,8 +1,10 @@
 import type { Book, Item, Lot, Move } from '../book/book.ts';
+import { valueIn } from '../book/ledger.ts';
 import type { Day } from '../kernel/day.ts';
 import { type Exact, exact, sum, zero } from '../kernel/exact.ts';
 import { answer, notYet, type Result } from '../kernel/result.ts';
-import { historyOf, type ItemHistory, liveMoves } from './ledger-index.ts';
+import type { ItemHistory } from './item-history.ts';
+import { historyOf } from './ledger-index.ts';
 import { landedCost, landedUnitCost, packUnitCost } from './lot-cost.ts';
 import { Pool } from './pool.ts';
 import { Shelf } from './shelf.ts';
@@ -19,20 +21,20 @@ export interface Stock {
   readonly newestUnitCost: Exact | undefined;
 }
 
-const walked = new WeakMap<ItemHistory, Map<string, Stock>>();
+const walked = new WeakMap<object, Map<string, Stock>>();
 
-/** Walks an item's lots and moves up to the end of a day. Kept for its history, so each is walked once. */
+/** Walks an item's lots and moves up to the end of a day. Kept for what happened to it, so each is walked once. */
 export function stockAt(book: Book, item: Item, asOf: Day): Stock {
   const history = historyOf(book, item);
-  let known = walked.get(history);
+  let known = walked.get(history.content);
   if (known === undefined) {
     known = new Map();
-    walked.set(history, known);
+    walked.set(history.content, known);
   }
   const key = `${Math.floor(asOf)} ${book.settings.valuation}`;
   const found = known.get(key);
   if (found !== undefined && isSameThing(found.item, item)) return found;
-  const stock = walk(book, item, asOf);
+  const stock = walk(book, item, history, asOf);
   known.set(key, stock);
   return stock;
 }
@@ -74,9 +76,10 @@ interface Walk {
   unvalued: string | undefined;
 }
 
-function walk(book: Book, item: Item, asOf: Day): Stock {
-  const history = historyOf(book, item);
+function walk(book: Book, item: Item, history: ItemHistory, asOf: Day): Stock {
   const until = Math.floor(asOf) + 1;
+  const { ledger } = history;
+  const { whens, quantities, lots: lotNames } = ledger.columns;
   const lots = history.lots.filter((lot) => lot.received < until);
   const state: Walk = {
     shelf: new Shelf(),
@@ -85,17 +88,16 @@ function walk(book: Book, item: Item, asOf: Day): Stock {
     unvalued: undefined,
   };
   let nextLot = 0;
-  for (const move of liveMoves(history, asOf)) {
-    for (
-      let lot = lots[nextLot];
-      lot !== undefined && lot.received < Math.floor(move.when) + 1;
-      lot = lots[nextLot]
-    ) {
+  // Most moves take something off the shelf, so only of the others an object is made.
+  for (const row of history.liveRows(asOf)) {
+    const day = Math.floor(whens[row] as Day);
+    for (let lot = lots[nextLot]; lot !== undefined && lot.received < day + 1; lot = lots[nextLot]) {
       receive(lot, state);
       nextLot += 1;
     }
-    if (move.quantity > 0) putIn(move, state, item);
-    else takeOut(move, state);
+    const quantity = quantities[row] as number;
+    if (quantity > 0) putIn(ledger.move(row), state, item);
+    else takeOut(-quantity, valueIn(lotNames, row), state);
   }
   for (const lot of lots.slice(nextLot)) receive(lot, state);
   return {
@@ -150,9 +152,9 @@ function madeBy(move: Move, item: Item): string {
   return move.batch === '' || move.reason === 'counted' ? move.entry : move.batch;
 }
 
-function takeOut(move: Move, state: Walk): void {
-  state.shelf.takeOff(-move.quantity, move.lot);
-  state.pool.takeOut(-move.quantity, state.newestUnitCost ?? zero);
+function takeOut(quantity: number, lot: string, state: Walk): void {
+  state.shelf.takeOff(quantity, lot);
+  state.pool.takeOut(quantity, state.newestUnitCost ?? zero);
 }
 
 function valueOf(book: Book, item: Item, state: Walk): Result<Exact> {

@@ -1,6 +1,7 @@
 import type { Book, Item, Move } from '../book/book.ts';
 import { nameKey } from '../kernel/names.ts';
-import { indexOf, type ItemHistory } from '../stock/ledger-index.ts';
+import type { ItemHistory } from '../stock/item-history.ts';
+import { indexOf } from '../stock/ledger-index.ts';
 import { live } from '../stock/reversals.ts';
 import { type Taking, takingsOf } from './layer-takings.ts';
 

@@ -4,6 +4,7 @@ import type { Book, Move } from '../../../src/domain/book/book.ts';
 import { Exact, exact, sum, zero } from '../../../src/domain/kernel/exact.ts';
 import { compareNames } from '../../../src/domain/kernel/names.ts';
 import { historyOf, liveMoves } from '../../../src/domain/stock/ledger-index.ts';
+import { ItemHistory } from '../../../src/domain/stock/item-history.ts';
 import { onHand } from '../../../src/domain/stock/on-hand.ts';
 import { Pool } from '../../../src/domain/stock/pool.ts';
 import { live } from '../../../src/domain/stock/reversals.ts';
@@ -136,7 +137,8 @@ describe('what a book keeps of an item', () => {
       fc.property(fc.array(move, { maxLength: 12 }), fc.nat(7), (drawn, back) => {
         const item = { name: 'Fog' };
         const moves = drawn.map((line, at) => ({ ...line, item, entry: `E${at}` }));
-        const history = { lots: [], moves: moves as unknown as Move[] };
+        const ledger = ledgerOf(moves as unknown as Move[]);
+        const history = new ItemHistory(ledger, Int32Array.from(moves.keys()), []);
         for (const day of [45_007 - back, 45_000 + back, Infinity]) {
           expect(liveMoves(history, day)).toEqual(plainlyLive(history.moves, day));
         }
