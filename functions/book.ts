@@ -1,4 +1,5 @@
 import { recogniseTables, readBook } from '../src/workbook/read/read-book.ts';
+import { dayTotalsByItem } from '../src/domain/stock/day-totals.ts';
 import { settle } from './answer.ts';
 import { remember, remembered } from './books.ts';
 
@@ -10,7 +11,12 @@ import { remember, remembered } from './books.ts';
  */
 export function book(tables: any[][][]): string {
   const recognised = settle(recogniseTables(tables));
-  if (remembered(recognised.handle) === undefined) remember(settle(readBook(recognised)));
+  if (remembered(recognised.handle) === undefined) {
+    const read = settle(readBook(recognised));
+    // Summed here, so that no answer takes longer for a longer ledger.
+    dayTotalsByItem(read);
+    remember(read);
+  }
   return recognised.handle;
 }
 
@@ -19,10 +25,11 @@ export function rangesOf(cellArguments: readonly unknown[]): unknown[][][] {
   return cellArguments
     .flatMap((argument) => (isListOfRanges(argument) ? argument : [argument]))
     .filter((argument) => argument !== undefined && argument !== null && argument !== '')
-    .map((argument) => (Array.isArray(argument) ? argument.map(asRow) : [[argument]]));
+    .map((argument) => (Array.isArray(argument) ? rowsOf(argument) : [[argument]]));
 }
 
-const asRow = (row: unknown): unknown[] => (Array.isArray(row) ? row : [row]);
+const rowsOf = (range: readonly unknown[]): unknown[][] =>
+  range.every(Array.isArray) ? (range as unknown[][]) : range.map((row) => [row].flat());
 
 function isListOfRanges(argument: unknown): argument is unknown[][][] {
   const first: unknown = Array.isArray(argument) ? argument[0] : undefined;

@@ -29,8 +29,13 @@ export type Count = number | Exact;
 export const exactOf = (count: Count): Exact =>
   typeof count === 'number' ? ofMillionths(count) : count;
 
-export const difference = (a: Count, b: Count): Count =>
-  typeof a === 'number' && typeof b === 'number' ? a - b : exactOf(a).minus(exactOf(b));
+export function plus(a: Count, b: Count): Count {
+  const sum = typeof a === 'number' && typeof b === 'number' ? a + b : undefined;
+  if (sum !== undefined && Math.abs(sum) <= LARGEST_WHOLE) return sum;
+  return exactOf(a).plus(exactOf(b));
+}
+
+export const minus = (a: Count, b: Count): Count => plus(a, typeof b === 'number' ? -b : b.neg());
 
 /** The sum of the squares of some counts. */
 export function sumOfSquares(counts: readonly Count[]): Exact {

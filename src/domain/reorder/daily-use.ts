@@ -1,10 +1,12 @@
 import type { Book, Item } from '../book/book.ts';
 import { type Day, wholeDay } from '../kernel/day.ts';
-import { Exact, sum, zero } from '../kernel/exact.ts';
+import { Exact, zero } from '../kernel/exact.ts';
 import { andThen, answer, notYet, type Result } from '../kernel/result.ts';
-import { type Count, exactOf, sumOfSquares } from '../kernel/tally.ts';
+import { type Count, exactOf, plus, sumOfSquares } from '../kernel/tally.ts';
 import { dayTotals } from '../stock/day-totals.ts';
-import { historyOf } from '../stock/ledger-index.ts';
+import type { ItemHistory } from '../stock/item-history.ts';
+import { historyOf, liveMoves } from '../stock/ledger-index.ts';
+import { RunningTotal } from '../stock/running-total.ts';
 
 /** Mean and sample standard deviation of one day's use, in stock units. */
 export interface DailyUse {
@@ -29,17 +31,32 @@ export function daysWithUse(book: Book, item: Item, asOf: Day): Result<Exact[]> 
 
 function useOfDays(book: Book, item: Item, asOf: Day): Result<Count[]> {
   const last = wholeDay(asOf);
-  const { use } = dayTotals(historyOf(book, item).asKnownOn(asOf));
-  if (use.at(last) !== undefined) return answer(use.between(last - book.settings.historyDays, last));
+  const { used, hasReversals } = dayTotals(book, item);
+  const counts = hasReversals ? liveUse(historyOf(book, item), asOf) : used;
+  if (counts.at(last) !== undefined)
+    return answer(counts.between(last - book.settings.historyDays, last));
   return notYet(
     `${item.name} has no use recorded yet, so its daily use is not known. Record batches first.`,
   );
 }
 
+/** What was used day by day, without what was taken back by the end of a day. */
+function liveUse(history: ItemHistory, asOf: Day): RunningTotal {
+  const uses = liveMoves(history, asOf).filter(({ reason }) => reason === 'used');
+  const used = new RunningTotal(uses.length);
+  for (const { when, quantity } of uses) used.add(wholeDay(when), -quantity);
+  return used;
+}
+
 /** Mean and SD over `days` days of which only `used` were not 0. */
 function statistics(used: readonly Count[], days: number): DailyUse {
-  const total = sum(used.map(exactOf));
+  const total = exactOf(used.reduce(plus, 0));
   // Σ(use − mean)² = Σuse² − (Σuse)² ÷ days, in which the days without use count by themselves.
   const squares = sumOfSquares(used).minus(total.pow(2).div(days));
-  return { mean: total.div(days), sd: Exact.max(zero, squares).div(days - 1).sqrt() };
+  return {
+    mean: total.div(days),
+    sd: Exact.max(zero, squares)
+      .div(days - 1)
+      .sqrt(),
+  };
 }

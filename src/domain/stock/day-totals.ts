@@ -1,85 +1,82 @@
+import type { Book, Item, Lot } from '../book/book.ts';
+import type { Ledger } from '../book/ledger.ts';
 import type { Day } from '../kernel/day.ts';
-import { type Count, difference, Tally } from '../kernel/tally.ts';
-import { firstAt, type ItemHistory } from './item-history.ts';
+import { nameKey } from '../kernel/names.ts';
+import { oncePer } from '../kernel/once-per.ts';
+import { RunningTotal } from './running-total.ts';
 
-/** A sum that grows day by day; any day's is found without going through those before it. */
-export class RunningTotal {
-  private readonly days: Day[] = [];
-  private readonly totals: Count[] = [];
-  private readonly tally = new Tally();
-
-  /** Adds a cell's number on the last day so far or a later one. */
-  add(day: Day, quantity: number): void {
-    this.tally.add(quantity);
-    if (this.days.at(-1) !== day) this.days.push(day);
-    this.totals[this.days.length - 1] = this.tally.count;
-  }
-
-  /** The sum at the end of a whole day; undefined before the first. */
-  at(day: Day): Count | undefined {
-    return this.totals[this.countUntil(day) - 1];
-  }
-
-  /** What was added on each day after `from` up to the end of `to`. */
-  between(from: Day, to: Day): Count[] {
-    const first = this.countUntil(from);
-    return this.totals
-      .slice(first, this.countUntil(to))
-      .map((total, at) => difference(total, this.totals[first + at - 1] ?? 0));
-  }
-
-  private countUntil(day: Day): number {
-    return firstAt(this.days.length, (at) => (this.days[at] ?? day) > day);
-  }
-}
-
-/** What an item's moves come to by day. */
+/** What an item's lots and moves come to by day. */
 export interface DayTotals {
-  /** On hand: lots received and all moves. */
-  readonly stock: RunningTotal;
-  /** Moves `used`, without those taken back. */
-  readonly use: RunningTotal;
+  readonly received: RunningTotal;
+  readonly moved: RunningTotal;
+  /** Moves `used`, those taken back among them. */
+  readonly used: RunningTotal;
+  /** Whether any move takes another back. */
+  hasReversals: boolean;
 }
 
-const known = new WeakMap<object, DayTotals>();
+const newTotals = (lots: number, moves: number): DayTotals => ({
+  received: new RunningTotal(lots),
+  moved: new RunningTotal(moves),
+  used: new RunningTotal(moves),
+  hasReversals: false,
+});
 
-/** The totals of a history, summed once. */
-export function dayTotals(history: ItemHistory): DayTotals {
-  let totals = known.get(history.content);
-  if (totals === undefined) {
-    totals = { stock: stockByDay(history), use: useByDay(history) };
-    known.set(history.content, totals);
+/** The totals of one item. */
+export const dayTotals = (book: Book, item: Item): DayTotals =>
+  dayTotalsByItem(book).get(nameKey(item.name)) ?? newTotals(0, 0);
+
+/** The totals of all items by `nameKey`, summed in one go through the ledger when first asked for. */
+export const dayTotalsByItem: (book: Book) => ReadonlyMap<string, DayTotals> = oncePer(sumUp);
+
+function sumUp({ ledger, lots }: Book): ReadonlyMap<string, DayTotals> {
+  const { items, reasons, whens, quantities } = ledger.columns;
+  const byItem = emptyTotals(ledger, lots);
+  for (const lot of [...lots].sort((a, b) => a.received - b.received)) {
+    const totals = byItem.get(nameKey(lot.material.name));
+    totals?.received.add(Math.floor(lot.received), lot.quantity);
   }
-  return totals;
-}
-
-function stockByDay({ lots, ledger, inOrder }: ItemHistory): RunningTotal {
-  const { whens, quantities } = ledger.columns;
-  const total = new RunningTotal();
-  let nextLot = 0;
-  const receiveUntil = (day: Day): void => {
-    for (let lot = lots[nextLot]; lot !== undefined; lot = lots[nextLot]) {
-      if (Math.floor(lot.received) > day) return;
-      total.add(Math.floor(lot.received), lot.quantity);
-      nextLot += 1;
-    }
-  };
-  for (const row of inOrder.all) {
-    const day = Math.floor(whens[row] as Day);
-    receiveUntil(day);
-    total.add(day, quantities[row] as number);
-  }
-  receiveUntil(Infinity);
-  return total;
-}
-
-function useByDay({ ledger, inOrder }: ItemHistory): RunningTotal {
-  const { whens, quantities, reasons } = ledger.columns;
+  const totalsAt = items.values.map(({ name }) => byItem.get(nameKey(name)) as DayTotals);
   const isUse = reasons.values.map((reason) => reason === 'used');
-  const total = new RunningTotal();
-  for (const row of inOrder.live) {
-    if (isUse[reasons.places[row] as number] === true)
-      total.add(Math.floor(whens[row] as Day), -(quantities[row] as number));
+  const isReversal = reasons.values.map((reason) => reason === 'reversed');
+  for (const row of rowsByDay(ledger)) {
+    const totals = totalsAt[items.places[row] as number] as DayTotals;
+    const reason = reasons.places[row] as number;
+    const day = Math.floor(whens[row] as Day);
+    const quantity = quantities[row] as number;
+    totals.moved.add(day, quantity);
+    if (isUse[reason] === true) totals.used.add(day, -quantity);
+    else if (isReversal[reason] === true) totals.hasReversals = true;
   }
-  return total;
+  return byItem;
+}
+
+/** Totals with room for each item's lots and moves. */
+function emptyTotals({ columns: { items } }: Ledger, lots: readonly Lot[]): Map<string, DayTotals> {
+  const counts = new Map<string, { lots: number; moves: number }>();
+  const countsOf = ({ name }: { readonly name: string }) => {
+    const found = counts.get(nameKey(name)) ?? { lots: 0, moves: 0 };
+    counts.set(nameKey(name), found);
+    return found;
+  };
+  for (const lot of lots) countsOf(lot.material).lots += 1;
+  const countsAt = items.values.map(countsOf);
+  for (const place of items.places) {
+    const found = countsAt[place];
+    if (found !== undefined) found.moves += 1;
+  }
+  return new Map(
+    Array.from(counts, ([key, count]) => [key, newTotals(count.lots, count.moves)] as const),
+  );
+}
+
+/** The rows of the ledger day by day, which is how most ledgers are written. */
+function rowsByDay({ columns: { whens } }: Ledger): Int32Array {
+  const rows = new Int32Array(whens.length);
+  let isInOrder = true;
+  for (let row = 0; row < rows.length; row += 1) {
+    rows[row] = row;
+    if (row > 0 && (whens[row - 1] as Day) > (whens[row] as Day)) isInOrder = false;
+  }
+  return isInOrder ? rows : rows.sort((a, b) => (whens[a] as Day) - (whens[b] as Day));
 }

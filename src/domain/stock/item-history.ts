@@ -44,6 +44,14 @@ export class ItemHistory {
     return this.ordered;
   }
 
+  /** The last day on which something happened. */
+  get lastDay(): Day {
+    const { all } = this.inOrder;
+    const moved =
+      all.length === 0 ? -Infinity : this.ledger.columns.whens[all[all.length - 1] as number];
+    return Math.floor(Math.max(moved as Day, this.lots.at(-1)?.received ?? -Infinity));
+  }
+
   /** The history as it stood at the end of a day, or all of it where its later moves take nothing back. */
   asKnownOn(day: Day): ItemHistory {
     const until = Math.floor(day) + 1;
@@ -58,7 +66,10 @@ export class ItemHistory {
     const { live: rows } = this.asKnownOn(day).inOrder;
     const { whens } = this.ledger.columns;
     const until = Math.floor(day) + 1;
-    return rows.subarray(0, firstAt(rows.length, (at) => (whens[rows[at] as number] as Day) >= until));
+    return rows.subarray(
+      0,
+      firstAt(rows.length, (at) => (whens[rows[at] as number] as Day) >= until),
+    );
   }
 
   movesOf(rows: Int32Array): Move[] {

@@ -50,12 +50,17 @@ function rowsByItem({ columns: { items } }: Ledger): Map<string, Int32Array> {
     return slot;
   });
   const counts = new Int32Array(slots.size);
-  for (const place of items.places) counts[slotAt[place] as number]! += 1;
-  const rows = Array.from(counts, (count) => new Int32Array(count));
-  counts.fill(0);
-  items.places.forEach((place, row) => {
+  for (const place of items.places) {
     const slot = slotAt[place] as number;
-    (rows[slot] as Int32Array)[counts[slot]!++] = row;
-  });
+    counts[slot] = (counts[slot] as number) + 1;
+  }
+  const rows = Array.from(counts, (count) => new Int32Array(count));
+  const filled = new Int32Array(slots.size);
+  for (let row = 0; row < items.places.length; row += 1) {
+    const slot = slotAt[items.places[row] as number] as number;
+    const at = filled[slot] as number;
+    (rows[slot] as Int32Array)[at] = row;
+    filled[slot] = at + 1;
+  }
   return new Map(Array.from(slots, ([key, slot]) => [key, rows[slot] as Int32Array]));
 }

@@ -18,6 +18,18 @@ export interface Layer {
   leftMillionths?: number | undefined;
 }
 
+/** A layer whose price is worked out when it is first asked for: most are long used up. */
+export function pricedLayer(layer: Omit<Layer, 'unitValue'>, price: () => Exact): Layer {
+  let priced: Exact | undefined;
+  return {
+    ...layer,
+    get unitValue() {
+      priced ??= price();
+      return priced;
+    },
+  };
+}
+
 /** Quantity taken from one layer. */
 export interface Pick {
   readonly lot: string;

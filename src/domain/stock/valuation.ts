@@ -1,13 +1,13 @@
-import type { Book, Item, Lot, Move } from '../book/book.ts';
-import { valueIn } from '../book/ledger.ts';
+import type { Book, Item } from '../book/book.ts';
 import type { Day } from '../kernel/day.ts';
-import { type Exact, exact, sum, zero } from '../kernel/exact.ts';
+import { type Exact, sum, zero } from '../kernel/exact.ts';
 import { answer, notYet, type Result } from '../kernel/result.ts';
 import type { ItemHistory } from './item-history.ts';
 import { historyOf } from './ledger-index.ts';
-import { landedCost, landedUnitCost, packUnitCost } from './lot-cost.ts';
-import { Pool } from './pool.ts';
-import { Shelf } from './shelf.ts';
+import { packUnitCost } from './lot-cost.ts';
+import { onHand } from './on-hand.ts';
+import type { Shelf } from './shelf.ts';
+import { Walk } from './walk.ts';
 
 /** Stock of one item at the end of a day, after walking its history once in order of time. */
 export interface Stock {
@@ -31,7 +31,9 @@ export function stockAt(book: Book, item: Item, asOf: Day): Stock {
     known = new Map();
     walked.set(history.content, known);
   }
-  const key = `${Math.floor(asOf)} ${book.settings.valuation}`;
+  // All days from the last on which something happened have one answer.
+  const day = Math.min(Math.floor(asOf), history.lastDay);
+  const key = `${day} ${book.settings.valuation}`;
   const found = known.get(key);
   if (found !== undefined && isSameThing(found.item, item)) return found;
   const stock = walk(book, item, history, asOf);
@@ -39,7 +41,7 @@ export function stockAt(book: Book, item: Item, asOf: Day): Stock {
   return stock;
 }
 
-/** An item is made anew for each look-up, and one without a history shares its empty one with others. */
+/** An item is made anew for each look-up. */
 function isSameThing(a: Item, b: Item): boolean {
   if (a.kind === 'material' && b.kind === 'material') return a.material === b.material;
   return a.kind === b.kind && a.name === b.name;
@@ -67,113 +69,35 @@ export function stockValue(book: Book, item: Item, asOf: Day): Result<Exact> {
   return stockAt(book, item, asOf).value;
 }
 
-/** Running state of the walk: layers for FIFO, and one pool for the moving average. */
-interface Walk {
-  readonly shelf: Shelf;
-  readonly pool: Pool;
-  newestUnitCost: Exact | undefined;
-  /** The first entry that put stock in without a value. */
-  unvalued: string | undefined;
-}
-
 function walk(book: Book, item: Item, history: ItemHistory, asOf: Day): Stock {
-  const until = Math.floor(asOf) + 1;
-  const { ledger } = history;
-  const { whens, quantities, lots: lotNames } = ledger.columns;
-  const lots = history.lots.filter((lot) => lot.received < until);
-  const state: Walk = {
-    shelf: new Shelf(),
-    pool: new Pool(),
-    newestUnitCost: undefined,
-    unvalued: undefined,
-  };
-  let nextLot = 0;
-  // Most moves take something off the shelf, so only of the others an object is made.
-  for (const row of history.liveRows(asOf)) {
-    const day = Math.floor(whens[row] as Day);
-    for (let lot = lots[nextLot]; lot !== undefined && lot.received < day + 1; lot = lots[nextLot]) {
-      receive(lot, state);
-      nextLot += 1;
-    }
-    const quantity = quantities[row] as number;
-    if (quantity > 0) putIn(ledger.move(row), state, item);
-    else takeOut(-quantity, valueIn(lotNames, row), state);
-  }
-  for (const lot of lots.slice(nextLot)) receive(lot, state);
+  const walked = new Walk(item, history, asOf, book.settings.valuation === 'Average');
+  const quantity = onHand(book, item, asOf);
   return {
     item,
-    onHand: state.pool.quantity,
-    value: valueOf(book, item, state),
-    shelf: state.shelf,
-    newestUnitCost: state.newestUnitCost,
+    onHand: quantity,
+    value: valueOf(book, item, walked, quantity),
+    shelf: walked.shelf,
+    newestUnitCost: walked.newestUnitCost,
   };
 }
 
-function receive(lot: Lot, state: Walk): void {
-  const quantity = exact(lot.quantity);
-  const unitValue = landedUnitCost(lot);
-  state.shelf.put({
-    lot: lot.lot,
-    came: lot.received,
-    bestBefore: lot.bestBefore,
-    quantity,
-    unitValue,
-    entry: lot.lot,
-  });
-  state.pool.putIn(lot.quantity, landedCost(lot), unitValue);
-  state.newestUnitCost = unitValue;
-}
-
-function putIn(move: Move, state: Walk, item: Item): void {
-  const quantity = exact(move.quantity);
-  const sameLot = state.shelf.named(move.lot)[0];
-  const isMaterialLot = item.kind === 'material' && sameLot !== undefined;
-  const unitValue = isMaterialLot
-    ? sameLot.unitValue
-    : move.value === undefined
-      ? (state.pool.unitCost ?? state.newestUnitCost ?? packUnitCost(item))
-      : exact(move.value).abs().div(quantity);
-  if (unitValue === undefined) state.unvalued ??= move.entry;
-  state.shelf.put({
-    lot: move.lot === '' ? madeBy(move, item) : move.lot,
-    came: move.when,
-    bestBefore: isMaterialLot ? sameLot.bestBefore : undefined,
-    quantity,
-    unitValue,
-    entry: move.entry,
-  });
-  state.pool.putIn(move.quantity, quantity.times(unitValue ?? zero), unitValue ?? zero);
-  state.newestUnitCost = unitValue ?? state.newestUnitCost;
-}
-
-/** Soap and bars without a Lot are known by the batch that made them; material without one by no lot. */
-function madeBy(move: Move, item: Item): string {
-  if (item.kind === 'material') return '';
-  return move.batch === '' || move.reason === 'counted' ? move.entry : move.batch;
-}
-
-function takeOut(quantity: number, lot: string, state: Walk): void {
-  state.shelf.takeOff(quantity, lot);
-  state.pool.takeOut(quantity, state.newestUnitCost ?? zero);
-}
-
-function valueOf(book: Book, item: Item, state: Walk): Result<Exact> {
-  const unknown =
-    book.settings.valuation === 'Average'
-      ? state.pool.quantity.isZero()
-        ? undefined
-        : state.unvalued
-      : state.shelf.filled.find((layer) => layer.unitValue === undefined)?.entry;
+function valueOf(book: Book, item: Item, walk: Walk, onHand: Exact): Result<Exact> {
+  const isAverage = book.settings.valuation === 'Average';
+  const unknown = isAverage
+    ? onHand.isZero()
+      ? undefined
+      : walk.unvalued
+    : walk.shelf.filled.find((layer) => layer.unitValue === undefined)?.entry;
   if (unknown !== undefined) {
     return notYet(
       `Entry ${unknown} in Moves put ${item.name} in stock without a Value. Fill in what it was worth.`,
     );
   }
-  if (book.settings.valuation === 'Average') return answer(state.pool.value);
+  if (walk.pool !== undefined && isAverage) return answer(walk.pool.value);
   const layers = sum(
-    state.shelf.filled.map((layer) => layer.quantity.times(layer.unitValue ?? zero)),
+    walk.shelf.filled.map((layer) => layer.quantity.times(layer.unitValue ?? zero)),
   );
   return answer(
-    layers.minus(state.shelf.owed.times(state.newestUnitCost ?? packUnitCost(item) ?? zero)),
+    layers.minus(walk.shelf.owed.times(walk.newestUnitCost ?? packUnitCost(item) ?? zero)),
   );
 }

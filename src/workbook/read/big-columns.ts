@@ -58,14 +58,19 @@ export class NumberColumn extends BigColumn {
 
 /** Texts of which nearly every row has its own; "" where a cell is blank. */
 export class TextColumn extends BigColumn {
-  readonly texts: string[] = [];
+  readonly texts: string[];
+
+  constructor(place: ColumnPlace, rows: number) {
+    super(place);
+    this.texts = new Array<string>(rows).fill('');
+  }
 
   read(rows: readonly HostRow[], from: number, to: number): void {
     const { at, print, prints } = this.place;
     for (let row = from; row < to; row += 1) {
       const cell = at === undefined ? undefined : rows[row]?.[at];
       const value = this.valueOf(cell);
-      this.texts.push(typeof value === 'string' ? value : '');
+      if (typeof value === 'string') this.texts[row] = value;
       prints.addCell(row, print, cell);
     }
   }
@@ -88,9 +93,13 @@ export class RepeatedColumn<T extends string> extends BigColumn implements Repea
   read(rows: readonly HostRow[], from: number, to: number): void {
     const { at, prints } = this.place;
     if (at === undefined) return;
+    let place = -1;
+    let above: unknown;
     for (let row = from; row < to; row += 1) {
       const cell = rows[row]?.[at];
-      const place = this.seen.get(cell) ?? this.add(cell);
+      // Many cells hold what the one above them does.
+      if (place < 0 || cell !== above) place = this.seen.get(cell) ?? this.add(cell);
+      above = cell;
       this.places[row] = place;
       prints.addPrint(row, this.prints, place);
     }

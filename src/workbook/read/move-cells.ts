@@ -33,7 +33,7 @@ export function readMoveCells(table: RecognisedTable | undefined): MoveCells {
     prints,
   });
   const columns = {
-    entries: new TextColumn(place('entry')),
+    entries: new TextColumn(place('entry'), rows.length),
     whens: new NumberColumn(place('when'), rows.length),
     reasons: new RepeatedColumn<MoveReason>(place('reason'), rows.length),
     materials: new RepeatedColumn<string>(place('material'), rows.length),

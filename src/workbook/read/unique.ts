@@ -5,11 +5,12 @@ import { nameKey } from '../../domain/kernel/names.ts';
  * line, so a key is made only of those few that a quick hash takes for equal.
  */
 export function hasRepeats(names: readonly string[]): boolean {
-  const hashes = Int32Array.from(names, (name) => hashOfKey(name));
+  const hashes = new Int32Array(names.length);
   // Open addressing, at most half full: each slot holds the place of a name, counted from 1.
   const slots = new Int32Array(2 ** Math.ceil(Math.log2(names.length * 2 + 1)));
   for (let place = 0; place < names.length; place += 1) {
-    const hash = hashes[place] as number;
+    const hash = hashOfKey(names[place] as string);
+    hashes[place] = hash;
     let slot = hash & (slots.length - 1);
     for (let other = slots[slot] as number; other !== 0; other = slots[slot] as number) {
       if (hashes[other - 1] === hash && isSame(names[other - 1], names[place])) return true;
