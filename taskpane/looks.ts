@@ -245,6 +245,14 @@ export const cardLooks = css`
   td.figure {
     overflow-wrap: normal;
   }
+  /* With large text in a narrow pane a name is not broken into letters, and a unit may go below. */
+  table.small th[scope='row'] {
+    min-width: 3em;
+  }
+  table.small .figure {
+    overflow-wrap: normal;
+    white-space: normal;
+  }
   dl {
     display: grid;
     grid-template-columns: auto minmax(0, 1fr);

@@ -4,7 +4,7 @@ import type { Book } from '../../src/domain/book/book.ts';
 import type { Day } from '../../src/domain/kernel/day.ts';
 import { cardLooks, looks, noticeLooks } from '../looks.ts';
 import { tellAny } from '../task/events.ts';
-import { liveNotice, type Notice } from './notice.ts';
+import { busyNews, liveNotice, type Notice } from './notice.ts';
 import './undo-button.ts';
 
 /** What stands in the workbook under the id that was recorded. */
@@ -46,7 +46,7 @@ export abstract class DoneFrame extends LitElement {
         <h2 tabindex="-1">${heading}</h2>
         <p class="quiet">${about}</p>
       </div>
-      ${liveNotice(this.notice)} ${content}
+      ${liveNotice(this.notice)} ${busyNews(this.isBusy)} ${content}
       <div class="actions">
         <fluent-button
           appearance="primary"

@@ -22,3 +22,8 @@ export function noticeBar(
 export function liveNotice(notice: Notice | undefined): TemplateResult {
   return html`<div role="status">${noticeBar(notice)}</div>`;
 }
+
+/** Tells whoever hears the page that something is being written; the button that says so is not read anew. */
+export function busyNews(isBusy: boolean): TemplateResult {
+  return html`<p class="unseen" role="status">${isBusy ? 'Writing to the workbook…' : ''}</p>`;
+}

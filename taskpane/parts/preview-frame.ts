@@ -2,7 +2,7 @@ import { html, LitElement, type PropertyDeclarations, type TemplateResult } from
 import type { Result } from '../../src/domain/kernel/result.ts';
 import { cardLooks, fieldLooks, looks, noticeLooks } from '../looks.ts';
 import { tellAny } from '../task/events.ts';
-import { liveNotice, type Notice, noticeBar } from './notice.ts';
+import { busyNews, liveNotice, type Notice, noticeBar } from './notice.ts';
 import { halfWrittenNotice, recordActions } from './record-actions.ts';
 
 /** What a task's preview says, and what it is of. */
@@ -49,6 +49,7 @@ export abstract class PreviewFrame<P> extends LitElement {
     return html`<div class="stack">
       <h2 tabindex="-1">${heading}</h2>
       ${isHalfWritten ? halfWrittenNotice(id) : this.body()} ${liveNotice(this.notice)}
+      ${busyNews(isBusy)}
       ${recordActions({
         label: record,
         canRecord: posting.ok && this.canRecord(posting.value),

@@ -62,6 +62,7 @@ describe.each([pourWalk, sellWalk, receiveWalk, countWalk])('$name', (walk) => {
     const release = await page.evaluateHandle(() => window.pane.port.hold());
     await page.locator('#record').dblclick();
     await page.getByText('Recording…').waitFor();
+    await page.getByRole('status').getByText('Writing to the workbook…').waitFor();
     await release.evaluate((open) => {
       open();
     });

@@ -5,9 +5,6 @@ import { type Composition, percentOf } from './composition.ts';
 
 const SOURCE = "Max % in Materials, as entered from the supplier's document";
 
-/** Of a share, as it is shown; it is judged by all of them. */
-const SHOWN_DIGITS = 4;
-
 /**
  * Each material's percent of the bar against its Max %. A fragrance or a colourant without one is
  * `unknown`; other materials are only held against a limit that was entered. No limit is built in:
@@ -28,14 +25,13 @@ function limitLine(material: Material, percent: Exact, unsure: boolean): CheckLi
       ? `Fragrance load, % of the bar: ${material.name}`
       : `Share, % of the bar: ${material.name}`;
   const { maxPercent } = material;
-  const value = percent.toSignificantDigits(SHOWN_DIGITS);
   if (maxPercent === undefined)
-    return unknownLine(check, value, "Fill in Max % in Materials from the supplier's document");
+    return unknownLine(check, percent, "Fill in Max % in Materials from the supplier's document");
   const result = against(percent, maxPercent);
   // A bar that weighs more than is known holds a smaller share, so only `ok` is sure.
   return {
     check,
-    value,
+    value: percent,
     limit: maxPercent,
     result: unsure && result === 'over' ? 'unknown' : result,
     source: SOURCE,

@@ -64,7 +64,7 @@ export function labelSheet(design: string): StarterSheet {
         of: pour('CHECKS', asked, named(bookName)),
         columns: [
           { header: 'Check', format: 'text', take: 1 },
-          { header: 'Value', format: 'number', take: 2 },
+          { header: 'Value', format: 'fine', take: 2 },
           { header: 'Limit', format: 'text', take: 3 },
           { header: 'Result', format: 'text', take: 4 },
           { header: 'Source', format: 'text', take: 5 },

@@ -58,10 +58,11 @@ export interface Look {
 }
 
 /**
- * `grams` to a tenth; `share` is a fraction shown as a percent; `dayOfMonth` shows only the day of a
+ * `grams` to a tenth, `fine` to a thousandth where there is one; `share` is a fraction shown as a percent; `dayOfMonth` shows only the day of a
  * date; `unseen` shows nothing.
  */
-export type CellFormat = ColumnFormat | 'grams' | 'share' | 'general' | 'dayOfMonth' | 'unseen';
+export type CellFormat =
+  ColumnFormat | 'grams' | 'fine' | 'share' | 'general' | 'dayOfMonth' | 'unseen';
 
 export interface StarterCell {
   readonly row: number;
