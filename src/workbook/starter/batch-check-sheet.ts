@@ -31,7 +31,7 @@ export function batchCheckSheet(batch: string): StarterSheet {
   return {
     name: 'Batch check',
     group: 'answers',
-    widths: widths([28, 14, 11, 11, 13, 13, 13, 13]),
+    widths: widths([28, 18, 11, 11, 16, 13, 15, 13]),
     cells: [
       cell(0, 0, 'Batch check', 'title'),
       cell(

@@ -34,7 +34,7 @@ export function fairResultsSheet(): StarterSheet {
   return {
     name: 'Fair results',
     group: 'answers',
-    widths: widths([26, 12, 11, 11, 10, 10, 14, 14, 11, 11, 13]),
+    widths: widths([26, 14, 13, 13, 12, 12, 16, 16, 13, 13, 15]),
     frozenRows: HEADERS + 1,
     cells: [
       cell(0, 0, 'Fair results', 'title'),

@@ -25,7 +25,7 @@ export function pricingSheet(asOf: Cell, set: SetOfBars): StarterSheet {
   return {
     name: pricingName,
     group: 'answers',
-    widths: widths([25, 14, 17, 13, 12, 13, 13, 15]),
+    widths: widths([25, 14, 20, 14, 13, 14, 14, 16]),
     cells: [
       cell(0, 0, pricingName, 'title'),
       cell(

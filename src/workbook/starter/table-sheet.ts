@@ -74,7 +74,7 @@ const wide: Readonly<Record<string, number>> = {
   inci: 42,
   allergens: 46,
   maxPercent: 15,
-  note: 46,
+  note: 58,
   supplier: 22,
   layer: 12,
   entry: 12,
