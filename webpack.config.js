@@ -121,6 +121,8 @@ const bundles = {
       // What stands in for the patterns is too small for files of its own.
       parser: { dynamicImportMode: 'eager' },
     });
+    // Two parts come by themselves, the grid and the pane: each in one file of its own name.
+    config.optimization.splitChunks = false;
     return { ...config, plugins: [...config.plugins, withoutHyphenation()] };
   },
   server: () =>

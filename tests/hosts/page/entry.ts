@@ -39,9 +39,11 @@ const functions = {
   ],
 };
 
-await openWorkbench(functions, (port) => {
+const makePane = (port: HostPort) => {
   const pane = document.createElement('test-pane') as HTMLElement & { port: HostPort };
   pane.port = port;
   pane.innerHTML = '<p>The pane stands here.</p><label>Note <input /></label>';
   return pane;
-});
+};
+
+await openWorkbench(() => Promise.resolve({ functions, makePane }));

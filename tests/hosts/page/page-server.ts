@@ -2,6 +2,7 @@ import { readFile } from 'node:fs/promises';
 import { createServer, type IncomingMessage, type ServerResponse } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { join } from 'node:path';
+import { bookLines } from '../../../src/hosts/workbench/book-lines.ts';
 import type { SaveAnswer, SaveRequest, WorkbookImage } from '../../../src/hosts/xlsx/image.ts';
 
 /** The policy the page must live with: no eval, nothing from elsewhere, styles also inline. */
@@ -41,7 +42,7 @@ export async function servePage(
   const server = createServer((request, response) => {
     const path = (request.url ?? '').replace('/token/', '');
     response.setHeader('content-security-policy', POLICY);
-    if (path === 'api/book') json(response, imageAt(String(version)));
+    if (path === 'api/book') response.end([...bookLines(imageAt(String(version)))].join(''));
     else if (path === 'api/save') {
       void body(request).then((text) => {
         json(response, answer(JSON.parse(text) as SaveRequest));

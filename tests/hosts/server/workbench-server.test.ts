@@ -1,6 +1,7 @@
 import { mkdirSync, renameSync, symlinkSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it, onTestFinished } from 'vitest';
+import { createBookReader } from '../../../src/hosts/workbench/book-lines.ts';
 import type { WorkbookImage } from '../../../src/hosts/xlsx/image.ts';
 import { MAX_BODY_BYTES } from '../../../src/hosts/workbench/server/read-body.ts';
 import { startWorkbench } from '../../../src/hosts/workbench/server/start.ts';
@@ -39,6 +40,12 @@ const save = (
   body: string,
   headers: Record<string, string> = JSON_TYPE,
 ): Promise<Answer> => ask(address, `${root}api/save`, { method: 'POST', headers, body });
+
+function bookIn({ body }: Answer): WorkbookImage {
+  const reader = createBookReader();
+  for (const line of body.trimEnd().split('\n')) reader.take(line);
+  return reader.finish();
+}
 
 describe('the workbench’s server', () => {
   it('gives the page and its parts, with a strict policy on every answer', async () => {
@@ -103,7 +110,7 @@ describe('the workbench’s server', () => {
 
   it('shows the book, saves an edit, and the book then shows it', async () => {
     const { address, root, path, host } = await workbench();
-    const book = JSON.parse((await ask(address, `${root}api/book`)).body) as WorkbookImage;
+    const book = bookIn(await ask(address, `${root}api/book`));
     expect(book.fileName).toBe('book.xlsx');
     const headers = { ...JSON_TYPE, Origin: `http://${host}`, 'Sec-Fetch-Site': 'same-origin' };
     const saved = await save(
@@ -113,7 +120,7 @@ describe('the workbench’s server', () => {
       headers,
     );
     expect(JSON.parse(saved.body)).toEqual({ kind: 'saved', version: versionOf(bytesAt(path)) });
-    const after = JSON.parse((await ask(address, `${root}api/book`)).body) as WorkbookImage;
+    const after = bookIn(await ask(address, `${root}api/book`));
     expect(cellAt(after, 'Notes', 'A1')).toMatchObject({ value: '=1+1' });
     const late = await save(address, root, JSON.stringify(saveRequest(book.version, 'late')));
     expect(JSON.parse(late.body)).toEqual({ kind: 'changed outside', version: after.version });

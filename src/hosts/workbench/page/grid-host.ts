@@ -1,11 +1,18 @@
 import {
   createUniver,
   defaultTheme,
+  IConfigService,
   LocaleType,
   type FUniver,
   type Injector,
+  type IWorkbookData,
 } from '@univerjs/presets';
-import { CalculationMode, UniverSheetsCorePreset } from '@univerjs/preset-sheets-core';
+import {
+  CalculationMode,
+  ENGINE_FORMULA_PLUGIN_CONFIG_KEY,
+  ILayoutService,
+  UniverSheetsCorePreset,
+} from '@univerjs/preset-sheets-core';
 import enUS from '@univerjs/preset-sheets-core/locales/en-US';
 import { UniverSheetsConditionalFormattingPreset } from '@univerjs/presets/preset-sheets-conditional-formatting';
 import highlightsEnUS from '@univerjs/presets/preset-sheets-conditional-formatting/locales/en-US';
@@ -14,17 +21,22 @@ import listsEnUS from '@univerjs/presets/preset-sheets-data-validation/locales/e
 import '@univerjs/preset-sheets-core/lib/index.css';
 import '@univerjs/presets/lib/styles/preset-sheets-conditional-formatting.css';
 import '@univerjs/presets/lib/styles/preset-sheets-data-validation.css';
-import type { WorkbookImage } from '../../xlsx/image.ts';
-import { snapshotOf } from './snapshot.ts';
 
 /** The grid on the page, stripped to formula bar, cells and sheet tabs. */
 export interface GridHost {
   readonly api: FUniver;
   readonly injector: Injector;
+  /** Lets the keyboard go to the selected cell. */
+  focus(): void;
+  /** Takes the grid off the page. */
+  close(): void;
 }
 
-/** Shows the image in the element with that id. No formula is answered before functions are there. */
-export function mountGrid(container: string, image: WorkbookImage): GridHost {
+/** Formulas answered between two pauses in which the page draws and listens. */
+const FORMULAS_A_PAUSE = 25;
+
+/** Shows the snapshot in the element with that id. No formula is answered before someone asks. */
+export function mountGrid(container: string, snapshot: IWorkbookData): GridHost {
   const dark = matchMedia('(prefers-color-scheme: dark)');
   const { univer, univerAPI } = createUniver({
     locale: LocaleType.EN_US,
@@ -44,7 +56,7 @@ export function mountGrid(container: string, image: WorkbookImage): GridHost {
           zoomSlider: false,
           addSheetButtonConfig: { show: false },
         },
-        formula: { initialFormulaComputing: CalculationMode.FORCED },
+        formula: { initialFormulaComputing: CalculationMode.NO_CALCULATION },
         sheets: { disableForceStringAlert: true, disableForceStringMark: true },
         disableTextFormatAlert: true,
         disableTextFormatMark: true,
@@ -56,6 +68,23 @@ export function mountGrid(container: string, image: WorkbookImage): GridHost {
   dark.addEventListener('change', ({ matches }) => {
     univerAPI.toggleDarkMode(matches);
   });
-  univerAPI.createWorkbook(snapshotOf(image));
-  return { api: univerAPI, injector: univer.__getInjector() };
+  const injector = univer.__getInjector();
+  injector
+    .get(IConfigService)
+    .setConfig(
+      ENGINE_FORMULA_PLUGIN_CONFIG_KEY,
+      { intervalCount: FORMULAS_A_PAUSE },
+      { merge: true },
+    );
+  univerAPI.createWorkbook(snapshot);
+  return {
+    api: univerAPI,
+    injector,
+    focus: () => {
+      injector.get(ILayoutService).focus();
+    },
+    close: () => {
+      univer.dispose();
+    },
+  };
 }

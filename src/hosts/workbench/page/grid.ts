@@ -36,6 +36,8 @@ export interface CellWrite extends Place {
 /** The live grid as rows and columns of plain values; everything else here talks to it only. */
 export interface Grid {
   sheetName(sheetId: string): string;
+  /** Every sheet's name by its id. */
+  sheetNames(): Readonly<Record<string, string>>;
   read(place: Place): Content;
   /** Every formula cell of every sheet. */
   formulas(): readonly Place[];
@@ -59,6 +61,10 @@ export function createGrid(injector: Injector): Grid {
   const reader = createGridReader(workbook, injector.get(FormulaDataModel));
   return {
     sheetName: (sheetId) => workbook.getSheetBySheetId(sheetId)?.getName() ?? '',
+    sheetNames: () =>
+      Object.fromEntries(
+        workbook.getSheets().map((sheet) => [sheet.getSheetId(), sheet.getName()]),
+      ),
     read: reader.read,
     formulas: reader.formulas,
     isBlank: (sheetId, range) =>

@@ -1,11 +1,5 @@
-import {
-  ICommandService,
-  IUndoRedoService,
-  RedoCommand,
-  UndoCommand,
-  type Injector,
-} from '@univerjs/presets';
 import type { WorkbookImage } from '../../xlsx/image.ts';
+import { element, show } from './elements.ts';
 import type { Saver, SaveState } from './saver.ts';
 import { textOfEdits } from './unsaved-text.ts';
 
@@ -13,10 +7,11 @@ import { textOfEdits } from './unsaved-text.ts';
 export interface PageFrame {
   showBook(image: WorkbookImage): void;
   showSaving(saver: Saver): void;
-  offerUndo(injector: Injector): void;
   mountPane(pane: HTMLElement): void;
   /** Shows a sentence over the grid's foot; "" takes it away. */
   say(sentence: string): void;
+  /** The maker stopped the opening. */
+  showStopped(): void;
   showFailure(sentence: string): void;
 }
 
@@ -37,14 +32,17 @@ export function createPageFrame(): PageFrame {
       show('not-shown', image.notShown.length === 0 ? '' : keptSentence(image.notShown));
     },
     showSaving,
-    offerUndo,
     mountPane: (content) => {
       pane.replaceChildren(content);
     },
     say: (sentence) => {
       show('message', sentence);
     },
+    showStopped() {
+      title.textContent = 'Not open';
+    },
     showFailure(sentence) {
+      element('opening').hidden = true;
       title.textContent = 'The workbook could not be opened';
       show('conflict-text', sentence);
       element('conflict').hidden = false;
@@ -109,30 +107,6 @@ function wordsOf(state: SaveState): string {
     case 'changed outside':
       return 'Not saved: the file changed outside';
   }
-}
-
-function offerUndo(injector: Injector): void {
-  const commands = injector.get(ICommandService);
-  const undo = element('undo') as HTMLButtonElement;
-  const redo = element('redo') as HTMLButtonElement;
-  undo.addEventListener('click', () => void commands.executeCommand(UndoCommand.id));
-  redo.addEventListener('click', () => void commands.executeCommand(RedoCommand.id));
-  injector.get(IUndoRedoService).undoRedoStatus$.subscribe(({ undos, redos }) => {
-    undo.disabled = undos === 0;
-    redo.disabled = redos === 0;
-  });
-}
-
-function element(id: string): HTMLElement {
-  const found = document.getElementById(id);
-  if (!found) throw new Error(`The page has no element ${id}.`);
-  return found;
-}
-
-function show(id: string, text: string): void {
-  const target = element(id);
-  if (target.textContent !== text) target.textContent = text;
-  target.hidden = text === '';
 }
 
 function download(name: string, text: string): void {

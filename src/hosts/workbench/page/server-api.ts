@@ -1,10 +1,14 @@
 import type { SaveAnswer, SaveRequest, WorkbookImage } from '../../xlsx/image.ts';
+import { createBookReader } from '../book-lines.ts';
 import type { FunctionHelp } from './function-help.ts';
 
 /** What the page asks of the workbench's own server, below the page's own address only. */
 export interface ServerApi {
-  /** Reads the workbook; throws with a sentence when the server cannot. */
-  book(): Promise<WorkbookImage>;
+  /**
+   * Reads the workbook, and tells after each piece which share of it has come. Throws with a sentence
+   * when the server cannot.
+   */
+  book(told: (share: number) => Promise<void>, signal: AbortSignal): Promise<WorkbookImage>;
   /** What the functions tell of themselves; nothing where that was not built. */
   functionHelp(): Promise<readonly FunctionHelp[]>;
   /** Saves; every failure comes back as a refusal with a sentence. */
@@ -16,10 +20,15 @@ export interface ServerApi {
 /** The server that served this page. */
 export function createServerApi(): ServerApi {
   return {
-    async book() {
-      const response = await fetch('api/book', { cache: 'no-store' });
+    async book(told, signal) {
+      const response = await fetch('api/book', { cache: 'no-store', signal });
       if (!response.ok) throw new Error(await sentenceOf(response));
-      return (await response.json()) as WorkbookImage;
+      const reader = createBookReader();
+      for await (const line of linesOf(response)) {
+        reader.take(line);
+        await told(reader.share);
+      }
+      return reader.finish();
     },
     async functionHelp() {
       const response = await fetch('functions.json');
@@ -52,6 +61,20 @@ export function createServerApi(): ServerApi {
       );
     },
   };
+}
+
+/** The lines of an answer as they come, without their breaks. */
+async function* linesOf({ body }: Response): AsyncIterable<string> {
+  const reader = body?.pipeThrough(new TextDecoderStream()).getReader();
+  let begun: string[] = [];
+  for (let piece = await reader?.read(); piece?.value !== undefined; piece = await reader?.read()) {
+    const [first = '', ...more] = piece.value.split('\n');
+    begun.push(first);
+    for (const next of more) {
+      yield begun.join('');
+      begun = [next];
+    }
+  }
 }
 
 /** The server's own sentence, which it gives as JSON or as plain text. */

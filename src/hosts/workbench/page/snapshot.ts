@@ -9,6 +9,7 @@ import {
 } from '@univerjs/presets';
 import type { Cell } from '../../../workbook/port.ts';
 import type { CellImage, SheetImage, WorkbookImage } from '../../xlsx/image.ts';
+import type { Opening } from './opening.ts';
 import { gridStyles, TEXT_SUFFIX } from './grid-styles.ts';
 import { highlightRules } from './highlights.ts';
 import { listRule } from './list-rules.ts';
@@ -20,9 +21,20 @@ export const UNIT_ID = 'book';
 /** The grid's id of the image's sheet number `index`. */
 export const sheetIdAt = (index: number): string => `sheet-${String(index)}`;
 
-/** Turns a workbook image into the grid's own snapshot: values, formulas, looks, names, lists. */
-export function snapshotOf(image: WorkbookImage): IWorkbookData {
+/**
+ * Turns a workbook image into the grid's own snapshot: values, formulas, looks, names, lists. A long
+ * sheet is filled piece by piece, with a pause of the opening after each.
+ */
+export async function snapshotOf(
+  image: WorkbookImage,
+  opening: Pick<Opening, 'pause'>,
+): Promise<IWorkbookData> {
   const ids = image.sheets.map((_, index) => sheetIdAt(index));
+  const fill = cellFiller(image, opening);
+  const sheets: Record<string, Partial<IWorksheetData>> = {};
+  for (const [index, sheet] of image.sheets.entries()) {
+    sheets[sheetIdAt(index)] = sheetOf(sheet, sheetIdAt(index), await fill(sheet.cells));
+  }
   return {
     id: UNIT_ID,
     name: image.fileName,
@@ -30,9 +42,7 @@ export function snapshotOf(image: WorkbookImage): IWorkbookData {
     locale: LocaleType.EN_US,
     styles: gridStyles(image.styles),
     sheetOrder: ids,
-    sheets: Object.fromEntries(
-      image.sheets.map((sheet, index) => [sheetIdAt(index), sheetOf(sheet, sheetIdAt(index))]),
-    ),
+    sheets,
     resources: [
       { name: 'SHEET_DEFINED_NAME_PLUGIN', data: JSON.stringify(namesOf(image)) },
       { name: 'SHEET_DATA_VALIDATION_PLUGIN', data: JSON.stringify(listsOf(image)) },
@@ -65,15 +75,39 @@ function cellOf(cell: CellImage): ICellData {
 const SPARE_ROWS = 200;
 const SPARE_COLUMNS = 8;
 
-function sheetOf(sheet: SheetImage, id: string): Partial<IWorksheetData> {
-  const cellData: Record<number, Record<number, ICellData>> = {};
-  let lastRow = 0;
-  let lastColumn = 0;
-  for (const cell of sheet.cells) {
-    (cellData[cell.row] ??= {})[cell.column] = cellOf(cell);
-    lastRow = Math.max(lastRow, cell.spill?.endRow ?? cell.row);
-    lastColumn = Math.max(lastColumn, cell.spill?.endColumn ?? cell.column);
-  }
+/** Cells filled between two pauses. */
+const CELLS_A_PAUSE = 4_000;
+
+interface Filled {
+  readonly cellData: Record<number, Record<number, ICellData>>;
+  readonly lastRow: number;
+  readonly lastColumn: number;
+}
+
+/** Fills one sheet after the other, counting through them all. */
+function cellFiller({ sheets }: WorkbookImage, opening: Pick<Opening, 'pause'>) {
+  const total = sheets.reduce((sum, { cells }) => sum + cells.length, 0);
+  let filled = 0;
+  return async (cells: readonly CellImage[]): Promise<Filled> => {
+    const cellData: Record<number, Record<number, ICellData>> = {};
+    let lastRow = 0;
+    let lastColumn = 0;
+    for (const cell of cells) {
+      if (filled % CELLS_A_PAUSE === 0) await opening.pause('Filling the sheets', filled / total);
+      (cellData[cell.row] ??= {})[cell.column] = cellOf(cell);
+      lastRow = Math.max(lastRow, cell.spill?.endRow ?? cell.row);
+      lastColumn = Math.max(lastColumn, cell.spill?.endColumn ?? cell.column);
+      filled += 1;
+    }
+    return { cellData, lastRow, lastColumn };
+  };
+}
+
+function sheetOf(
+  sheet: SheetImage,
+  id: string,
+  { cellData, lastRow, lastColumn }: Filled,
+): Partial<IWorksheetData> {
   return {
     id,
     name: sheet.name,

@@ -22,6 +22,8 @@ export interface FileStore {
 /** Opens a store on a file; `steps` are the file system's. */
 export function fileStore(path: string, steps: FileSteps = nodeFileSteps): FileStore {
   let known: string | undefined;
+  /** The workbook as last read or saved, so that opening it again need not take it apart again. */
+  let newest: WorkbookRead | undefined;
   let last: Promise<unknown> = Promise.resolve();
   const inTurn = <T>(work: () => Promise<T>): Promise<T> => {
     const next = last.then(work);
@@ -31,17 +33,24 @@ export function fileStore(path: string, steps: FileSteps = nodeFileSteps): FileS
 
   const read = async (): Promise<WorkbookRead | Refused> => {
     try {
-      const answer = readWorkbook(await steps.read(path), basename(path));
-      if (answer.kind === 'read') known = answer.workbook.version;
-      return answer;
+      const bytes = await steps.read(path);
+      if (newest?.workbook.version !== versionOf(bytes)) {
+        const answer = readWorkbook(bytes, basename(path));
+        if (answer.kind === 'refused') return answer;
+        newest = answer;
+      }
+      known = newest.workbook.version;
+      return newest;
     } catch (error) {
       return { kind: 'refused', sentence: fileSentence(error, path) };
     }
   };
 
   const save = async (request: SaveRequest): Promise<SaveAnswer> => {
-    const answer = await saveOver(steps, path, request);
-    if (answer.kind === 'saved') known = answer.version;
+    const { answer, read: readBack } = await saveOver(steps, path, request);
+    if (answer.kind !== 'saved') return answer;
+    newest = readBack;
+    known = answer.version;
     return answer;
   };
 
@@ -65,35 +74,52 @@ export function fileStore(path: string, steps: FileSteps = nodeFileSteps): FileS
   };
 }
 
+interface Saved {
+  readonly answer: SaveAnswer;
+  /** The saved file, read back. */
+  readonly read?: WorkbookRead;
+}
+
 async function saveOver(
   steps: FileSteps,
   path: string,
   { baseVersion, edits }: SaveRequest,
-): Promise<SaveAnswer> {
+): Promise<Saved> {
   try {
     const current = await steps.read(path);
     const version = versionOf(current);
-    if (version !== baseVersion) return { kind: 'changed outside', version };
-    const next = prepared(current, edits);
-    if (!(next instanceof Uint8Array)) return next;
-    const replaced = await replaceFile(steps, path, current, next);
-    if (replaced.kind === 'changed outside') return replaced;
-    return { kind: 'saved', version: versionOf(next) };
+    if (version !== baseVersion) return { answer: { kind: 'changed outside', version } };
+    const next = prepared(current, edits, basename(path));
+    if (next.kind === 'refused') return { answer: next };
+    const replaced = await replaceFile(steps, path, current, next.bytes);
+    if (replaced.kind === 'changed outside') return { answer: replaced };
+    return { answer: { kind: 'saved', version: next.read.workbook.version }, read: next.read };
   } catch (error) {
-    return { kind: 'refused', sentence: fileSentence(error, path) };
+    return { answer: { kind: 'refused', sentence: fileSentence(error, path) } };
   }
 }
 
+interface Prepared {
+  readonly kind: 'prepared';
+  readonly bytes: Uint8Array;
+  readonly read: WorkbookRead;
+}
+
 /** The patched bytes, read back and compared with what was asked. */
-function prepared(current: Uint8Array, edits: readonly SheetEdits[]): Uint8Array | Refused {
+function prepared(
+  current: Uint8Array,
+  edits: readonly SheetEdits[],
+  fileName: string,
+): Prepared | Refused {
   const patched = patchWorkbook(current, edits);
   if (patched.kind === 'refused') return patched;
-  const readBack = readWorkbook(patched.bytes, '');
-  const wrong =
-    readBack.kind === 'refused' ? readBack.sentence : missingEdit(readBack.workbook, edits);
-  if (wrong === undefined) return patched.bytes;
+  const read = readWorkbook(patched.bytes, fileName);
+  const wrong = read.kind === 'refused' ? read.sentence : missingEdit(read.workbook, edits);
+  if (read.kind === 'read' && wrong === undefined) {
+    return { kind: 'prepared', bytes: patched.bytes, read };
+  }
   return {
     kind: 'refused',
-    sentence: `Nothing was saved: on checking the new file, ${wrong}. Your file is as it was.`,
+    sentence: `Nothing was saved: on checking the new file, ${wrong ?? ''}. Your file is as it was.`,
   };
 }

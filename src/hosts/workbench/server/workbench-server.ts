@@ -1,5 +1,8 @@
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
-import type { SaveAnswer } from '../../xlsx/image.ts';
+import { Readable } from 'node:stream';
+import { pipeline } from 'node:stream/promises';
+import type { SaveAnswer, WorkbookImage } from '../../xlsx/image.ts';
+import { bookLines } from '../book-lines.ts';
 import type { FileStore } from './file-store.ts';
 import { safetyHeaders } from './headers.ts';
 import type { Listeners } from './listeners.ts';
@@ -49,7 +52,7 @@ async function answer(
     }
     case 'book': {
       const read = await parts.store.read();
-      if (read.kind === 'read') sendJson(response, 200, read.workbook);
+      if (read.kind === 'read') await sendBook(response, read.workbook);
       else sendJson(response, 422, read);
       return;
     }
@@ -92,6 +95,16 @@ function factsOf({ method, url, headers }: IncomingMessage): RequestFacts {
     contentType: headers['content-type'],
     fetchSite: Array.isArray(site) ? site.join() : site,
   };
+}
+
+/** Sends line by line, no faster than the page takes them; stops when it goes away. */
+async function sendBook(response: ServerResponse, workbook: WorkbookImage): Promise<void> {
+  response.writeHead(200, { ...safetyHeaders, 'Content-Type': 'application/x-ndjson' });
+  try {
+    await pipeline(Readable.from(bookLines(workbook)), response);
+  } catch (error) {
+    if (!response.destroyed) throw error;
+  }
 }
 
 function sendJson(response: ServerResponse, status: number, value: unknown): void {

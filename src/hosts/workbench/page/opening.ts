@@ -1,0 +1,69 @@
+import { element, show } from './elements.ts';
+
+/** The workbook's way onto the page: shows how far it is, and lets the maker stop it. */
+export interface Opening {
+  /** Aborted, with a `Stopped`, as soon as the maker stops the opening. */
+  readonly signal: AbortSignal;
+  /** Shows a step and the share of it that is done, 0 to 1; undefined where nobody knows. */
+  show(step: string, share?: number): void;
+  /** Shows it, then lets the page draw and answer. Throws `Stopped` when the maker has had enough. */
+  pause(step: string, share?: number): Promise<void>;
+  /** The workbook is open. */
+  finish(): void;
+}
+
+/** The maker stopped the opening. */
+export class Stopped extends Error {
+  constructor() {
+    super('Opening was stopped. The file is as it was.');
+    this.name = 'Stopped';
+  }
+}
+
+/** Starts showing; the cells stay out of reach until `finish`. */
+export function createOpening(): Opening {
+  const controller = new AbortController();
+  const bar = element('opening-share') as HTMLProgressElement;
+  const button = element('opening-stop') as HTMLButtonElement;
+  element('sheet-area').inert = true;
+  button.addEventListener('click', () => {
+    if (controller.signal.aborted) location.reload();
+    else controller.abort(new Stopped());
+  });
+  controller.signal.addEventListener('abort', () => {
+    show('opening-step', (controller.signal.reason as Stopped).message);
+    bar.hidden = true;
+    button.textContent = 'Open it';
+  });
+  const showStep = (step: string, share?: number) => {
+    if (controller.signal.aborted) return;
+    show('opening-step', step);
+    if (share === undefined) bar.removeAttribute('value');
+    else bar.value = share;
+  };
+  return {
+    signal: controller.signal,
+    show: showStep,
+    async pause(step, share) {
+      showStep(step, share);
+      await nextTask();
+      controller.signal.throwIfAborted();
+    },
+    finish() {
+      element('opening').hidden = true;
+      element('sheet-area').inert = false;
+    },
+  };
+}
+
+/** Resolves after whatever waits: drawing, keys, clicks. Unlike a timer it adds no delay of its own. */
+function nextTask(): Promise<void> {
+  return new Promise((resolve) => {
+    const { port1, port2 } = new MessageChannel();
+    port1.onmessage = () => {
+      port1.close();
+      resolve();
+    };
+    port2.postMessage(undefined);
+  });
+}

@@ -1,0 +1,71 @@
+import type { WorkbookImage } from '../../xlsx/image.ts';
+import { answerAcrossSheets } from './across-sheets.ts';
+import { createChanges } from './changes.ts';
+import { createFailures } from './failures.ts';
+import { firstAnswers } from './first-answers.ts';
+import { fitRows } from './fit-rows.ts';
+import type { FunctionHelp } from './function-help.ts';
+import { createGrid } from './grid.ts';
+import { mountGrid, type GridHost } from './grid-host.ts';
+import { guardCommands } from './guard.ts';
+import { createLiveTables } from './live-tables.ts';
+import type { Beside } from './open-workbench.ts';
+import type { Opening } from './opening.ts';
+import type { PageFrame } from './page-frame.ts';
+import { registerFunctions } from './register-functions.ts';
+import { createSaver } from './saver.ts';
+import { followSelection } from './selection.ts';
+import type { ServerApi } from './server-api.ts';
+import { snapshotOf } from './snapshot.ts';
+import { offerTestHandle } from './test-handle.ts';
+import { offerUndo } from './undo-buttons.ts';
+import { createUniverPort } from './univer-port.ts';
+
+/** Everything that opening has brought together. */
+export interface Shown {
+  readonly image: WorkbookImage;
+  readonly help: readonly FunctionHelp[];
+  readonly beside: Beside;
+  readonly server: ServerApi;
+  readonly frame: PageFrame;
+  readonly opening: Opening;
+}
+
+/**
+ * Shows the workbook in the grid, lets the functions answer, then mounts the pane. Nothing is saved
+ * or listened to before all have answered, so an opening that is stopped leaves nothing behind.
+ */
+export async function showWorkbook(shown: Shown): Promise<void> {
+  const snapshot = await snapshotOf(shown.image, shown.opening);
+  const host = mountGrid('grid', snapshot);
+  try {
+    await fill(host, shown);
+  } catch (thrown) {
+    host.close();
+    throw thrown;
+  }
+}
+
+async function fill({ api, injector, focus }: GridHost, shown: Shown): Promise<void> {
+  const { image, help, beside, server, frame, opening } = shown;
+  const grid = createGrid(injector);
+  const failures = createFailures();
+  // Only now: functions registered before the workbook exists show #NAME?.
+  registerFunctions(injector, beside.functions, help, failures);
+  answerAcrossSheets(injector, grid.sheetName);
+  const tables = createLiveTables(injector, grid, image);
+  await firstAnswers(injector, grid, opening);
+  fitRows(injector, image);
+  const changes = createChanges(grid, tables, image);
+  const saver = createSaver(grid, changes, server, image.version);
+  guardCommands(injector, frame.say);
+  frame.showSaving(saver);
+  offerUndo(injector);
+  followSelection(api, injector, grid, failures, frame.say);
+  frame.mountPane(
+    beside.makePane(createUniverPort({ grid, tables, saver, fileName: image.fileName })),
+  );
+  opening.finish();
+  focus();
+  offerTestHandle(api, grid, failures);
+}
