@@ -1,4 +1,9 @@
-import { ICommandService, type Injector } from '@univerjs/presets';
+import {
+  ICommandService,
+  LifecycleService,
+  LifecycleStages,
+  type Injector,
+} from '@univerjs/presets';
 import {
   FormulaExecuteStageType,
   SetFormulaCalculationNotificationMutation,
@@ -18,6 +23,8 @@ export async function firstAnswers(
 ): Promise<void> {
   const commands = injector.get(ICommandService);
   await opening.pause(STEP, 0);
+  // The engine hears nothing of changes before the grid has been drawn.
+  await injector.get(LifecycleService).onStage(LifecycleStages.Rendered);
   const listening = commands.onCommandExecuted(({ id, params }) => {
     if (id !== SetFormulaCalculationNotificationMutation.id) return;
     const share = shareOf(params as ISetFormulaCalculationNotificationMutation);

@@ -10,7 +10,6 @@ import {
 import {
   CalculationMode,
   ENGINE_FORMULA_PLUGIN_CONFIG_KEY,
-  ILayoutService,
   UniverSheetsCorePreset,
 } from '@univerjs/preset-sheets-core';
 import enUS from '@univerjs/preset-sheets-core/locales/en-US';
@@ -26,8 +25,6 @@ import '@univerjs/presets/lib/styles/preset-sheets-data-validation.css';
 export interface GridHost {
   readonly api: FUniver;
   readonly injector: Injector;
-  /** Lets the keyboard go to the selected cell. */
-  focus(): void;
   /** Takes the grid off the page. */
   close(): void;
 }
@@ -80,9 +77,6 @@ export function mountGrid(container: string, snapshot: IWorkbookData): GridHost 
   return {
     api: univerAPI,
     injector,
-    focus: () => {
-      injector.get(ILayoutService).focus();
-    },
     close: () => {
       univer.dispose();
     },

@@ -25,7 +25,7 @@ export function createOpening(): Opening {
   const controller = new AbortController();
   const bar = element('opening-share') as HTMLProgressElement;
   const button = element('opening-stop') as HTMLButtonElement;
-  element('sheet-area').inert = true;
+  const release = holdHands(element('grid'));
   button.addEventListener('click', () => {
     if (controller.signal.aborted) location.reload();
     else controller.abort(new Stopped());
@@ -51,8 +51,29 @@ export function createOpening(): Opening {
     },
     finish() {
       element('opening').hidden = true;
-      element('sheet-area').inert = false;
+      release();
     },
+  };
+}
+
+const HANDS = ['keydown', 'beforeinput', 'paste', 'cut', 'drop', 'pointerdown', 'dblclick'];
+
+/**
+ * Keeps keys and clicks from the cells until the returned function is called; Tab still leads out.
+ * An inert grid would do the same, but it never takes to the keyboard again.
+ */
+function holdHands(grid: HTMLElement): () => void {
+  const held = new AbortController();
+  const hold = (event: Event) => {
+    if (!(event.target instanceof Node) || !grid.contains(event.target)) return;
+    event.stopImmediatePropagation();
+    if (!(event instanceof KeyboardEvent && event.key === 'Tab')) event.preventDefault();
+  };
+  for (const kind of HANDS) {
+    window.addEventListener(kind, hold, { capture: true, signal: held.signal });
+  }
+  return () => {
+    held.abort();
   };
 }
 

@@ -46,7 +46,7 @@ export async function showWorkbook(shown: Shown): Promise<void> {
   }
 }
 
-async function fill({ api, injector, focus }: GridHost, shown: Shown): Promise<void> {
+async function fill({ api, injector }: GridHost, shown: Shown): Promise<void> {
   const { image, help, beside, server, frame, opening } = shown;
   const grid = createGrid(injector);
   const failures = createFailures();
@@ -66,6 +66,5 @@ async function fill({ api, injector, focus }: GridHost, shown: Shown): Promise<v
     beside.makePane(createUniverPort({ grid, tables, saver, fileName: image.fileName })),
   );
   opening.finish();
-  focus();
   offerTestHandle(api, grid, failures);
 }
