@@ -53,7 +53,7 @@ function lineOf(sheet: number, cells: readonly CellImage[]): CellsLine {
 export interface BookReader {
   /** Takes the next line. */
   take(line: string): void;
-  /** The share of the cells that have come, 0 to 1. */
+  /** The share of the cells that were taken, 0 to 1. */
   readonly share: number;
   /** The workbook. Throws with a sentence when lines are missing. */
   finish(): WorkbookImage;

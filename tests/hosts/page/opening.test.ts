@@ -1,0 +1,128 @@
+import { mkdtemp, rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, beforeEach, expect, it } from 'vitest';
+import type { WorkbookImage } from '../../../src/hosts/xlsx/image.ts';
+import { startChromium } from '../../support/chromium.ts';
+import { bookImage } from './book-image.ts';
+import { buildPage } from './build-page.ts';
+import { servePage, type PageServer } from './page-server.ts';
+
+/** The little workbook with a sheet of 20,000 cells: long enough to be read in several pieces. */
+const longBook = (version: string): WorkbookImage => {
+  const book = bookImage(version);
+  const cells = Array.from({ length: 20_000 }, (_, index) => ({
+    row: Math.floor(index / 4),
+    column: index % 4,
+    value: index % 4 === 0 ? `line ${String(index / 4)}` : index,
+    style: 0,
+  }));
+  const [first] = book.sheets;
+  if (!first) throw new Error('The book has no sheet.');
+  const long = { ...first, name: 'Long', cells, tables: [], validations: [] };
+  return { ...book, sheets: [...book.sheets, long] };
+};
+
+let folder: string;
+let browser: Browser;
+let server: PageServer;
+let page: Page;
+let complaints: string[];
+
+beforeAll(async () => {
+  folder = await mkdtemp(join(tmpdir(), 'pour-ledger-opening-'));
+  await buildPage(folder);
+  browser = await startChromium();
+});
+afterAll(async () => {
+  await browser.close();
+  await rm(folder, { recursive: true });
+});
+beforeEach(async () => {
+  server = await servePage(folder, longBook);
+  page = await (await browser.newContext()).newPage();
+  complaints = [];
+  page.on('pageerror', (error) => complaints.push(String(error.stack)));
+  await page.addInitScript(watch);
+});
+afterEach(async () => {
+  await page.context().close();
+  await server.close();
+});
+
+interface Seen {
+  readonly step: string;
+  readonly share: number | undefined;
+  /** How many messages of our own the page had answered by then. */
+  readonly answered: number;
+}
+
+declare global {
+  interface Window {
+    seen: Seen[];
+    /** The step at which Stop is pressed. */
+    stopAt?: string;
+  }
+}
+
+/** Runs in the page before its own script: notes each change of the progress. */
+function watch(): void {
+  window.seen = [];
+  let answered = 0;
+  const { port1, port2 } = new MessageChannel();
+  port1.onmessage = () => {
+    answered += 1;
+    port2.postMessage(undefined);
+  };
+  port2.postMessage(undefined);
+  new MutationObserver(() => {
+    const step = document.getElementById('opening-step')?.textContent ?? '';
+    const value = document.getElementById('opening-share')?.getAttribute('value');
+    window.seen.push({ step, share: value ? Number(value) : undefined, answered });
+    if (step === window.stopAt) document.getElementById('opening-stop')?.click();
+  }).observe(document, { subtree: true, childList: true, attributeFilter: ['value'] });
+}
+
+const isOpen = () => page.waitForFunction(() => window.pourLedgerWorkbench !== undefined);
+
+it('shows each step with its share, and answers in between', async () => {
+  await page.goto(server.address);
+  await isOpen();
+  const seen = await page.evaluate(() => window.seen);
+  const steps = [...new Set(seen.map(({ step }) => step))].filter((step) => step !== '');
+  expect(steps).toEqual(['Reading the workbook', 'Filling the sheets', 'Working out the formulas']);
+  for (const step of ['Reading the workbook', 'Filling the sheets']) {
+    const shares = seen.filter((each) => each.step === step && each.share !== undefined);
+    const [first, last] = [shares[0], shares.at(-1)];
+    expect(new Set(shares.map(({ share }) => share)).size).toBeGreaterThan(3);
+    expect(last?.share).toBeGreaterThan(first?.share ?? 1);
+    expect(last?.answered).toBeGreaterThan(first?.answered ?? Infinity);
+  }
+  expect(await page.locator('#opening').isVisible()).toBe(false);
+  expect(complaints).toEqual([]);
+});
+
+it.each(['Reading the workbook', 'Filling the sheets', 'Working out the formulas'])(
+  'can be stopped at: %s',
+  async (step) => {
+    await page.addInitScript((at) => {
+      window.stopAt = at;
+    }, step);
+    await page.goto(server.address);
+    await page.getByText('Opening was stopped. The file is as it was.').waitFor();
+    const open = page.getByRole('button', { name: 'Open it' });
+    expect(await open.isVisible()).toBe(true);
+    await page.waitForFunction(() => document.getElementById('grid')?.childElementCount === 0);
+    expect(await page.evaluate(() => window.pourLedgerWorkbench)).toBeUndefined();
+    expect(await page.locator('test-pane').count()).toBe(0);
+    expect(server.saves).toEqual([]);
+    expect(complaints).toEqual([]);
+    await page.addInitScript(() => {
+      delete window.stopAt;
+    });
+    await open.click();
+    await isOpen();
+    expect(complaints).toEqual([]);
+  },
+);
