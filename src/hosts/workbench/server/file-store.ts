@@ -32,18 +32,11 @@ export function fileStore(path: string, steps: FileSteps = nodeFileSteps): FileS
   };
 
   const read = async (): Promise<WorkbookRead | Refused> => {
-    try {
-      const bytes = await steps.read(path);
-      if (newest?.workbook.version !== versionOf(bytes)) {
-        const answer = readWorkbook(bytes, basename(path));
-        if (answer.kind === 'refused') return answer;
-        newest = answer;
-      }
-      known = newest.workbook.version;
-      return newest;
-    } catch (error) {
-      return { kind: 'refused', sentence: fileSentence(error, path) };
-    }
+    const answer = await readOver(steps, path, newest);
+    if (answer.kind === 'refused') return answer;
+    newest = answer;
+    known = answer.workbook.version;
+    return answer;
   };
 
   const save = async (request: SaveRequest): Promise<SaveAnswer> => {
@@ -72,6 +65,21 @@ export function fileStore(path: string, steps: FileSteps = nodeFileSteps): FileS
       await last;
     },
   };
+}
+
+async function readOver(
+  steps: FileSteps,
+  path: string,
+  newest: WorkbookRead | undefined,
+): Promise<WorkbookRead | Refused> {
+  try {
+    const bytes = await steps.read(path);
+    return newest?.workbook.version === versionOf(bytes)
+      ? newest
+      : readWorkbook(bytes, basename(path));
+  } catch (error) {
+    return { kind: 'refused', sentence: fileSentence(error, path) };
+  }
 }
 
 interface Saved {
