@@ -59,6 +59,16 @@ describe('what runs in a browser', () => {
   });
 });
 
+describe('what runs in Excel', () => {
+  it.each(['dist/functions.js', 'dist/taskpane.js'])('%s names no place outside', (file) => {
+    const places = new Set(built(file).match(/\bhttps?:\/\/[^\s"'`)]+/g));
+    // A name of XML, and the home of a library in its licence line; neither is ever loaded.
+    places.delete('http://www.w3.org/2000/svg');
+    places.delete('https://github.com/MikeMcl/decimal.js');
+    expect([...places]).toEqual([]);
+  });
+});
+
 describe('dist/taskpane.html', () => {
   const html = built('dist/taskpane.html');
 

@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { OfficeAddinManifest } from 'office-addin-manifest';
 import { describe, expect, it } from 'vitest';
+import { REQUIREMENTS } from '../../src/hosts/excel/requirements.ts';
 import { built, inProject } from './built.ts';
 
 const SCHEMAS = inProject('../shared/schemas');
@@ -27,10 +28,7 @@ describe('manifest.xml by the published schemas', () => {
     const folder = mkdtempSync(join(tmpdir(), 'pour-ledger-schemas-'));
     try {
       laySchemas(folder);
-      // The overrides schema is older than custom functions and shared runtimes (its README.md).
-      const older = manifest
-        .replace(/<Runtimes>.*?<\/Runtimes>/s, '')
-        .replace(/<AllFormFactors>.*?<\/AllFormFactors>/s, '');
+      const older = schemaAge(manifest);
       expect(validate(folder, older)).toBe('');
       expect(validate(folder, older.replace('<Permissions>', '<Permissions>X'))).not.toBe('');
       expect(validate(folder, older.replace('size="16"', 'size="sixteen"'))).not.toBe('');
@@ -38,6 +36,21 @@ describe('manifest.xml by the published schemas', () => {
       rmSync(folder, { recursive: true });
     }
   });
+
+  it.skipIf(!existsSync(SCHEMAS))(
+    'takes every text that a person sees in another language too',
+    () => {
+      const folder = mkdtempSync(join(tmpdir(), 'pour-ledger-schemas-'));
+      try {
+        laySchemas(folder);
+        const other = translated(schemaAge(manifest));
+        expect([...other.matchAll(/Locale="de-DE"/g)]).toHaveLength(8);
+        expect(validate(folder, other)).toBe('');
+      } finally {
+        rmSync(folder, { recursive: true });
+      }
+    },
+  );
 
   it('is read by the vendor’s own manifest reader', async () => {
     const info = await OfficeAddinManifest.readManifestFile(inProject('manifest.xml'));
@@ -51,6 +64,28 @@ describe('manifest.xml by the published schemas', () => {
     });
     expect(info.id).toMatch(
       /^[0-9a-f]{8}-[0-9a-f]{4}-4[0-9a-f]{3}-[89ab][0-9a-f]{3}-[0-9a-f]{12}$/,
+    );
+  });
+});
+
+describe('texts', () => {
+  it('all stand where a language can override them, and only in the language there is', () => {
+    const [, overrides = ''] = manifest.split('<VersionOverrides');
+    const bare = [...overrides.matchAll(/>([^<>]*[^\s<>][^<>]*)</g)].map(([, text]) => text);
+    // An id, which nobody sees.
+    expect(bare).toEqual(['PourLedger.Pane']);
+    expect(manifest).toContain('<DefaultLocale>en-US</DefaultLocale>');
+    expect(manifest).not.toContain('Override Locale');
+  });
+});
+
+describe('requirements', () => {
+  it('are those that are checked at the start, where what is missing is said', () => {
+    const declared = [
+      ...inside('Requirements').matchAll(/<Set Name="([^"]+)" MinVersion="([^"]+)"\/>/g),
+    ].map(([, set, version]) => `${set} ${version}`);
+    expect(declared.sort()).toEqual(
+      REQUIREMENTS.map(({ set, version }) => `${set} ${version}`).sort(),
     );
   });
 });
@@ -159,6 +194,24 @@ function laySchemas(folder: string): void {
     );
   }
 }
+
+/** The manifest without what its published schemas do not know yet: custom functions, shared runtimes. */
+const schemaAge = (text: string): string =>
+  text
+    .replace(/<Runtimes>.*?<\/Runtimes>/s, '')
+    .replace(/<AllFormFactors>.*?<\/AllFormFactors>/s, '');
+
+/** The manifest with every text that a person sees said in a second language. */
+const translated = (text: string): string =>
+  text
+    .replace(
+      /<(DisplayName|Description) (DefaultValue="[^"]*")\/>/g,
+      '<$1 $2><Override Locale="de-DE" Value="anders"/></$1>',
+    )
+    .replace(
+      /<bt:String (id="[^"]*" DefaultValue="[^"]*")\/>/g,
+      '<bt:String $1><bt:Override Locale="de-DE" Value="anders"/></bt:String>',
+    );
 
 /** What xmllint finds wrong; "" for nothing. */
 function validate(folder: string, text: string): string {

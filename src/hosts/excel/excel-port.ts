@@ -20,7 +20,7 @@ export interface ExcelSurroundings {
 export function excelPort(around: ExcelSurroundings): HostPort {
   return {
     load: () =>
-      around.run(readTables).catch((problem: unknown) => {
+      readTables(around.run).catch((problem: unknown) => {
         throw new Error(sentenceOfFault(problem), { cause: problem });
       }),
     apply: async (change) =>

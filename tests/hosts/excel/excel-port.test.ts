@@ -34,6 +34,17 @@ describe('reading', () => {
     expect(host.syncs).toBe(syncs);
   });
 
+  it('reads a table with long notes in smaller parts, where Excel hands over no more at once', async () => {
+    const note = 'x'.repeat(400);
+    const rows = Array.from({ length: 20_000 }, (_, row) => [`m${row}`, row, note]);
+    const { host, port } = open(
+      new WorkbookModel().addTable('Moves', ['Entry', 'When', 'Note'], rows),
+    );
+    expect((await port.load())[0]?.rows).toEqual(rows);
+    // Names and 60,000 cells: too large. Then names and four parts of 18,750 cells or less.
+    expect(host.syncs).toBe(2 + 5);
+  });
+
   it('passes over a table without a header row and answers an empty one', async () => {
     const model = new WorkbookModel()
       .addTable('Bare', ['Column1'], [['x']], { showHeaders: false })

@@ -2,22 +2,17 @@ import { describe, expect, it } from 'vitest';
 import { CellFailure } from '../../../functions/failure.ts';
 import type { WorksheetFunction } from '../../../functions/index.ts';
 import { register } from '../../../src/hosts/excel/register.ts';
+import { ExcelHost } from './host/excel-host.ts';
+import { officeClient } from './host/office-client.ts';
+import { WorkbookModel } from './host/workbook-model.ts';
 
-/** As the host's own: a code and a message. */
-class HostError {
-  readonly code: string;
-  readonly message: string | undefined;
-
-  constructor(code: string, message?: string) {
-    this.code = code;
-    this.message = message;
-  }
-}
+/** The host's own cell error, as the vendor's client script has it. */
+const { CustomFunctions: host } = officeClient(new ExcelHost(new WorkbookModel()));
 
 function registered(answer: WorksheetFunction): WorksheetFunction {
   const found = new Map<string, WorksheetFunction>();
   register(
-    { associate: (id, fn) => found.set(id, fn), Error: HostError as never },
+    { associate: (id, fn) => found.set(id, fn), Error: host.Error as never },
     { TRY: answer },
   );
   const fn = found.get('TRY');
@@ -61,8 +56,23 @@ describe('failures', () => {
       throw new CellFailure(code, 'No material "Tael". Did you mean "Teal"?');
     });
     const thrown = thrownBy(() => fails());
-    expect(thrown).toBeInstanceOf(HostError);
-    expect(thrown).toEqual(new HostError(code, 'No material "Tael". Did you mean "Teal"?'));
+    expect(thrown).toBeInstanceOf(host.Error);
+    expect(Object.values(host.ErrorCode)).toContain(code);
+    expect(thrown).toMatchObject({ code, message: 'No material "Tael". Did you mean "Teal"?' });
+  });
+
+  it.each([
+    ['#VALUE!', 'A sentence.'],
+    ['#N/A', 'A sentence.'],
+    // The client hands Excel no text with this one, whatever it is given.
+    ['#DIV/0!', undefined],
+  ] as const)('%s goes to Excel with the text %s', (code, message) => {
+    const fails = registered(() => {
+      throw new CellFailure(code, 'A sentence.');
+    });
+    const sent = JSON.parse(JSON.stringify(thrownBy(() => fails()))) as { message?: string };
+    expect(sent).toMatchObject({ code, valueType: 'CustomFunctionError' });
+    expect(sent.message).toBe(message);
   });
 
   it('a fault of our own is #VALUE! with a sentence that names the function and the fault', () => {

@@ -8,6 +8,7 @@ export interface ClientGlobals {
     _OfficeAppFactory: { readonly getContext: () => unknown };
   };
   readonly OfficeExtension: {
+    readonly CommonUtility: { _doApiNotSupportedCheck: boolean };
     readonly CoreErrorCodes: object;
     readonly ErrorCodes: object;
     readonly Constants: { readonly eventWorkbookId: string };
