@@ -1,7 +1,8 @@
+import { indexAfter } from '../src/domain/stock/ledger-index.ts';
 import { recogniseTables, readBook } from '../src/workbook/read/read-book.ts';
 import { dayTotalsByItem } from '../src/domain/stock/day-totals.ts';
 import { settle } from './answer.ts';
-import { remember, remembered } from './books.ts';
+import { lastRemembered, remember, remembered } from './books.ts';
 
 /**
  * Reads your tables once, checks every row, and answers a handle that the other functions take.
@@ -12,7 +13,9 @@ import { remember, remembered } from './books.ts';
 export function book(tables: any[][][]): string {
   const recognised = settle(recogniseTables(tables));
   if (remembered(recognised.handle) === undefined) {
-    const read = settle(readBook(recognised));
+    const before = lastRemembered();
+    const read = settle(readBook(recognised, before));
+    if (before !== undefined) indexAfter(before, read);
     // Summed here, so that no answer takes longer for a longer ledger.
     dayTotalsByItem(read);
     remember(read);

@@ -24,6 +24,11 @@ export function remembered(handle: string): Book | undefined {
   return book;
 }
 
+/** The book used last: most often the state before an edit. */
+export function lastRemembered(): Book | undefined {
+  return [...books.values()].at(-1);
+}
+
 /** The book that a function's `book` argument names. Throws #N/A where it is not in memory (yet). */
 export function bookArgument(argument: unknown): Book {
   const handle = nameArgument(argument, 'book');

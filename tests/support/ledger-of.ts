@@ -59,7 +59,7 @@ export function ledgerOf(moves: readonly Move[]): Ledger {
     values: moves.map(of),
     places: Int32Array.from(moves.keys()),
   });
-  return new Ledger({
+  const columns = {
     entries: moves.map(({ entry }) => entry),
     whens: Float64Array.from(moves, ({ when }) => when),
     reasons: each(({ reason }) => reason),
@@ -70,5 +70,6 @@ export function ledgerOf(moves: readonly Move[]): Ledger {
     batches: each(({ batch }) => batch),
     bys: each(({ by }) => by),
     notes: each(({ note }) => note),
-  });
+  };
+  return new Ledger(columns, (rows) => JSON.stringify(Array.from(rows, (row) => moves[row])));
 }

@@ -14,6 +14,8 @@ import type { LayerPart, MaterialKind, MoldUse, MoveReason } from './words.ts';
 export interface Book {
   /** Names the content: same tables, same handle. */
   readonly handle: string;
+  /** Names the content of each table by its kind in the same way. */
+  readonly tableHandles: ReadonlyMap<string, string>;
   readonly settings: Settings;
   readonly materials: Named<Material>;
   readonly molds: Named<Mold>;

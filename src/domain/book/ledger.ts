@@ -30,10 +30,13 @@ export interface MoveColumns {
  */
 export class Ledger {
   readonly columns: MoveColumns;
+  /** Names the content of some rows together: the same rows in any order have the same name. */
+  readonly nameOf: (rows: Int32Array) => string;
   private made: readonly Move[] | undefined;
 
-  constructor(columns: MoveColumns) {
+  constructor(columns: MoveColumns, nameOf: (rows: Int32Array) => string) {
     this.columns = columns;
+    this.nameOf = nameOf;
   }
 
   get length(): number {
@@ -67,23 +70,30 @@ export class Ledger {
 }
 
 /** A ledger of some of another's moves, told by their rows. */
-export function someMoves({ columns }: Ledger, isKept: (row: number) => boolean): Ledger {
+export function someMoves(ledger: Ledger, isKept: (row: number) => boolean): Ledger {
+  const { columns } = ledger;
+  const kept = Int32Array.from(columns.entries.keys()).filter(isKept);
   const some = <T>({ values, places }: Repeated<T>): Repeated<T> => ({
     values,
-    places: places.filter((_, row) => isKept(row)),
+    places: kept.map((row) => places[row] as number),
   });
-  return new Ledger({
-    entries: columns.entries.filter((_, row) => isKept(row)),
-    whens: columns.whens.filter((_, row) => isKept(row)),
-    reasons: some(columns.reasons),
-    items: some(columns.items),
-    quantities: columns.quantities.filter((_, row) => isKept(row)),
-    lots: some(columns.lots),
-    values: columns.values.filter((_, row) => isKept(row)),
-    batches: some(columns.batches),
-    bys: some(columns.bys),
-    notes: some(columns.notes),
-  });
+  const numbers = (column: Float64Array): Float64Array =>
+    Float64Array.from(kept, (row) => column[row] as number);
+  return new Ledger(
+    {
+      entries: Array.from(kept, (row) => columns.entries[row] as string),
+      whens: numbers(columns.whens),
+      reasons: some(columns.reasons),
+      items: some(columns.items),
+      quantities: numbers(columns.quantities),
+      lots: some(columns.lots),
+      values: numbers(columns.values),
+      batches: some(columns.batches),
+      bys: some(columns.bys),
+      notes: some(columns.notes),
+    },
+    (rows) => ledger.nameOf(rows.map((row) => kept[row] as number)),
+  );
 }
 
 /** The value of a column in a row that the ledger has. */

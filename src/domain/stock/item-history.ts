@@ -21,16 +21,15 @@ export class ItemHistory {
    * Stands for what happened to the item, in maps of what was worked out from it: a book in which
    * nothing else happened to it hands its `content` on.
    */
-  readonly content: object;
+  content: object = {};
   private readonly rows: Int32Array;
   private ordered: OrderedRows | undefined;
 
   /** `rows` are the item's places in the ledger. */
-  constructor(ledger: Ledger, rows: Int32Array, lots: readonly Lot[], content: object = {}) {
+  constructor(ledger: Ledger, rows: Int32Array, lots: readonly Lot[]) {
     this.ledger = ledger;
     this.rows = rows;
     this.lots = lots;
-    this.content = content;
   }
 
   /** All moves, in the order of the table. */
@@ -42,6 +41,11 @@ export class ItemHistory {
   get inOrder(): OrderedRows {
     this.ordered ??= orderedRows(this.ledger, this.rows);
     return this.ordered;
+  }
+
+  /** Names the moves by their content. */
+  get name(): string {
+    return `${this.rows.length} ${this.ledger.nameOf(this.rows)}`;
   }
 
   /** The last day on which something happened. */

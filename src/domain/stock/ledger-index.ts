@@ -2,7 +2,6 @@ import type { Book, Item, Lot, Move } from '../book/book.ts';
 import type { Ledger } from '../book/ledger.ts';
 import type { Day } from '../kernel/day.ts';
 import { compareNames, nameKey } from '../kernel/names.ts';
-import { oncePer } from '../kernel/once-per.ts';
 import { ItemHistory } from './item-history.ts';
 
 /** Everything that happened to one item. The first call for a book sorts its ledger by item once. */
@@ -12,15 +11,34 @@ export function historyOf(book: Book, item: Item): ItemHistory {
 
 const NO_ROWS = new Int32Array(0);
 
+type Index = ReadonlyMap<string, ItemHistory>;
+
+const indexes = new WeakMap<Book, Index>();
+
 /** Every item that has a lot or a move, by `nameKey`. */
-export const indexOf: (book: Book) => ReadonlyMap<string, ItemHistory> = oncePer(makeIndex);
+export function indexOf(book: Book): Index {
+  const index = indexes.get(book) ?? makeIndex(book);
+  indexes.set(book, index);
+  return index;
+}
+
+/**
+ * Indexes a book that was read after another. Where nothing else happened to an item, what was worked
+ * out of its history before goes on to hold: after an edit only the item it touches is walked again.
+ */
+export function indexAfter(before: Book, book: Book): void {
+  const known = indexes.get(before);
+  if (known === undefined || before.lots !== book.lots || before.materials !== book.materials)
+    return;
+  indexes.set(book, makeIndex(book, known));
+}
 
 /** The moves of a history up to the end of a day, without those that were taken back by then, in order. */
 export function liveMoves(history: ItemHistory, asOf: Day): readonly Move[] {
   return history.movesOf(history.liveRows(asOf));
 }
 
-function makeIndex({ ledger, lots }: Book): ReadonlyMap<string, ItemHistory> {
+function makeIndex({ ledger, lots }: Book, known?: Index): Index {
   const rows = rowsByItem(ledger);
   const lotsOf = new Map<string, Lot[]>();
   for (const lot of lots) {
@@ -35,7 +53,10 @@ function makeIndex({ ledger, lots }: Book): ReadonlyMap<string, ItemHistory> {
       const received = (lotsOf.get(key) ?? []).sort(
         (a, b) => a.received - b.received || compareNames(a.lot, b.lot),
       );
-      return [key, new ItemHistory(ledger, rows.get(key) ?? NO_ROWS, received)];
+      const history = new ItemHistory(ledger, rows.get(key) ?? NO_ROWS, received);
+      const before = known?.get(key);
+      if (before?.name === history.name) history.content = before.content;
+      return [key, history];
     }),
   );
 }

@@ -58,8 +58,13 @@ export class RowPrints {
 
   /** The fingerprint of all rows together. */
   total(): Fingerprint {
+    return this.totalOf(this.high.keys());
+  }
+
+  /** The fingerprint of some rows together. */
+  totalOf(rows: Iterable<number>): Fingerprint {
     let [high, low] = [0, 0];
-    for (let row = 0; row < this.high.length; row += 1) {
+    for (const row of rows) {
       const [rowHigh, rowLow] = [this.high[row] as number, this.low[row] as number];
       high = (high + spread(rowHigh ^ rowLow)) | 0;
       low = (low + spread(rowLow)) | 0;
@@ -94,6 +99,9 @@ export function columnPrint(table: string, column: string): Fingerprint {
   }
   return print;
 }
+
+export const hex = ({ high, low }: Fingerprint): string =>
+  [high, low].map((lane) => (lane >>> 0).toString(16).padStart(8, '0')).join('');
 
 export const together = (a: Fingerprint, b: Fingerprint): Fingerprint => ({
   high: (a.high + b.high) | 0,

@@ -1,10 +1,9 @@
-import { columnPrint, type Fingerprint, RowPrints, together } from './fingerprint.ts';
+import { columnPrint, type Fingerprint, hex, RowPrints, together } from './fingerprint.ts';
 import type { RecognisedTable } from './recognise.ts';
 
 /** The text that names tables by a fingerprint of what their known columns hold. */
 export function handleOf(prints: readonly Fingerprint[]): string {
-  const { high, low } = prints.reduce(together, { high: 0, low: 0 });
-  return `book ${hex(high)}${hex(low)}`;
+  return `book ${hex(prints.reduce(together, { high: 0, low: 0 }))}`;
 }
 
 /** The fingerprint of a table. Neither the order of rows nor of columns changes it. */
@@ -17,5 +16,3 @@ export function printOf({ kind, position, range }: RecognisedTable): Fingerprint
   }
   return prints.total();
 }
-
-const hex = (lane: number): string => (lane >>> 0).toString(16).padStart(8, '0');

@@ -3,7 +3,7 @@ import type { MoveReason } from '../../domain/book/words.ts';
 import { isBlank } from '../column.ts';
 import { tables } from '../schema.ts';
 import { NumberColumn, RepeatedColumn, TextColumn } from './big-columns.ts';
-import { columnPrint, type Fingerprint, RowPrints } from './fingerprint.ts';
+import { columnPrint, type Fingerprint, hex, RowPrints } from './fingerprint.ts';
 import type { RecognisedTable, TableRange } from './recognise.ts';
 import { hasRepeats } from './unique.ts';
 
@@ -11,6 +11,8 @@ import { hasRepeats } from './unique.ts';
 export interface MoveCells extends Omit<MoveColumns, 'items'> {
   readonly materials: Repeated<string>;
   readonly print: Fingerprint;
+  /** See `Ledger`. */
+  readonly nameOf: (rows: Int32Array) => string;
   /** Whether each cell could be read, no Entry stands twice and each sign suits its reason. */
   readonly sound: boolean;
 }
@@ -57,7 +59,7 @@ export function readMoveCells(table: RecognisedTable | undefined): MoveCells {
   };
   const sound =
     all.every((column) => column.sound) && !hasRepeats(cells.entries) && haveRightSigns(cells);
-  return { ...cells, print: prints.total(), sound };
+  return { ...cells, print: prints.total(), nameOf: (rows) => hex(prints.totalOf(rows)), sound };
 }
 
 /** The sign that each reason must have; counted and reversed may have either. */

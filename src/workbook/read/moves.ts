@@ -1,5 +1,5 @@
 import type { Item, Lot } from '../../domain/book/book.ts';
-import { findItem } from '../../domain/book/find.ts';
+import { type Catalogue, findItem } from '../../domain/book/find.ts';
 import { Ledger } from '../../domain/book/ledger.ts';
 import { nameKey, quoted } from '../../domain/kernel/names.ts';
 import type { Result } from '../../domain/kernel/result.ts';
@@ -11,13 +11,13 @@ import type { Rows } from './rows.ts';
 export function ledgerOf(
   cells: MoveCells,
   lots: readonly Lot[],
-  reading: Reading,
+  catalogue: Catalogue,
 ): Ledger | undefined {
-  const found = cells.materials.values.map((name) => findItem(reading, name));
+  const found = cells.materials.values.map((name) => findItem(catalogue, name));
   const items = found.flatMap((item) => (item.ok ? [item.value] : []));
   if (!cells.sound || items.length < found.length) return undefined;
   const columns = { ...cells, items: { values: items, places: cells.materials.places } };
-  return haveRightLots(columns, lots) ? new Ledger(columns) : undefined;
+  return haveRightLots(columns, lots) ? new Ledger(columns, cells.nameOf) : undefined;
 }
 
 /** `checkLot` for all rows at once: whether each material's lot is blank or one of its own. */

@@ -15,13 +15,14 @@ import { readMaterials, readMolds } from './materials.ts';
 import { type MoveCells, readMoveCells } from './move-cells.ts';
 import { explainMoves, ledgerOf } from './moves.ts';
 import { type RecognisedTable, recogniseTable, type TableRange } from './recognise.ts';
-import { type HalfRow, readRows } from './rows.ts';
+import { type HalfRow, readRows, type Rows } from './rows.ts';
 import { readBatches, readFairs, readPlan, readSales } from './seasons.ts';
 import { readSettings } from './settings.ts';
 
 /** Tables told apart by their headers and named by content, before names in them are looked up. */
 export interface RecognisedTables {
   readonly handle: string;
+  readonly tableHandles: ReadonlyMap<TableKind, string>;
   readonly byKind: ReadonlyMap<TableKind, RecognisedTable>;
   readonly moves: MoveCells;
 }
@@ -47,36 +48,49 @@ export function recogniseTables(ranges: readonly TableRange[]): Result<Recognise
     return wrong('Give BOOK your tables, each with its headers: =POUR.BOOK(Materials[#All], …).');
   if (!findings.none) return wrong(findings.message());
   const moves = readMoveCells(byKind.get('moves'));
-  const others = [...byKind.values()].filter(({ kind }) => kind !== 'moves');
-  return answer({ handle: handleOf([moves.print, ...others.map(printOf)]), byKind, moves });
+  const prints = new Map(
+    Array.from(byKind, ([kind, table]) => [kind, kind === 'moves' ? moves.print : printOf(table)]),
+  );
+  const tableHandles = new Map(Array.from(prints, ([kind, print]) => [kind, handleOf([print])]));
+  return answer({ handle: handleOf([...prints.values()]), tableHandles, byKind, moves });
 }
+
+/** What the ledger's names and values rest on. */
+const catalogueKinds = [
+  'settings',
+  'materials',
+  'molds',
+  'colours',
+  'designs',
+  'layers',
+  'lots',
+] as const;
 
 /**
  * Reads recognised tables into a book. Any bad row refuses the whole book, with every finding (up to
  * 20) in one message: table, row, column, value and what to do. Only blank rows are skipped.
+ * What has not changed since a book read `before` is taken over from it.
  */
-export function readBook({ handle, byKind, moves }: RecognisedTables): Result<Book> {
+export function readBook(recognised: RecognisedTables, before?: Book): Result<Book> {
+  const { handle, tableHandles, byKind, moves } = recognised;
+  const kept = catalogueKinds.every(
+    (kind) => before?.tableHandles.get(kind) === tableHandles.get(kind),
+  )
+    ? before
+    : undefined;
   const findings = new Findings();
   const reading: Reading = {
-    materials: new Map(),
-    molds: new Map(),
-    colours: new Map(),
-    designs: new Map(),
+    materials: new Map(kept?.materials),
+    molds: new Map(kept?.molds),
+    colours: new Map(kept?.colours),
+    designs: new Map(kept?.designs),
     findings,
-    assumptions: new Set(),
+    assumptions: new Set(kept?.assumptions),
   };
   const halfRows: HalfRow[] = [];
   const rows = <K extends TableKind>(kind: K) =>
     readRows(kind, byKind.get(kind), findings, halfRows);
-  const settings = readSettings(rows('settings'), reading);
-  const materialRows = rows('materials');
-  const designRows = rows('designs');
-  readMaterials(materialRows, reading);
-  readMolds(rows('molds'), reading);
-  readColours(rows('colours'), reading);
-  readDesigns(designRows, rows('layers'), reading);
-  checkMadeNames(materialRows, designRows, reading);
-  const lots = readLots(rows('lots'), reading);
+  const { settings, lots } = kept ?? readCatalogue(rows, reading);
   const ledger = ledgerOf(moves, lots, reading);
   if (ledger === undefined) explainMoves(rows('moves'), lots, reading);
   const batches = readBatches(rows('batches'), reading);
@@ -86,10 +100,11 @@ export function readBook({ handle, byKind, moves }: RecognisedTables): Result<Bo
   checkHalfRows(halfRows, { reading, fairs });
   if (!findings.none) return wrong(findings.message());
   assert(ledger !== undefined, 'Moves was refused without a reason.');
-  const { materials, molds, colours, designs } = reading;
+  const { materials, molds, colours, designs } = kept ?? reading;
   const assumptions = [...reading.assumptions].sort();
   return answer({
     handle,
+    tableHandles,
     settings,
     materials,
     molds,
@@ -103,4 +118,18 @@ export function readBook({ handle, byKind, moves }: RecognisedTables): Result<Bo
     sales,
     assumptions,
   });
+}
+
+type ReadRows = <K extends TableKind>(kind: K) => Rows<K>;
+
+function readCatalogue(rows: ReadRows, reading: Reading): Pick<Book, 'settings' | 'lots'> {
+  const settings = readSettings(rows('settings'), reading);
+  const materialRows = rows('materials');
+  const designRows = rows('designs');
+  readMaterials(materialRows, reading);
+  readMolds(rows('molds'), reading);
+  readColours(rows('colours'), reading);
+  readDesigns(designRows, rows('layers'), reading);
+  checkMadeNames(materialRows, designRows, reading);
+  return { settings, lots: readLots(rows('lots'), reading) };
 }
