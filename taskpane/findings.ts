@@ -34,7 +34,7 @@ export class FindingsStep extends LitElement {
           ${
             this.isUnreachable
               ? 'What you typed here is kept.'
-              : 'Until the tables are in order, any amount here could be wrong.'
+              : 'Until the tables are in order, any amount here could be wrong. Row 1 is the first below the headers.'
           }
         </p>
       </div>

@@ -51,7 +51,7 @@ export function startSheet(demo: boolean): StarterSheet {
       cell(
         bookPlace.row + 1,
         1,
-        'This cell reads every table for all other formulas. Where a row is wrong it says which; keep it.',
+        'This cell reads every table for all other formulas. Where a row is wrong it says which: row 1 is the first below the headers. Keep it.',
         'note',
       ),
       ...lines,
