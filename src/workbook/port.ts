@@ -20,6 +20,8 @@ export interface Append {
   readonly table: string;
   /** The id column: a row whose id already stands in the table is never added a second time. */
   readonly idColumn: string;
+  /** Whether several rows may bear one id, as the lines of a recipe do: then the second of them is the second there. */
+  readonly shareIds?: true;
   readonly rows: readonly RowToWrite[];
 }
 
@@ -28,6 +30,8 @@ export interface Update {
   readonly table: string;
   readonly idColumn: string;
   readonly id: string;
+  /** Which of the rows where several hold `id`, from above; 0 is the first. Without it only one may. */
+  readonly nth?: number;
   readonly set: RowToWrite;
 }
 
@@ -52,6 +56,10 @@ export interface HostPort {
   apply(change: Change): Promise<Applied>;
   /** Calls back after any table changes, by whoever's hand. Returns the way to stop. */
   onChange(listener: () => void): () => void;
+  /** Workbooks other than this one. */
+  readonly files: HostFiles;
+  /** Names defined in the workbook that lead nowhere any more (#REF!). */
+  brokenNames(): Promise<readonly string[]>;
   /** Keeps small pieces of text for this workbook between reloads (the pane's unfinished flow). */
   readonly memory: HostMemory;
   /** Today at the maker's place, as an ISO date such as 2026-11-25. */
@@ -66,4 +74,45 @@ export interface HostMemory {
   get(key: string): string | undefined;
   set(key: string, value: string): void;
   delete(key: string): void;
+}
+
+/** What a host does with workbooks other than the one that is open. */
+export interface HostFiles {
+  /** Reads the tables in the bytes of an .xlsx that the maker chose. Nothing in it is run or followed. */
+  readTables(bytes: Uint8Array): Promise<CopyRead>;
+  /** Hands the maker a new workbook of plain values. */
+  give(workbook: ValueWorkbook): Promise<Given>;
+}
+
+export type CopyRead =
+  | { readonly kind: 'read'; readonly tables: readonly TableData[] }
+  /** It is no workbook, or no safe one; the sentence says why. */
+  | { readonly kind: 'refused'; readonly sentence: string };
+
+/** Whether the maker has it now; the sentence says where it is, or what to do. */
+export interface Given {
+  readonly kind: 'given' | 'refused';
+  readonly sentence: string;
+}
+
+/** A workbook of values: no formulas, nothing hidden. */
+export interface ValueWorkbook {
+  /** Without its ending. */
+  readonly fileName: string;
+  readonly title: string;
+  readonly sheets: readonly ValueSheet[];
+}
+
+/** One sheet with one table under a few lines of text. */
+export interface ValueSheet {
+  readonly name: string;
+  readonly lines: readonly string[];
+  readonly table: string;
+  readonly columns: readonly ValueColumn[];
+  readonly rows: readonly (readonly Cell[])[];
+}
+
+export interface ValueColumn {
+  readonly header: string;
+  readonly format: 'text' | 'number' | 'whole' | 'money' | 'percent' | 'date';
 }

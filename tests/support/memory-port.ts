@@ -1,5 +1,13 @@
 import { planOf } from '../../src/hosts/workbench/page/apply-plan.ts';
-import type { Applied, Cell, Change, HostPort, TableData } from '../../src/workbook/port.ts';
+import type {
+  Applied,
+  Cell,
+  Change,
+  CopyRead,
+  HostPort,
+  TableData,
+  ValueWorkbook,
+} from '../../src/workbook/port.ts';
 
 /** What a test may want different of a workbook held in memory. */
 export interface MemoryOptions {
@@ -7,6 +15,8 @@ export interface MemoryOptions {
   readonly userName?: string;
   /** Texts that `newToken` gives, in order; the last one goes on. */
   readonly tokens?: readonly string[];
+  /** Names that lead nowhere. */
+  readonly brokenNames?: readonly string[];
   /** Where the pane's memory is kept; a map of its own if not given. */
   readonly memory?: HostPort['memory'];
 }
@@ -17,6 +27,8 @@ export interface MemoryPort extends HostPort {
   readonly tables: readonly TableData[];
   /** Changes that were really written. */
   readonly written: readonly Change[];
+  /** Workbooks that were handed over. */
+  readonly given: readonly ValueWorkbook[];
   /** Changes that were asked for. */
   readonly asked: readonly Change[];
   /** Someone else edits the workbook; listeners are told. */
@@ -42,6 +54,7 @@ export function createMemoryPort(
   let tables = start;
   const written: Change[] = [];
   const asked: Change[] = [];
+  const given: ValueWorkbook[] = [];
   const listeners = new Set<() => void>();
   const faults: Fault[] = [];
   let gate: Promise<void> = Promise.resolve();
@@ -71,6 +84,7 @@ export function createMemoryPort(
       return tables;
     },
     written,
+    given,
     asked,
     edit: (change) => {
       put(change(tables));
@@ -95,6 +109,14 @@ export function createMemoryPort(
       listeners.add(listener);
       return () => listeners.delete(listener);
     },
+    files: {
+      readTables: (bytes) => Promise.resolve(readTablesText(bytes)),
+      give(workbook) {
+        given.push(workbook);
+        return Promise.resolve({ kind: 'given', sentence: `${workbook.fileName}.xlsx is here.` });
+      },
+    },
+    brokenNames: () => Promise.resolve(options.brokenNames ?? []),
     memory: options.memory ?? memoryOf(new Map()),
     today: () => options.today ?? '2026-11-25',
     newToken() {
@@ -104,6 +126,16 @@ export function createMemoryPort(
     },
     userName: () => options.userName ?? '',
   };
+}
+
+/** In memory a workbook's file is its tables as JSON; the hosts' own tests read real ones. */
+function readTablesText(bytes: Uint8Array): CopyRead {
+  try {
+    const tables = JSON.parse(new TextDecoder().decode(bytes)) as readonly TableData[];
+    return { kind: 'read', tables };
+  } catch {
+    return { kind: 'refused', sentence: 'This is not an .xlsx workbook.' };
+  }
 }
 
 /** Text kept in a map. */

@@ -64,11 +64,17 @@ function locateAppend(
   // A set does not grow by what it holds already.
   const seen = new Set<string>();
   const twice = ids.find((id) => seen.size === seen.add(id).size);
-  if (twice !== undefined) {
+  if (twice !== undefined && append.shareIds === undefined) {
     return new Refusal(`Two rows for ${append.table} have the same ${append.idColumn} "${twice}".`);
   }
   const places = target?.places.get(nameKey(append.idColumn));
-  return ids.map((id) => places?.get(id)?.[0]);
+  // Rows that share an id are told apart by their order.
+  const counts = new Map<string, number>();
+  return ids.map((id) => {
+    const number = counts.get(id) ?? 0;
+    counts.set(id, number + 1);
+    return places?.get(id)?.[number];
+  });
 }
 
 function locateUpdate(update: Update, target: Target | undefined): number | Refusal {
@@ -76,13 +82,13 @@ function locateUpdate(update: Update, target: Target | undefined): number | Refu
   const problem = whyAmiss(table, idColumn, target) ?? whyUnfit(table, update.set, target);
   if (problem !== undefined) return new Refusal(problem);
   const places = target?.places.get(nameKey(idColumn))?.get(id.trim()) ?? [];
-  const [place] = places;
+  const place = places[update.nth ?? 0];
   if (place === undefined) {
     return new Refusal(
       `${table} has no row with ${idColumn} "${id}" any more. Was it deleted or renamed? Put it back, then try again.`,
     );
   }
-  if (places.length > 1) {
+  if (places.length > 1 && update.nth === undefined) {
     return new Refusal(
       `${table} has ${places.length} rows with ${idColumn} "${id}". Give each its own, then try again.`,
     );

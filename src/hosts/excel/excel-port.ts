@@ -1,6 +1,9 @@
 import type { HostPort } from '../../workbook/port.ts';
+import { browserFiles } from '../files/browser-files.ts';
 import { applyChange, type Run } from './apply-change.ts';
+import { brokenNames } from './broken-names.ts';
 import { sentenceOfFault } from './host-fault.ts';
+import { openAsNew } from './open-as-new.ts';
 import { readTables } from './read-tables.ts';
 import { workbookMemory } from './workbook-memory.ts';
 
@@ -32,6 +35,8 @@ export function excelPort(around: ExcelSurroundings): HostPort {
           }
         : applyChange(around.run, change),
     onChange: (listener) => watchTables(around, listener),
+    files: browserFiles(openAsNew),
+    brokenNames: () => brokenNames(around.run),
     memory: workbookMemory(around.store, around.workbookKey),
     today: () => isoDate(around.now()),
     newToken,

@@ -112,6 +112,8 @@ export interface WorkbookImage {
   readonly version: string;
   readonly sheets: readonly SheetImage[];
   readonly names: readonly NameImage[];
+  /** Names whose range was deleted (#REF!). */
+  readonly brokenNames: readonly string[];
   readonly styles: readonly StyleImage[];
   /** What the file holds that the page cannot show, in plain words ("2 charts on Costing"); kept on save. */
   readonly notShown: readonly string[];

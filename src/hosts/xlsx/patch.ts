@@ -4,7 +4,7 @@ import type { SheetEdits } from './image.ts';
 import { openPackage, type Package } from './package.ts';
 import { patchSheet } from './patch-sheet.ts';
 import { patchTable } from './patch-table.ts';
-import { sheetTables } from './read.ts';
+import { sheetTables } from './read-table.ts';
 import { Refusal, refusedOr, type Refused } from './refusal.ts';
 import { readWorkbookParts, type SheetPart, type WorkbookParts } from './workbook-parts.ts';
 import { pack as packPart, writeZip } from './zip-write.ts';

@@ -1,6 +1,8 @@
 import { parseRange } from './address.ts';
 import type { RangeImage, TableImage } from './image.ts';
+import type { Package } from './package.ts';
 import { Refusal } from './refusal.ts';
+import type { SheetPart } from './workbook-parts.ts';
 import { child, childrenOf, parseXml, type XmlElement } from './xml-tree.ts';
 import { typedText } from './xml-text.ts';
 
@@ -43,4 +45,12 @@ export function readTable(part: string, source: string): StoredTable {
 export function tableImage(table: StoredTable): TableImage {
   const { name, ref, headers, totalRows } = table;
   return { name, headers, range: { ...ref, endRow: ref.endRow - totalRows } };
+}
+
+/** The tables of one sheet, in the order of its links. */
+export function sheetTables(pack: Package, sheet: SheetPart): readonly StoredTable[] {
+  return pack
+    .links(sheet.part)
+    .filter((link) => link.kind === 'table' && !link.outside)
+    .map((link) => readTable(link.target, pack.text(link.target)));
 }

@@ -8,11 +8,11 @@ import type {
   WorkbookImage,
 } from './image.ts';
 import { sheetNotShown, workbookNotShown } from './not-shown.ts';
-import { openPackage, type Package } from './package.ts';
+import { openPackage } from './package.ts';
 import { readSheet, type StoredSheet } from './read-sheet.ts';
 import { readStrings } from './read-strings.ts';
 import { plainStyle, readStyles, type StoredStyles } from './read-styles.ts';
-import { readTable, tableImage, type StoredTable } from './read-table.ts';
+import { sheetTables, tableImage, type StoredTable } from './read-table.ts';
 import { refusedOr, type Refused } from './refusal.ts';
 import { resolveReference, type ReferenceScope } from './resolve-reference.ts';
 import { versionOf } from './version.ts';
@@ -51,6 +51,7 @@ function workbookImage(bytes: Uint8Array, fileName: string): WorkbookImage {
       ...coloursOf(each.stored, styles, theme),
     })),
     names: nameImages(parts, scope),
+    brokenNames: brokenNames(parts),
     styles: styles.cells.length > 0 ? styles.cells : [plainStyle],
     notShown: [
       ...sheets.flatMap(({ sheet, stored }) => sheetNotShown(pack, sheet, stored)),
@@ -58,14 +59,6 @@ function workbookImage(bytes: Uint8Array, fileName: string): WorkbookImage {
       ...workbookNotShown(parts),
     ],
   };
-}
-
-/** The tables of one sheet, in the order of its links. */
-export function sheetTables(pack: Package, sheet: SheetPart): readonly StoredTable[] {
-  return pack
-    .links(sheet.part)
-    .filter((link) => link.kind === 'table' && !link.outside)
-    .map((link) => readTable(link.target, pack.text(link.target)));
 }
 
 interface SheetRead {
@@ -136,6 +129,11 @@ function nameImages(parts: WorkbookParts, scope: ReferenceScope): readonly NameI
       return found && found.sheet !== '' ? [{ name, ...found }] : [];
     });
 }
+
+const brokenNames = ({ names }: WorkbookParts): readonly string[] =>
+  names
+    .filter(({ special, refersTo }) => !special && refersTo.includes('#REF!'))
+    .map(({ name }) => name);
 
 function headless(sheet: SheetPart, tables: readonly StoredTable[]): readonly string[] {
   return tables

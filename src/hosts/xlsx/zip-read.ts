@@ -1,4 +1,4 @@
-import { crc32, inflateRawSync } from 'node:zlib';
+import { crc32, inflate } from '#deflate';
 import {
   MAX_FILE_BYTES,
   MAX_PARTS,
@@ -54,10 +54,7 @@ export function readZip(bytes: Uint8Array): readonly ZipEntry[] {
 export function unpack(entry: ZipEntry): Uint8Array {
   let bytes: Uint8Array;
   try {
-    bytes =
-      entry.method === 0
-        ? entry.packed
-        : inflateRawSync(entry.packed, { maxOutputLength: Math.max(entry.size, 1) });
+    bytes = entry.method === 0 ? entry.packed : inflate(entry.packed, entry.size);
   } catch {
     throw new Refusal(`The part "${entry.name}" is damaged or larger than it claims.`);
   }

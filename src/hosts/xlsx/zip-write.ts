@@ -1,4 +1,4 @@
-import { crc32, deflateRawSync } from 'node:zlib';
+import { crc32, deflate } from '#deflate';
 import type { ZipEntry } from './zip-read.ts';
 
 /** Packs one part. Dates are fixed (1 January 1980) so that the same content gives the same bytes. */
@@ -8,7 +8,7 @@ export function pack(name: string, content: Uint8Array): ZipEntry {
     method: 8,
     crc: crc32(content),
     size: content.length,
-    packed: deflateRawSync(content, { level: 6 }),
+    packed: deflate(content),
     dosTime: 0,
     dosDate: 0x21,
   };

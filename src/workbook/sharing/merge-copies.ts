@@ -1,18 +1,22 @@
 import { compareNames, nameKey } from '../../domain/kernel/names.ts';
+import { Trouble } from '../column.ts';
 import { findTables } from '../find-tables.ts';
 import type { Cell, TableData } from '../port.ts';
 import { type TableKind, tableKinds, tables } from '../schema.ts';
-import { keyHeaders, type NamedRow, namedRows, rowKey } from './table-keys.ts';
+import { cellOf, groupKey, groupName, type NamedRow, namedRows, rowKey } from './table-keys.ts';
 
-/** One row that two copies have differently. Nothing is lost: both versions stand here. */
+/**
+ * What two copies have differently: one row by its id, or all lines of one recipe. Nothing is lost:
+ * both versions stand here.
+ */
 export interface MergeConflict {
-  readonly table: string;
-  /** The row's id as a person reads it. */
+  readonly kind: TableKind;
+  /** The id or the recipe's name as a person reads it. */
   readonly id: string;
-  /** Headers whose cells differ. */
+  /** Headers whose cells differ; none for a recipe whose lines differ. */
   readonly differs: readonly string[];
-  readonly kept: NamedRow;
-  readonly setAside: NamedRow;
+  readonly kept: readonly NamedRow[];
+  readonly setAside: readonly NamedRow[];
 }
 
 export interface MergedCopies {
@@ -22,9 +26,9 @@ export interface MergedCopies {
 }
 
 /**
- * Brings two copies of a workbook together: the union of each table's rows by id. Where both have a
- * row and it differs, one version is kept and both are reported. Neither the order of the two copies
- * nor merging again changes the result.
+ * Brings two copies of a workbook together: the union of each table's rows by id, of recipes and
+ * designs by name. Where both have one and it differs, one version is kept and both are reported.
+ * Neither the order of the two copies nor merging again changes the result.
  */
 export function mergeCopies(one: readonly TableData[], other: readonly TableData[]): MergedCopies {
   const [first, second] = [findTables(one), findTables(other)];
@@ -43,32 +47,65 @@ function mergeTable(
   conflicts: MergeConflict[],
 ): TableData {
   const headers = mergedHeaders(kind, one, other);
-  const rows = new Map<string, NamedRow>();
-  for (const row of [one, other].flatMap((table) =>
-    table === undefined ? [] : namedRows(table),
-  )) {
-    const key = rowKey(row, kind);
-    const before = rows.get(key);
+  const merged = groupsOf(kind, one);
+  for (const [key, rows] of groupsOf(kind, other)) {
+    const before = merged.get(key);
     if (before === undefined) {
-      rows.set(key, row);
+      merged.set(key, rows);
       continue;
     }
-    const differs = headers.filter(
-      (header) => !sameCell(cellOf(before, header), cellOf(row, header)),
-    );
-    const [kept, setAside] =
-      rank(before, headers) >= rank(row, headers) ? [before, row] : [row, before];
-    rows.set(key, kept);
-    if (differs.length > 0) {
-      conflicts.push({ table: tables[kind].name, id: idOf(row, kind), differs, kept, setAside });
+    const isFirst = rank(before, kind, headers) >= rank(rows, kind, headers);
+    const [kept, setAside] = isFirst ? [before, rows] : [rows, before];
+    merged.set(key, kept);
+    const differs = differing(kind, headers, kept, setAside);
+    if (differs !== undefined) {
+      const id = kept[0] === undefined ? key : groupName(kept[0], kind);
+      conflicts.push({ kind, id, differs, kept, setAside });
     }
   }
-  const ordered = [...rows].sort(([a], [b]) => compareNames(a, b));
+  const ordered = [...merged].sort(([a], [b]) => compareNames(a, b));
   return {
     name: tables[kind].name,
     headers,
-    rows: ordered.map(([, row]) => headers.map((header) => cellOf(row, header))),
+    rows: ordered.flatMap(([, rows]) =>
+      rows.map((row) => headers.map((header) => cellOf(row, header))),
+    ),
   };
+}
+
+/** Rows by what they are merged by, those of one recipe in a settled order. */
+function groupsOf(kind: TableKind, table: TableData | undefined): Map<string, NamedRow[]> {
+  const groups = new Map<string, NamedRow[]>();
+  for (const row of table === undefined ? [] : namedRows(table)) {
+    const key = groupKey(row, kind);
+    const known = groups.get(key);
+    if (known === undefined) groups.set(key, [row]);
+    else known.push(row);
+  }
+  for (const rows of groups.values()) {
+    rows.sort((a, b) => compareNames(orderOf(a, kind), orderOf(b, kind)));
+  }
+  return groups;
+}
+
+const orderOf = (row: NamedRow, kind: TableKind): string =>
+  `${rowKey(row, kind)} ${JSON.stringify([...row.entries()].sort())}`;
+
+/** Headers that differ, [] where whole lines do, or undefined where the versions say the same. */
+function differing(
+  kind: TableKind,
+  headers: readonly string[],
+  one: readonly NamedRow[],
+  other: readonly NamedRow[],
+): readonly string[] | undefined {
+  if (one.length !== other.length) return [];
+  const differs = headers.filter((header) =>
+    one.some(
+      (row, index) => !sameCell(kind, header, cellOf(row, header), cellOf(other[index], header)),
+    ),
+  );
+  if (differs.length === 0) return undefined;
+  return one.length === 1 ? differs : [];
 }
 
 /** Our headers in the schema's order, then either copy's own columns by name. */
@@ -85,23 +122,30 @@ function mergedHeaders(kind: TableKind, ...copies: readonly (TableData | undefin
   return [...known, ...added.map(([, header]) => header).sort(compareNames)];
 }
 
-const cellOf = (row: NamedRow, header: string): Cell => row.get(nameKey(header)) ?? '';
+/** Whether two cells say the same: a day is the same as a number of days and as text. */
+function sameCell(kind: TableKind, header: string, a: Cell, b: Cell): boolean {
+  if (plain(a) === plain(b)) return true;
+  const column = Object.values(tables[kind].columns).find(
+    (known) => nameKey(known.header) === nameKey(header),
+  );
+  if (column?.format !== 'date') return false;
+  const [one, other] = [column.read(a), column.read(b)];
+  return !(one instanceof Trouble) && one === other;
+}
 
-const sameCell = (a: Cell, b: Cell): boolean =>
-  a === b || (typeof a === 'string' && typeof b === 'string' && a.trim() === b.trim());
+const plain = (cell: Cell): Cell => (typeof cell === 'string' ? cell.trim() : cell);
 
 /**
  * Which of two versions is kept: the one with more filled in, then the later text, so that "undone"
  * stands over "posted". Any rule serves that both sides follow alike.
  */
-function rank(row: NamedRow, headers: readonly string[]): string {
-  const cells = headers.map((header) => cellOf(row, header));
-  const filled = cells.filter((cell) => cell !== '').length;
-  return `${String(filled).padStart(4, '0')} ${JSON.stringify(cells.map((cell) => (typeof cell === 'string' ? cell.trim() : cell)))}`;
+function rank(rows: readonly NamedRow[], kind: TableKind, headers: readonly string[]): string {
+  const cells = rows.map((row) => headers.map((header) => plain(cellOf(row, header))));
+  const filled = cells.flat().filter((cell) => cell !== '').length;
+  const state = kind === 'batches' ? stateOf(rows) : '';
+  return `${state}${String(filled).padStart(6, '0')} ${JSON.stringify(cells)}`;
 }
 
-const idOf = (row: NamedRow, kind: TableKind): string =>
-  keyHeaders(kind)
-    .map((header) => String(cellOf(row, header)))
-    .filter((part) => part !== '')
-    .join(', ');
+/** A batch that was taken back on one side is taken back. */
+const stateOf = ([row]: readonly NamedRow[]): string =>
+  nameKey(String(cellOf(row, tables.batches.columns.state.header))) === 'undone' ? '1' : '0';

@@ -2,24 +2,32 @@ import { nameKey } from '../../domain/kernel/names.ts';
 import type { Cell, TableData } from '../port.ts';
 import { type TableKind, tables, uniqueColumn } from '../schema.ts';
 
-/** What tells two rows of one table apart, in the order in which a merged table lists them. */
-const keyColumns: Readonly<Record<'colours' | 'layers', readonly string[]>> = {
+/** What tells two lines of one recipe apart, in the order in which a merged table lists them. */
+const lineColumns: Readonly<Record<'colours' | 'layers', readonly string[]>> = {
   colours: ['colour', 'ingredient'],
   layers: ['design', 'layer', 'part', 'item', 'mold'],
 };
 
-/** The headers that name a row: its id, or for recipes and layers what the line is of. */
-export function keyHeaders(kind: TableKind): string[] {
-  const keys =
-    kind === 'colours' || kind === 'layers' ? keyColumns[kind] : [uniqueColumn[kind] ?? ''];
-  const columns = Object.entries(tables[kind].columns);
-  return keys.flatMap((key) =>
-    columns.filter(([name]) => name === key).map(([, column]) => column.header),
-  );
+/** Whether a table's rows are lines of recipes, several under one name. */
+export const isOfRecipes = (kind: TableKind): kind is keyof typeof lineColumns =>
+  kind === 'colours' || kind === 'layers';
+
+/** The header of a row's id; of a recipe's line, that of the recipe's name. */
+export function idHeader(kind: TableKind): string {
+  const id = isOfRecipes(kind) ? lineColumns[kind][0] : uniqueColumn[kind];
+  return headersOf(kind, [id ?? ''])[0] ?? '';
 }
+
+const headersOf = (kind: TableKind, names: readonly string[]): string[] =>
+  Object.entries(tables[kind].columns).flatMap(([name, { header }]) =>
+    names.includes(name) ? [header] : [],
+  );
 
 /** A row by header; headers are told in any case, as everywhere. */
 export type NamedRow = ReadonlyMap<string, Cell>;
+
+export const cellOf = (row: NamedRow | undefined, header: string): Cell =>
+  row?.get(nameKey(header)) ?? '';
 
 /** The rows of a table that hold anything, each by `nameKey` of its headers. */
 export function namedRows(table: TableData): NamedRow[] {
@@ -29,9 +37,17 @@ export function namedRows(table: TableData): NamedRow[] {
     .filter((row) => [...row.values()].some((cell) => String(cell).trim() !== ''));
 }
 
-/** The text that names a row among those of its table. */
-export function rowKey(row: NamedRow, kind: TableKind): string {
-  return JSON.stringify(
-    keyHeaders(kind).map((header) => nameKey(String(row.get(nameKey(header)) ?? ''))),
+/** The id or the recipe's name as a person reads it. */
+export const groupName = (row: NamedRow, kind: TableKind): string =>
+  String(cellOf(row, idHeader(kind))).trim();
+
+/** What a row is merged by. */
+export const groupKey = (row: NamedRow, kind: TableKind): string => nameKey(groupName(row, kind));
+
+/** The text that orders a row among those of its recipe. */
+export const rowKey = (row: NamedRow, kind: TableKind): string =>
+  JSON.stringify(
+    (isOfRecipes(kind) ? headersOf(kind, lineColumns[kind]) : [idHeader(kind)]).map((header) =>
+      nameKey(String(cellOf(row, header))),
+    ),
   );
-}

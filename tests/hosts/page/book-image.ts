@@ -61,6 +61,7 @@ export const bookImage = (version: string): WorkbookImage => ({
     { numberFormat: 'General', bold: false, italic: false, wrap: true },
   ],
   names: [{ name: 'Book', sheet: 'Ask', range: range(0, 1, 0, 1) }],
+  brokenNames: [],
   notShown: ['2 charts on Costing'],
   sheets: [
     sheet(

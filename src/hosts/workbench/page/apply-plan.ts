@@ -51,17 +51,22 @@ function planAppend(table: PlanTable, append: Append): Appended {
   const idColumn = columnOf(table, append.idColumn);
   const firstFree = 1 + table.rows.findLastIndex((row) => row.some((cell) => cell !== ''));
   const seen = new Map<string, RowToWrite>();
+  const counts = new Map<string, number>();
   const writes: PlannedWrite[] = [];
   for (const row of append.rows) {
     const cells = cellsOf(table, row);
     const id = idOf(table, append.idColumn, cells.get(idColumn));
-    const standing = table.rows.filter((there) => sameText(there[idColumn], id));
+    const alike = table.rows.filter((there) => sameText(there[idColumn], id));
+    const number = counts.get(normal(id)) ?? 0;
+    // Rows that share an id are told apart by their order.
+    if (append.shareIds) counts.set(normal(id), number + 1);
+    const standing = append.shareIds ? alike.slice(number, number + 1) : alike;
+    const key = `${normal(id)} ${String(number)}`;
     if (standing.length > 0) checkSame(table, append.idColumn, id, standing, cells);
-    else if (seen.has(normal(id)))
-      checkSameRow(table, append.idColumn, id, seen.get(normal(id)), row);
+    else if (seen.has(key)) checkSameRow(table, append.idColumn, id, seen.get(key), row);
     else {
       const at = firstFree + seen.size;
-      seen.set(normal(id), row);
+      seen.set(key, row);
       for (const [column, value] of cells) {
         if (value !== '') writes.push({ table: table.name, row: at, column, value });
       }
@@ -76,9 +81,9 @@ function planUpdate(table: PlanTable, update: Update): PlannedWrite[] {
   const found = table.rows.flatMap((row, index) =>
     sameText(row[idColumn], update.id) ? [index] : [],
   );
-  const [row] = found;
+  const row = found[update.nth ?? 0];
   if (row === undefined) throw new Refusal(`${where}: there is no such row any more. Read again.`);
-  if (found.length > 1) {
+  if (found.length > 1 && update.nth === undefined) {
     throw new Refusal(`${where} stands in ${String(found.length)} rows: keep one, then try again.`);
   }
   return [...cellsOf(table, update.set)].map(([column, value]) => {

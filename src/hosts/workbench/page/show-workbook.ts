@@ -63,7 +63,15 @@ async function fill({ api, injector }: GridHost, shown: Shown): Promise<void> {
   offerUndo(injector);
   followSelection(api, injector, grid, failures, frame.say);
   frame.mountPane(
-    beside.makePane(createUniverPort({ grid, tables, saver, fileName: image.fileName })),
+    beside.makePane(
+      createUniverPort({
+        grid,
+        tables,
+        saver,
+        fileName: image.fileName,
+        brokenNames: image.brokenNames,
+      }),
+    ),
   );
   opening.finish();
   offerTestHandle(api, grid, failures);

@@ -1,5 +1,7 @@
 import type { Applied, Change, HostMemory, HostPort } from '../../../workbook/port.ts';
+import { browserFiles } from '../../files/browser-files.ts';
 import { planOf, type PlannedWrite, type PlanTable } from './apply-plan.ts';
+import { download } from './download.ts';
 import type { CellWrite, Grid } from './grid.ts';
 import { bodyOf, type LiveTable, type LiveTables } from './live-tables.ts';
 import type { Saver } from './saver.ts';
@@ -11,6 +13,8 @@ export interface PortParts {
   readonly saver: Saver;
   /** Keeps the pane's memory of one workbook apart from another's. */
   readonly fileName: string;
+  /** Names in the file that lead nowhere. */
+  readonly brokenNames: readonly string[];
 }
 
 /** The pane's way to the workbook in the grid; what it applies is in the file before it resolves. */
@@ -35,6 +39,8 @@ export function createUniverPort(parts: PortParts): HostPort {
         isOn = false;
       };
     },
+    files: browserFiles(download),
+    brokenNames: () => Promise.resolve(parts.brokenNames),
     memory: memoryOf(`pour-ledger:${parts.fileName}:`),
     today: () => isoDate(new Date()),
     newToken: () => tokenOf(crypto.getRandomValues(new Uint8Array(8))),
