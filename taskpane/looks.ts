@@ -137,6 +137,13 @@ export const fieldLooks = css`
     outline: 2px solid var(--colorStrokeFocus2);
     outline-offset: 1px;
   }
+  input[type='checkbox'],
+  input[type='radio'] {
+    flex: none;
+    width: 24px;
+    min-height: 24px;
+    margin: 0;
+  }
   input[aria-invalid='true'] {
     border-color: var(--colorPaletteRedForeground1);
   }

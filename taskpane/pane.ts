@@ -131,7 +131,7 @@ export class PourPane extends LitElement {
 
   /** Shows a task; each keeps its own draft meanwhile. */
   private show(name: string): void {
-    const task = this.tasks.find((known) => known.name === name);
+    const task = this.tasks.find((known) => known.name === name || known.shows?.(name) === true);
     if (task === undefined || task === this.task) return;
     this.task = task;
     try {

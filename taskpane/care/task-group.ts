@@ -19,6 +19,11 @@ export function taskGroup(
     content: (state) =>
       html`<div class="within">${taskTabs(tasks, shown.name, show, look.title)}</div>
         ${shown.content(state)}`,
+    shows: (name) => {
+      const isWithin = tasks.some((task) => task.name === name);
+      if (isWithin) show(name);
+      return isWithin;
+    },
     hear: (event) => {
       shown.hear(event);
     },

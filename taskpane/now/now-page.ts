@@ -8,6 +8,7 @@ import { whatNow } from '../../src/domain/plan/what-now.ts';
 import { day, withDays } from '../format.ts';
 import { cardLooks, looks, noticeLooks } from '../looks.ts';
 import { noticeBar } from '../parts/notice.ts';
+import { showTask } from '../task/events.ts';
 
 /** Where each kind of advice is recorded once it is done. */
 const places: Readonly<Record<AdviceKind, readonly [task: string, label: string]>> = {
@@ -74,9 +75,7 @@ export class NowPage extends LitElement {
           <fluent-button
             id="go-${number}"
             @click=${() => {
-              this.dispatchEvent(
-                new CustomEvent('task-show', { detail: task, bubbles: true, composed: true }),
-              );
+              showTask(this, task);
             }}
             >${label}</fluent-button
           >

@@ -64,6 +64,13 @@ export const taskTabLooks = css`
     font: inherit;
     cursor: pointer;
   }
+  /* All of them in one row of the narrowest pane. */
+  @media (max-width: 340px) {
+    .tabs button {
+      padding: 4px 3px;
+      font-size: var(--fontSizeBase200);
+    }
+  }
   /* A row of tabs within a tab. */
   .within {
     margin: -8px 0 16px;

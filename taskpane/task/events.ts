@@ -29,3 +29,8 @@ export function telling<D extends TaskDraft>(): Tell<D> {
 
 /** For parts that serve every task. */
 export const tellAny: Tell<TaskDraft> = telling<TaskDraft>();
+
+/** Asks the pane to show another task. */
+export function showTask(from: HTMLElement, name: string): void {
+  from.dispatchEvent(new CustomEvent('task-show', { detail: name, bubbles: true, composed: true }));
+}

@@ -15,6 +15,8 @@ export interface Task {
   /** Names the page shown: the focus goes to its heading when it changes. */
   readonly page: (state: Ready) => string;
   readonly content: (state: Ready) => TemplateResult;
+  /** Shows the task of that name within this one, if there is one. */
+  readonly shows?: (name: string) => boolean;
   /** Takes news that a step of it sent up. */
   readonly hear: (event: Event) => void;
   readonly stop: () => void;

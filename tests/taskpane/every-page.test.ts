@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { TableData } from '../../src/workbook/port.ts';
 import { accessFindings } from './access-checks.ts';
 import { checkWalk } from './care/check-walk.ts';
+import { mergeWalk } from './care/merge-walk.ts';
 import { costsWalk } from './costs/costs-walk.ts';
 import { countWalk } from './count/count-walk.ts';
 import { marketWorkshop } from './market-workshop.ts';
@@ -60,6 +61,7 @@ const troubles: Places = [
 /** Each task's pages, the tasks with nothing to work with, and what stands in for a task. */
 const tours: readonly TaskWalk[] = [
   ...walks,
+  mergeWalk,
   {
     name: 'pour',
     tables: emptyWorkshop,

@@ -15,6 +15,8 @@ export interface MergeConflict {
   readonly id: string;
   /** Headers whose cells differ; none for a recipe whose lines differ. */
   readonly differs: readonly string[];
+  /** Whether the version of the first copy is the one kept. */
+  readonly keepsFirst: boolean;
   readonly kept: readonly NamedRow[];
   readonly setAside: readonly NamedRow[];
 }
@@ -54,13 +56,13 @@ function mergeTable(
       merged.set(key, rows);
       continue;
     }
-    const isFirst = rank(before, kind, headers) >= rank(rows, kind, headers);
-    const [kept, setAside] = isFirst ? [before, rows] : [rows, before];
+    const keepsFirst = rank(before, kind, headers) >= rank(rows, kind, headers);
+    const [kept, setAside] = keepsFirst ? [before, rows] : [rows, before];
     merged.set(key, kept);
     const differs = differing(kind, headers, kept, setAside);
     if (differs !== undefined) {
       const id = kept[0] === undefined ? key : groupName(kept[0], kind);
-      conflicts.push({ kind, id, differs, kept, setAside });
+      conflicts.push({ kind, id, differs, keepsFirst, kept, setAside });
     }
   }
   const ordered = [...merged].sort(([a], [b]) => compareNames(a, b));
@@ -73,8 +75,8 @@ function mergeTable(
   };
 }
 
-/** Rows by what they are merged by, those of one recipe in a settled order. */
-function groupsOf(kind: TableKind, table: TableData | undefined): Map<string, NamedRow[]> {
+/** A table's rows by what they are merged by, those of one recipe in a settled order. */
+export function groupsOf(kind: TableKind, table: TableData | undefined): Map<string, NamedRow[]> {
   const groups = new Map<string, NamedRow[]>();
   for (const row of table === undefined ? [] : namedRows(table)) {
     const key = groupKey(row, kind);

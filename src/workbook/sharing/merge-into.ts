@@ -1,0 +1,146 @@
+import { nameKey } from '../../domain/kernel/names.ts';
+import { findTables, type TableNames } from '../find-tables.ts';
+import type { Append, Cell, Change, RowToWrite, TableData, Update } from '../port.ts';
+import { type TableKind, tables } from '../schema.ts';
+import { groupsOf, type MergeConflict, mergeCopies } from './merge-copies.ts';
+import { cellOf, groupName, idHeader, isOfRecipes, type NamedRow } from './table-keys.ts';
+
+export type Side = 'this copy' | 'other copy';
+
+/** What both copies have and have differently. */
+export interface Difference {
+  /** Tells it from all others. */
+  readonly key: string;
+  readonly kind: TableKind;
+  readonly id: string;
+  /** Headers whose cells differ; none where whole lines of a recipe do. */
+  readonly differs: readonly string[];
+  readonly mine: readonly NamedRow[];
+  readonly theirs: readonly NamedRow[];
+  readonly keeps: Side;
+  /** Lines of the ledger go by one rule, so that both sides come to the same; recipes are never replaced. */
+  readonly mayChoose: boolean;
+}
+
+export interface MergePlan {
+  readonly change: Change;
+  /** What only the other copy has, by table. */
+  readonly added: readonly { readonly kind: TableKind; readonly ids: readonly string[] }[];
+  readonly differences: readonly Difference[];
+  /** What stays in the other copy alone, a sentence each. */
+  readonly leftOut: readonly string[];
+}
+
+const ledgerKinds: readonly TableKind[] = ['moves', 'lots', 'batches', 'sales'];
+
+/**
+ * What brings another copy's lines into this workbook: rows that are missing here are appended; of
+ * rows that differ the version kept is written by the rule of `mergeCopies`, or as `chosen` by key.
+ */
+export function mergeInto(
+  here: readonly TableData[],
+  other: readonly TableData[],
+  chosen: Readonly<Record<string, Side>> = {},
+): MergePlan {
+  const [mine, theirs] = [findTables(here), findTables(other)];
+  const leftOut: string[] = [];
+  const appended = [...theirs].flatMap(([kind, table]) => missingRows(kind, table, mine, leftOut));
+  const differences = mergeCopies(here, other).conflicts.map((found) =>
+    differenceOf(found, chosen),
+  );
+  const updates = differences.flatMap((found) => updateOf(found, mine, leftOut));
+  return {
+    change: { appends: appended.map(({ append }) => append), updates },
+    added: appended.map(({ kind, ids }) => ({ kind, ids })),
+    differences,
+    leftOut: [...new Set(leftOut)],
+  };
+}
+
+/** The rows of a table whose ids, or whose recipes, are not here. */
+function missingRows(
+  kind: TableKind,
+  theirs: TableData,
+  names: TableNames,
+  leftOut: string[],
+): { kind: TableKind; ids: string[]; append: Append }[] {
+  const mine = names.get(kind);
+  const here = groupsOf(kind, mine);
+  const missing = [...groupsOf(kind, theirs)].filter(([key]) => !here.has(key));
+  if (missing.length === 0) return [];
+  const { name } = tables[kind];
+  if (mine === undefined) {
+    leftOut.push(`This workbook has no ${name} table, so the other copy's ${name} are left out.`);
+    return [];
+  }
+  const rows = missing.flatMap(([, lines]) =>
+    lines.map((row) => toWrite(row, theirs, mine, leftOut)),
+  );
+  const idColumn = headerIn(mine, idHeader(kind));
+  const append: Append = { table: mine.name, idColumn, rows };
+  return [
+    {
+      kind,
+      ids: missing.flatMap(([, lines]) => lines.slice(0, 1).map((row) => groupName(row, kind))),
+      append: isOfRecipes(kind) ? { ...append, shareIds: true } : append,
+    },
+  ];
+}
+
+/** A row in this workbook's own headers; columns that it lacks are named. */
+function toWrite(row: NamedRow, theirs: TableData, mine: TableData, leftOut: string[]): RowToWrite {
+  const cells = theirs.headers.map((header) => [header, cellOf(row, header)] as const);
+  return Object.fromEntries(
+    cells.flatMap(([header, cell]): (readonly [string, Cell])[] => {
+      if (cell === '') return [];
+      if (hasHeader(mine, header)) return [[headerIn(mine, header), cell]];
+      leftOut.push(noColumn(mine.name, header));
+      return [];
+    }),
+  );
+}
+
+function differenceOf(
+  { kind, id, differs, keepsFirst, kept, setAside }: MergeConflict,
+  chosen: Readonly<Record<string, Side>>,
+): Difference {
+  const key = `${kind} ${nameKey(id)}`;
+  const byRule: Side = keepsFirst ? 'this copy' : 'other copy';
+  const mayChoose = !ledgerKinds.includes(kind) && !isOfRecipes(kind);
+  const keeps = isOfRecipes(kind) ? 'this copy' : mayChoose ? (chosen[key] ?? byRule) : byRule;
+  const [mine, theirs] = keepsFirst ? [kept, setAside] : [setAside, kept];
+  return { key, kind, id, differs, mine, theirs, keeps, mayChoose };
+}
+
+/** Writes the other copy's version over this one's, where that is the one kept. */
+function updateOf(difference: Difference, names: TableNames, leftOut: string[]): Update[] {
+  const { kind, id, differs, keeps, mine, theirs } = difference;
+  const table = names.get(kind);
+  if (table === undefined) return [];
+  if (isOfRecipes(kind)) {
+    const what = kind === 'colours' ? `The recipe of ${id} differs` : `The layers of ${id} differ`;
+    leftOut.push(
+      `${what} in the two copies. This workbook keeps its own: change it by hand if the other's is right.`,
+    );
+  }
+  if (keeps === 'this copy') return [];
+  const idColumn = headerIn(table, idHeader(kind));
+  const set = differs.flatMap((header): (readonly [string, Cell])[] => {
+    if (nameKey(header) === nameKey(idColumn)) return [];
+    if (hasHeader(table, header)) return [[headerIn(table, header), cellOf(theirs[0], header)]];
+    leftOut.push(noColumn(table.name, header));
+    return [];
+  });
+  const update = { table: table.name, idColumn, id: String(cellOf(mine[0], idColumn)).trim() };
+  return set.length === 0 ? [] : [{ ...update, set: Object.fromEntries(set) }];
+}
+
+const hasHeader = ({ headers }: TableData, header: string): boolean =>
+  headers.some((known) => nameKey(known) === nameKey(header));
+
+/** A header as this table spells it. */
+const headerIn = ({ headers }: TableData, header: string): string =>
+  headers.find((known) => nameKey(known) === nameKey(header)) ?? header;
+
+const noColumn = (table: string, header: string): string =>
+  `${table} has no column "${header}" here, so what the other copy has in it is left out.`;

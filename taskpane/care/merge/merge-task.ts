@@ -1,0 +1,47 @@
+import { andThen, answer, type Result, wrong } from '../../../src/domain/kernel/result.ts';
+import { mergeInto, type MergePlan } from '../../../src/workbook/sharing/merge-into.ts';
+import { withChange } from '../../../src/workbook/sharing/with-change.ts';
+import { readWorkbook } from '../../read-workbook.ts';
+import type { Ready } from '../../task/session.ts';
+import type { TaskKind } from '../../task/task-kind.ts';
+import { keepMergeDraft, type MergeDraft, newMergeDraft, restoreMergeDraft } from './draft.ts';
+
+/** Bringing another copy of the workbook into this one. */
+export const mergeTask: TaskKind<MergeDraft> = {
+  key: 'merge draft',
+  fresh: newMergeDraft,
+  keep: keepMergeDraft,
+  restore: restoreMergeDraft,
+  change: (draft, told) => ({ ...draft, ...told }),
+  changeToRecord: (state, draft) =>
+    andThen(planOf(state, draft), (plan) =>
+      hasNothingToWrite(plan)
+        ? wrong('This workbook holds all that the other copy has: there is nothing to write.')
+        : answer(plan.change),
+    ),
+  // What was brought in is taken back where it was made: a batch in Pour, a sale in Sell.
+  undo: undefined,
+  isInBook: () => false,
+  words: {
+    written: 'All of it was written, and the book was read again.',
+    standing: 'All that was brought in is in the workbook. It is there once.',
+    notKept:
+      'If the pane is closed now, choose the file again: there is no room to keep what is written.',
+  },
+};
+
+/** What bringing the copy in writes, as far as the two together make a sound book. */
+export function planOf({ tables }: Ready, { copy, chosen }: MergeDraft): Result<MergePlan> {
+  if (copy === undefined) return wrong('Choose the other copy first.');
+  const plan = mergeInto(tables, copy, chosen);
+  const together = readWorkbook(withChange(tables, plan.change));
+  if (together.kind === 'ready') return answer(plan);
+  return wrong(
+    `The two copies together can't be read as one book, so nothing is written. Mend this in one of them first: ${together.findings.slice(0, MOST_SHOWN).join(' ')}`,
+  );
+}
+
+const MOST_SHOWN = 5;
+
+export const hasNothingToWrite = ({ change }: MergePlan): boolean =>
+  change.appends.length + change.updates.length === 0;

