@@ -14,7 +14,7 @@ export function differenceCard(
   difference: Difference,
   onChosen: (key: string, side: Side) => void,
 ): TemplateResult {
-  const { key, kind, id, differs, mine, theirs, keeps, mayChoose } = difference;
+  const { kind, id, differs, mine, theirs, keeps, mayChoose } = difference;
   const rows =
     differs.length > 0 ? cellRows(difference) : [['Lines', recipe(mine), recipe(theirs)]];
   return html`<section class="card" aria-label="${tables[kind].name}, ${id}">
@@ -38,29 +38,31 @@ export function differenceCard(
           )}
         </tbody>
       </table>
-      ${
-        mayChoose
-          ? html`<div class="actions" role="radiogroup" aria-label="Which ${id} to keep">
-              ${sides.map(
-                (side) =>
-                  html`<label class="check">
-                    <input
-                      type="radio"
-                      name=${key}
-                      .checked=${keeps === side}
-                      @change=${() => {
-                        onChosen(key, side);
-                      }}
-                    />
-                    <span>Keep ${side === 'this copy' ? 'this' : 'the other'}</span>
-                  </label>`,
-              )}
-            </div>`
-          : html`<p class="small quiet">Kept: ${keeps}${kept(kind)}</p>`
-      }
+      ${mayChoose ? choice(difference, onChosen) : html`<p class="small quiet">Kept: ${keeps}${kept(kind)}</p>`}
     </div>
   </section>`;
 }
+
+const choice = (
+  { key, id, keeps }: Difference,
+  onChosen: (key: string, side: Side) => void,
+): TemplateResult =>
+  html`<div class="actions" role="radiogroup" aria-label="Which ${id} to keep">
+    ${sides.map(
+      (side) =>
+        html`<label class="check">
+          <input
+            type="radio"
+            name=${key}
+            .checked=${keeps === side}
+            @change=${() => {
+              onChosen(key, side);
+            }}
+          />
+          <span>Keep ${side === 'this copy' ? 'this' : 'the other'}</span>
+        </label>`,
+    )}
+  </div>`;
 
 const titleOf = (side: Side): string => (side === 'this copy' ? 'This copy' : 'Other copy');
 
