@@ -6,7 +6,7 @@ import type { Advice, AdviceKind } from '../../src/domain/plan/advice.ts';
 import { planNotes } from '../../src/domain/plan/plan-notes.ts';
 import { whatNow } from '../../src/domain/plan/what-now.ts';
 import { day, withDays } from '../format.ts';
-import { cardLooks, looks, noticeLooks } from '../looks.ts';
+import { cardLooks, fieldLooks, looks, noticeLooks } from '../looks.ts';
 import { noticeBar } from '../parts/notice.ts';
 import { showTask } from '../task/events.ts';
 
@@ -23,7 +23,7 @@ const places: Readonly<Record<AdviceKind, readonly [task: string, label: string]
  * @fires task-show with the name of the task to go to
  */
 export class NowPage extends LitElement {
-  static override styles = [looks, cardLooks, noticeLooks];
+  static override styles = [looks, fieldLooks, cardLooks, noticeLooks];
   static override properties = { book: { attribute: false }, today: { attribute: false } };
 
   declare book: Book;

@@ -26,7 +26,7 @@ export function reorderSheet(asOf: Cell): StarterSheet {
       cell(
         1,
         0,
-        'Order what is marked: its stock is at or below the point where the next order would come too late.',
+        'Order what is marked: its stock is at or below the point where the next order would come too late. Reorder check tries the point.',
         'note',
       ),
       cell(AS_OF, 0, 'As of', 'label'),
