@@ -15,13 +15,16 @@ export function cellArgument(argument: unknown, what: string): Cell {
   const cell = Array.isArray(argument) ? onlyCell(argument, what) : argument;
   if (cell === undefined || cell === null) return '';
   if (isPlainCell(cell)) return cell;
-  throw new CellFailure('#VALUE!', `${what} must be one value.`);
+  throw new CellFailure('#VALUE!', `${what} must be one value. Give one cell or a plain value.`);
 }
 
 function onlyCell(range: readonly unknown[], what: string): unknown {
   const first: unknown = range[0];
   if (range.length === 1 && Array.isArray(first) && first.length === 1) return first[0];
-  throw new CellFailure('#VALUE!', `${what} must be one cell, not a range of cells.`);
+  throw new CellFailure(
+    '#VALUE!',
+    `${what} must be one cell, not a range of cells. Give one cell.`,
+  );
 }
 
 const isBlank = (cell: Cell): boolean => typeof cell === 'string' && cell.trim() === '';
@@ -49,7 +52,10 @@ export function optionalNumber(argument: unknown, what: string): number | undefi
   const cell = cellArgument(argument, what);
   if (isBlank(cell)) return undefined;
   if (typeof cell !== 'number' || !Number.isFinite(cell)) {
-    throw new CellFailure('#VALUE!', `${what} is ${quoted(cell)}, which is not a number.`);
+    throw new CellFailure(
+      '#VALUE!',
+      `${what} is ${quoted(cell)}, which is not a number. Give a plain number.`,
+    );
   }
   return cell;
 }

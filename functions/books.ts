@@ -1,6 +1,6 @@
 import type { Book } from '../src/domain/book/book.ts';
 import { quoted } from '../src/domain/kernel/names.ts';
-import { nameArgument } from './arguments.ts';
+import { optionalName } from './arguments.ts';
 import { CellFailure } from './failure.ts';
 
 /** Enough for the workbooks open side by side, and for the state before an edit. */
@@ -31,13 +31,15 @@ export function lastRemembered(): Book | undefined {
 
 /** The book that a function's `book` argument names. Throws #N/A where it is not in memory (yet). */
 export function bookArgument(argument: unknown): Book {
-  const handle = nameArgument(argument, 'book');
+  const handle = optionalName(argument, 'book');
+  if (handle === undefined)
+    throw new CellFailure('#VALUE!', 'book is blank. Give the cell named Book.');
   const book = remembered(handle);
   if (book !== undefined) return book;
   if (/^book [0-9a-f]{16}$/u.test(handle)) {
     throw new CellFailure(
       '#N/A',
-      'The book is not read yet: select the cell named Book, press F2, then Enter.',
+      'The book is not read yet: recalculate the cell named Book (select it, press F2, then Enter).',
     );
   }
   throw new CellFailure(

@@ -1,3 +1,4 @@
+import { quoted } from '../kernel/names.ts';
 import { answer, notYet, type Result, wrong } from '../kernel/result.ts';
 
 /**
@@ -31,7 +32,7 @@ const isBlank = (cell: string | number | boolean): boolean =>
 
 function troubleWith(cell: string | number | boolean): string | undefined {
   if (typeof cell !== 'number' || !Number.isFinite(cell)) {
-    return `"${String(cell)}", which is not a number. Give the figures alone, without headers.`;
+    return `${quoted(cell)}, which is not a number. Give the figures alone, without headers.`;
   }
   return cell < 0 ? `${cell}. Sales are 0 or more.` : undefined;
 }

@@ -1,5 +1,5 @@
 import type { Book } from '../book/book.ts';
-import { itemOfBars } from '../book/find.ts';
+import { findFair, itemOfBars } from '../book/find.ts';
 import { count } from '../kernel/count.ts';
 import type { Day } from '../kernel/day.ts';
 import { Exact, exact, sum, zero } from '../kernel/exact.ts';
@@ -86,8 +86,8 @@ function troubleWith(book: Book, day: SellingDay, latest: Day): string | undefin
   if (taken !== undefined)
     return `These sales are in Sales already (${taken.sale}), so they are not posted again.`;
   if (day.lines.length === 0) return 'Nothing was sold: give at least one design with its bars.';
-  if (day.fair !== '' && !book.fairs.has(nameKey(day.fair)))
-    return `"${day.fair}" is not a fair in Fairs.`;
+  const fair = day.fair === '' ? undefined : findFair(book.fairs, day.fair);
+  if (fair?.ok === false) return fair.failure.sentence;
   if (day.fees.lt(0)) return `Fees is ${day.fees.toString()}. Give 0 or more.`;
   for (const { design, bars, priceEach } of day.lines) {
     if (!Number.isInteger(bars) || bars < 1)

@@ -2,7 +2,7 @@ import type { Book, Move } from '../book/book.ts';
 import { batchStates } from '../book/words.ts';
 import type { Day } from '../kernel/day.ts';
 import { exact, zero } from '../kernel/exact.ts';
-import { didYouMean, nameKey } from '../kernel/names.ts';
+import { didYouMean, nameKey, quoted } from '../kernel/names.ts';
 import { answer, type Result, wrong } from '../kernel/result.ts';
 import { live } from '../stock/reversals.ts';
 import { stockChanges } from './post-batch.ts';
@@ -32,7 +32,7 @@ export function undoBatch(
   const batch = book.batches.get(nameKey(batchId));
   if (batch === undefined) {
     const known = [...book.batches.values()].map((known) => known.batch);
-    return wrong(`Batch "${batchId}" is not in Batches.${didYouMean(batchId, known)}`);
+    return wrong(`Batch ${quoted(batchId)} is not in Batches.${didYouMean(batchId, known)}`);
   }
   const moves = live(book.ledger.moves).filter(
     (move) => nameKey(move.batch) === nameKey(batchId) && move.reason !== 'sold',

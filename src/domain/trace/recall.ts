@@ -2,7 +2,7 @@ import type { Book, Item, Lot, Material } from '../book/book.ts';
 import { materialsPerG } from '../cost/unit-costs.ts';
 import type { Day } from '../kernel/day.ts';
 import { type Exact, exact, sum, zero } from '../kernel/exact.ts';
-import { compareNames, nameKey } from '../kernel/names.ts';
+import { compareNames, nameKey, quoted } from '../kernel/names.ts';
 import { answer, type Result, wrong } from '../kernel/result.ts';
 import { indexOf } from '../stock/ledger-index.ts';
 import { live } from '../stock/reversals.ts';
@@ -59,7 +59,7 @@ export function recallOf(book: Book, lotName: string, asOf: Day): Result<Recall>
   const { lot } = found.value;
   if (lot === undefined) {
     return wrong(
-      `"${lotName}" is a batch. A recall starts from a lot in Lots: TRACE of the batch names its lots.`,
+      `${quoted(lotName)} is a batch. A recall starts from a lot in Lots: TRACE of the batch names its lots.`,
     );
   }
   const reach = reachOfLot(book, nameKey(lot.lot));

@@ -1,7 +1,7 @@
 import type { Batch, Book, Lot } from '../book/book.ts';
 import type { Day } from '../kernel/day.ts';
 import { type Exact, zero } from '../kernel/exact.ts';
-import { compareNames, nameKey, didYouMean } from '../kernel/names.ts';
+import { compareNames, nameKey, didYouMean, quoted } from '../kernel/names.ts';
 import { answer, type Result, wrong } from '../kernel/result.ts';
 import { movesOfBatch } from '../stock/batch-moves.ts';
 import type { Leaving } from './flows.ts';
@@ -67,7 +67,7 @@ export function findTraceable(book: Book, name: string): Result<Traceable> {
     ...[...book.batches.values()].map((known) => known.batch),
   ];
   return wrong(
-    `"${name}" is neither a lot in Lots nor a batch in Batches.${didYouMean(name, known)}`,
+    `${quoted(name)} is neither a lot in Lots nor a batch in Batches.${didYouMean(name, known)}`,
   );
 }
 
