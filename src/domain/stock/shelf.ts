@@ -4,7 +4,7 @@ import { compareNames, nameKey } from '../kernel/names.ts';
 import { inMillionths, ofMillionths, wholeMillionths } from '../kernel/tally.ts';
 
 /** Stock that came in together at one cost: a lot, or what one batch or count put on the shelf. */
-export interface Layer {
+export interface StockLayer {
   /** The lot's id; for soap and bars the batch's. */
   readonly lot: string;
   readonly came: Day;
@@ -19,7 +19,7 @@ export interface Layer {
 }
 
 /** A layer whose price is worked out when it is first asked for: most are long used up. */
-export function pricedLayer(layer: Omit<Layer, 'unitValue'>, price: () => Exact): Layer {
+export function pricedLayer(layer: Omit<StockLayer, 'unitValue'>, price: () => Exact): StockLayer {
   let priced: Exact | undefined;
   return {
     ...layer,
@@ -42,33 +42,33 @@ export class Shelf {
   /** Taken beyond what was there; repaid from what comes in next. */
   owed: Exact = zero;
   /** In picking order; emptied layers stay, since what comes back to a lot has that lot's cost. */
-  private readonly ordered: Layer[] = [];
+  private readonly ordered: StockLayer[] = [];
   /** Layers before this place in picking order are empty. */
   private firstFilled = 0;
-  private readonly byLot = new Map<string, Layer[]>();
+  private readonly byLot = new Map<string, StockLayer[]>();
   /** The same by each spelling met, since a lot is taken from again and again. */
-  private readonly bySpelling = new Map<string, Layer[]>();
+  private readonly bySpelling = new Map<string, StockLayer[]>();
   /** Layers that have their `leftMillionths`. */
-  private readonly counted: Layer[] = [];
+  private readonly counted: StockLayer[] = [];
 
   /** All layers in picking order, emptied ones too. */
-  get layers(): readonly Layer[] {
+  get layers(): readonly StockLayer[] {
     this.settle();
     return this.ordered;
   }
 
   /** Layers with stock in them, in picking order. */
-  get filled(): Layer[] {
+  get filled(): StockLayer[] {
     return this.layers.filter((layer) => layer.quantity.gt(0));
   }
 
   /** The layers of one lot, in picking order. */
-  named(lot: string): readonly Layer[] {
+  named(lot: string): readonly StockLayer[] {
     this.settle();
     return this.ofLot(lot);
   }
 
-  put(layer: Layer): void {
+  put(layer: StockLayer): void {
     if (!this.owed.isZero()) {
       const repaid = least(layer.quantity, this.owed);
       this.owed = this.owed.minus(repaid);
@@ -116,7 +116,7 @@ export class Shelf {
     layer.leftMillionths = left - wanted;
   }
 
-  private ofLot(lot: string): readonly Layer[] {
+  private ofLot(lot: string): readonly StockLayer[] {
     if (lot === '') return [];
     const known = this.bySpelling.get(lot);
     if (known !== undefined) return known;
@@ -126,7 +126,7 @@ export class Shelf {
   }
 
   /** The layer to take from next: the first of the lot with stock in it, else the first of all. */
-  private nextLayer(lot: string): Layer | undefined {
+  private nextLayer(lot: string): StockLayer | undefined {
     const ofLot = this.ofLot(lot).find(isFilled);
     if (ofLot !== undefined) return ofLot;
     for (; this.firstFilled < this.ordered.length; this.firstFilled += 1) {
@@ -136,7 +136,7 @@ export class Shelf {
     return undefined;
   }
 
-  private leftIn(layer: Layer): number | undefined {
+  private leftIn(layer: StockLayer): number | undefined {
     return layer.leftMillionths ?? inMillionths(layer.quantity);
   }
 
@@ -149,11 +149,11 @@ export class Shelf {
   }
 }
 
-const isFilled = ({ quantity, leftMillionths }: Layer): boolean =>
+const isFilled = ({ quantity, leftMillionths }: StockLayer): boolean =>
   leftMillionths === undefined ? quantity.gt(0) : leftMillionths > 0;
 
 /** Puts a layer where it belongs in picking order, after its equals, and answers its place. */
-function insert(layers: Layer[], layer: Layer): number {
+function insert(layers: StockLayer[], layer: StockLayer): number {
   let [low, high] = [0, layers.length];
   while (low < high) {
     const middle = (low + high) >>> 1;
@@ -165,7 +165,7 @@ function insert(layers: Layer[], layer: Layer): number {
   return low;
 }
 
-function pickOrder(a: Layer, b: Layer): number {
+function pickOrder(a: StockLayer, b: StockLayer): number {
   return (
     (a.bestBefore ?? Infinity) - (b.bestBefore ?? Infinity) ||
     a.came - b.came ||

@@ -5,7 +5,7 @@ import { type Exact, exact, zero } from '../kernel/exact.ts';
 import type { ItemHistory } from './item-history.ts';
 import { landedCost, landedUnitCost, packUnitCost } from './lot-cost.ts';
 import { Pool } from './pool.ts';
-import { type Layer, pricedLayer, Shelf } from './shelf.ts';
+import { type StockLayer, pricedLayer, Shelf } from './shelf.ts';
 
 /** An item's stock after its lots and live moves up to the end of a day, in order of time. */
 export class Walk {
@@ -15,7 +15,7 @@ export class Walk {
   /** The first entry that put stock in without a value. */
   unvalued: string | undefined;
   private readonly item: Item;
-  private newest: Layer | undefined;
+  private newest: StockLayer | undefined;
 
   constructor(item: Item, history: ItemHistory, asOf: Day, asksForAverage: boolean) {
     this.item = item;

@@ -2,7 +2,7 @@ import type { Book, Item, Lot, Move } from '../book/book.ts';
 import { type Exact, exact, least } from '../kernel/exact.ts';
 import { nameKey } from '../kernel/names.ts';
 import { historyOf, liveMoves } from '../stock/ledger-index.ts';
-import { type Layer, Shelf } from '../stock/shelf.ts';
+import { type StockLayer, Shelf } from '../stock/shelf.ts';
 
 /** Quantity that one move took out of what came in together. */
 export interface Taking {
@@ -16,7 +16,7 @@ export interface Taking {
 export interface ItemTakings {
   readonly takings: readonly Taking[];
   /** What is on the shelf after the last move, in picking order. */
-  readonly remaining: readonly Layer[];
+  readonly remaining: readonly StockLayer[];
 }
 
 /** Taken before it was there: the moves that wait for what comes in next, oldest first. */
@@ -42,7 +42,7 @@ export function walkLayers(book: Book, item: Item): ItemTakings {
   const shelf = new Shelf();
   const takings: Taking[] = [];
   const waiting: Waiting = [];
-  const put = (layer: Layer): void => {
+  const put = (layer: StockLayer): void => {
     repay(waiting, layer, takings);
     shelf.put(layer);
   };
@@ -79,7 +79,7 @@ function take(move: Move, shelf: Shelf, takings: Taking[], waiting: Waiting): vo
 }
 
 /** What comes in goes first to the moves that took more than was there, as the shelf itself counts it. */
-function repay(waiting: Waiting, layer: Layer, takings: Taking[]): void {
+function repay(waiting: Waiting, layer: StockLayer, takings: Taking[]): void {
   let left = layer.quantity;
   while (left.gt(0)) {
     const [oldest] = waiting;
@@ -93,7 +93,7 @@ function repay(waiting: Waiting, layer: Layer, takings: Taking[]): void {
   }
 }
 
-const layerOfLot = (lot: Lot): Layer => ({
+const layerOfLot = (lot: Lot): StockLayer => ({
   lot: lot.lot,
   came: lot.received,
   bestBefore: lot.bestBefore,
@@ -102,7 +102,7 @@ const layerOfLot = (lot: Lot): Layer => ({
   entry: lot.lot,
 });
 
-function layerOfMove(move: Move, item: Item, shelf: Shelf): Layer {
+function layerOfMove(move: Move, item: Item, shelf: Shelf): StockLayer {
   const sameLot =
     move.lot === '' || item.kind !== 'material'
       ? undefined
