@@ -4,7 +4,7 @@ import { targetsOf, type Work } from './change-work.ts';
 import { sentenceOfFault } from './host-fault.ts';
 import { lookInto } from './look-into.ts';
 import { takeBack } from './take-back.ts';
-import { writeWork } from './write-work.ts';
+import { Misplaced, writeWork } from './write-work.ts';
 
 /** Runs a batch against the workbook, as `Excel.run` does. */
 export type Run = <T>(batch: (context: Excel.RequestContext) => Promise<T>) => Promise<T>;
@@ -33,6 +33,7 @@ export async function applyChange(run: Run, change: Change): Promise<Applied> {
       return spoilt === undefined ? { kind: 'applied' } : refused(spoilt.sentence);
     });
   } catch (problem) {
+    if (problem instanceof Misplaced) throw problem;
     const sentence = sentenceOfFault(problem);
     return begun === undefined ? refused(sentence) : settle(run, change, begun, sentence);
   }

@@ -10,6 +10,8 @@ import { workbookMemory } from './workbook-memory.ts';
 /** What the port takes from around it, so that tests can stand in for Excel. */
 export interface ExcelSurroundings {
   readonly run: Run;
+  /** Runs a batch once no cell is being edited any more: for what nobody waits for. */
+  readonly runLater: Run;
   /** Tells this workbook from others: its address, or "" before the first save. */
   readonly workbookKey: string;
   readonly store: Pick<Storage, 'getItem' | 'setItem' | 'removeItem'>;
@@ -45,9 +47,9 @@ export function excelPort(around: ExcelSurroundings): HostPort {
   };
 }
 
-function watchTables({ run, onDeaf }: ExcelSurroundings, listener: () => void): () => void {
+function watchTables({ runLater, onDeaf }: ExcelSurroundings, listener: () => void): () => void {
   let stopped = false;
-  const registration = run(async (context) => {
+  const registration = runLater(async (context) => {
     const handler = context.workbook.tables.onChanged.add(async () => {
       if (!stopped) listener();
     });

@@ -13,6 +13,8 @@ const run: Run = patientRun(
   (ms) => new Promise((done) => setTimeout(done, ms)),
 );
 
+const runLater: Run = (batch) => Excel.run({ delayForCellEdit: true }, batch);
+
 /** Starts the pane inside Excel, which also keeps the worksheet functions running. */
 async function start(): Promise<void> {
   const { host } = await Office.onReady();
@@ -32,6 +34,7 @@ async function start(): Promise<void> {
   document.documentElement.style.colorScheme = pane.theme;
   pane.port = excelPort({
     run,
+    runLater,
     workbookKey: `${Office.context.partitionKey ?? ''}|${Office.context.document.url ?? ''}`,
     store: storeHere(),
     isReadOnly: () => Office.context.document.mode === Office.DocumentMode.ReadOnly,
@@ -47,7 +50,7 @@ async function start(): Promise<void> {
 /** Brings the book handles back, and has Excel start the add-in together with this workbook. */
 async function wakeWorkbook(): Promise<void> {
   try {
-    const isOurs = await healBook(run);
+    const isOurs = await healBook(runLater);
     if (!isOurs) return;
     const before = await Office.addin.getStartupBehavior();
     if (before !== Office.StartupBehavior.load) {
@@ -79,9 +82,13 @@ function insteadOfPane(sentence: string): void {
   notice(sentence);
 }
 
+const noticed = new Set<string>();
+
+/** Shows a sentence above the pane, beside those that stand there. */
 function notice(sentence: string): void {
+  noticed.add(sentence);
   const place = document.getElementById('notice');
-  if (place !== null) place.textContent = sentence;
+  if (place !== null) place.textContent = [...noticed].join(' ');
 }
 
 start().catch((problem: unknown) => notice(sentenceOfFault(problem)));

@@ -4,9 +4,13 @@ import { Refusal, type Target } from './change-plan.ts';
 import type { NewRows, Work } from './change-work.ts';
 import type { StandingRows } from './standing-rows.ts';
 
+/** Rows stand under columns they were not meant for, and Excel would not take them back. */
+export class Misplaced extends Error {}
+
 /**
  * Writes all that is left of a change in one sync, and has dependents worked out again. Where columns
- * were moved since they were read, takes it all back in a second sync and says so.
+ * were moved since they were read, takes it all back in a second sync and says so; throws `Misplaced`
+ * where that fails.
  */
 export async function writeWork(
   context: Excel.RequestContext,
@@ -37,10 +41,14 @@ export async function writeWork(
   if (moved === undefined) return undefined;
   for (const range of cells) range.values = [[asWritten(cellOf(range))]];
   for (const range of added.reverse()) range.delete('Up');
-  await context.sync();
-  return new Refusal(
-    `Columns of ${moved.target.name} were moved just now, perhaps by a partner. Nothing was kept; try again.`,
-  );
+  const happened = `Columns of ${moved.target.name} were moved just now, perhaps by a partner.`;
+  await context.sync().catch((cause: unknown) => {
+    throw new Misplaced(
+      `${happened} Rows went in under the wrong headers, and Excel did not take them back: delete the last rows of ${moved.target.name}, then try again.`,
+      { cause },
+    );
+  });
+  return new Refusal(`${happened} Nothing was kept; try again.`);
 }
 
 /** The columns that new rows fill, and where each was when the rows were laid out. */

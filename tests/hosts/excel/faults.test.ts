@@ -96,6 +96,9 @@ const kindOfNext = async (opened: Opened, flow: Flow): Promise<string> => {
 
 const anyFault = (sync: number): Fault[] => faultsOf(sync, 1);
 
+/** Healing and listening wait for as long as it takes: nobody waits for them. */
+const answers = (fault: Fault): boolean => !('wire' in fault) || fault.wire !== 'silence';
+
 describe('a fault while reading', () => {
   it('at any sync is a sentence, and reading again reads all', async () => {
     const clean = open();
@@ -112,11 +115,11 @@ describe('a fault while reading', () => {
 
 describe('a fault while healing', () => {
   it('at any sync is told of, and healing again heals', async () => {
-    for (const fault of [1, 2].flatMap(anyFault)) {
-      const { host, run, model } = healable();
+    for (const fault of [1, 2].flatMap(anyFault).filter(answers)) {
+      const { host, runLater, model } = healable();
       host.faults = [fault];
-      await expect(healBook(run), JSON.stringify(fault)).rejects.toThrow();
-      expect(await healBook(run)).toBe(true);
+      await expect(healBook(runLater), JSON.stringify(fault)).rejects.toThrow();
+      expect(await healBook(runLater)).toBe(true);
       expect(bookCells(model)).toEqual({ handle: 'answered', onHand: 'answered' });
     }
   });
@@ -124,7 +127,7 @@ describe('a fault while healing', () => {
 
 describe('a fault while asking to be told of changes', () => {
   it('of any kind is a sentence for the maker', async () => {
-    for (const fault of anyFault(1)) {
+    for (const fault of anyFault(1).filter(answers)) {
       const said: string[] = [];
       const { host, port } = open(undefined, { onDeaf: (sentence) => said.push(sentence) });
       host.faults = [fault];

@@ -19,7 +19,7 @@ function reopened(tables = workshop): Opened {
   return open(model);
 }
 
-const heal = ({ client }: Opened): Promise<boolean> => healBook((batch) => client.Excel.run(batch));
+const heal = ({ runLater }: Opened): Promise<boolean> => healBook(runLater);
 
 describe('a workbook reopened', () => {
   it('shows what it was saved with, and asks for its book before an answer alone is worked out', () => {
@@ -84,5 +84,24 @@ describe('changes by anyone’s hand', () => {
     await untilAllIsStill();
     expect(heard).toBe(1);
     expect(host.syncs).toBe(syncs);
+  });
+});
+
+describe('a cell being edited while the pane starts', () => {
+  it('holds healing and listening back until it is done, and no longer', async () => {
+    const opened = reopened();
+    const { model, host, port } = opened;
+    model.cellBeingEdited = true;
+    let heard = 0;
+    port.onChange(() => (heard += 1));
+    const healed = heal(opened);
+    await untilAllIsStill();
+    expect(bookCells(model)).toEqual(saved);
+    host.endEditing();
+    expect(await healed).toBe(true);
+    expect(bookCells(model).onHand).toBe(50);
+    model.table('Materials').setCell(0, 0, 'Other base');
+    await untilAllIsStill();
+    expect(heard).toBe(1);
   });
 });

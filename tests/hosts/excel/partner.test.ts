@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { applyChange } from '../../support/apply-change.ts';
 import { FLOWS, type Flow } from './flows.ts';
-import { ExcelHost } from './host/excel-host.ts';
+import { ExcelHost, WIRE } from './host/excel-host.ts';
 import { modelOf, tablesOf } from './host/model-of.ts';
 import { officeClient } from './host/office-client.ts';
 import { open } from './host/open.ts';
@@ -129,5 +129,19 @@ describe.each(ACTS)('meanwhile: $name', (act) => {
     act.undo?.(model);
     expect(await port.apply(flow.change)).toEqual({ kind: 'applied' });
     expect(model.contents()).toBe(expected(act, true, act.undo));
+  });
+});
+
+describe('columns moved just before the rows go in, and a fault while taking them back', () => {
+  it('is said in full, since no one else could tell', async () => {
+    const { model, host, port } = open(modelOf(flow.tables), {}, page);
+    host.beforeSync = (sync) => {
+      if (sync === 5) model.table('Moves').turnColumns();
+    };
+    host.faults = [{ sync: 6, wire: WIRE.internal }];
+    await expect(port.apply(flow.change)).rejects.toThrow(
+      /Columns of Moves were moved.*wrong headers.*delete the last rows of Moves/,
+    );
+    expect(host.syncs).toBe(6);
   });
 });

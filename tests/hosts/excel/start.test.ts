@@ -144,6 +144,17 @@ describe('starting inside Excel', () => {
     await page.close();
   });
 
+  it('waits for the end of editing where a cell is being edited at the start', async () => {
+    const { page } = await open('?editing');
+    await page.waitForFunction(`document.querySelector('pour-pane').port !== undefined`);
+    expect(await fake(page, 'model.startState')).toBe('Inactive');
+    await fake(page, 'host.endEditing()');
+    await page.waitForFunction(STARTS_WITH_DOCUMENT);
+    expect(await fake(page, `model.sheet('Start').at(1, 0).value`)).toBe(50);
+    expect(await page.textContent('#notice')).toBe('');
+    await page.close();
+  });
+
   it('has a heading, and nothing that axe finds', async () => {
     const { page } = await open('');
     await page.getByLabel('Design').waitFor();

@@ -2,7 +2,7 @@ import { type Batch, carryOut, type Session } from './batch.ts';
 import type { ChangeEvent, WorkbookModel } from './workbook-model.ts';
 import { rootObject } from './workbook-object.ts';
 
-/** What the client hands over for one sync: only two of its thirteen parts matter here. */
+/** What the client hands over for one sync: two of its thirteen parts matter here, body and flags. */
 type Message = readonly unknown[];
 
 interface Reply {
@@ -38,7 +38,15 @@ export const WIRE = {
  */
 const MOST_BYTES = 5 * 1024 * 1024;
 
-/** Excel as its client script knows it: it takes batches of JSON and answers them. */
+/** The flag of a sync that waits for the end of editing (`delayForCellEdit`). */
+const DELAY_FOR_CELL_EDIT = 64;
+
+/**
+ * Excel as its client script knows it: it takes batches of JSON and answers them. What the vendor's
+ * pages leave open is assumed, and was not held against a real Excel: a batch stops at its first fault
+ * and keeps what it did; a kept range moves, grows and shrinks with its cells; an empty table has no
+ * body to ask for; a filtered table refuses to be written; a new row moves down what stands below.
+ */
 export class ExcelHost {
   readonly model: WorkbookModel;
   /** The number of actions each sync carried, in order. */
@@ -54,6 +62,7 @@ export class ExcelHost {
   onEvent: (event: ChangeEvent) => void = () => undefined;
   readonly registered = new Set<string>();
   readonly #session: Session;
+  readonly #waiting: (() => void)[] = [];
 
   constructor(model: WorkbookModel) {
     this.model = model;
@@ -77,8 +86,19 @@ export class ExcelHost {
 
   /** Stands where Office itself does: `OSF.DDA.RichApi.executeRichApiRequestAsync`. */
   receive(message: Message, reply: (answer: Reply) => void): void {
-    const answer = this.#answer(String(message[4]));
-    if (answer !== 'silence') queueMicrotask(() => reply(answer));
+    const carryOn = (): void => {
+      const answer = this.#answer(String(message[4]));
+      if (answer !== 'silence') queueMicrotask(() => reply(answer));
+    };
+    const isPatient = (Number(message[6]) & DELAY_FOR_CELL_EDIT) !== 0;
+    if (this.model.cellBeingEdited && isPatient) this.#waiting.push(carryOn);
+    else carryOn();
+  }
+
+  /** The one who was typing in a cell has pressed Enter. */
+  endEditing(): void {
+    this.model.cellBeingEdited = false;
+    for (const carryOn of this.#waiting.splice(0)) carryOn();
   }
 
   #answer(body: string): Reply | 'silence' {

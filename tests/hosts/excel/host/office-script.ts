@@ -1,7 +1,8 @@
 /**
  * Follows the vendor's client script in a real browser page: puts the test's Excel behind it, with the
  * small workshop open, and adds what office.js itself brings. The page's address says what differs:
- * ?host=Word, ?api=1.8, ?without=SharedRuntime, ?book=none.
+ * ?host=Word, ?api=1.8, ?without=SharedRuntime, ?book=none,
+ * ?editing.
  */
 import type { Cell } from '../../../../src/workbook/port.ts';
 import { workshop } from '../../../support/small-book.ts';
@@ -20,6 +21,7 @@ model.calculation.answer = (name, args) => {
   return answer(...args);
 };
 if (wanted.get('book') === 'none') model.names.clear();
+model.cellBeingEdited = wanted.has('editing');
 const host = new ExcelHost(model);
 
 const context = {

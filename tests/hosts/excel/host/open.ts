@@ -15,6 +15,7 @@ export interface Opened {
   readonly host: ExcelHost;
   readonly client: OfficeClient;
   readonly run: Run;
+  readonly runLater: Run;
   readonly port: HostPort;
 }
 
@@ -31,8 +32,10 @@ export function open(
   const client = page ?? officeClient(host);
   if (page !== undefined) connect(page, host);
   const run = patientRun((batch) => client.Excel.run(batch), aMinute);
+  const runLater: Run = (batch) => client.Excel.run({ delayForCellEdit: true }, batch);
   const port = excelPort({
     run,
+    runLater,
     workbookKey: 'a workbook',
     store: passingStore(),
     isReadOnly: () => false,
@@ -42,7 +45,7 @@ export function open(
     },
     ...around,
   });
-  return { model, host, client, run, port };
+  return { model, host, client, run, runLater, port };
 }
 
 /**
