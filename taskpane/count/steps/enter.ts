@@ -1,12 +1,11 @@
 import '@fluentui/web-components/button.js';
-import { css, html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
+import { css, html, nothing, type TemplateResult } from 'lit';
 import type { Book, Item } from '../../../src/domain/book/book.ts';
 import { findItem } from '../../../src/domain/book/find.ts';
 import { count } from '../../../src/domain/kernel/count.ts';
 import { nameKey } from '../../../src/domain/kernel/names.ts';
-import type { Result } from '../../../src/domain/kernel/result.ts';
 import { fieldLooks, looks, noticeLooks } from '../../looks.ts';
-import { liveNotice, type Notice } from '../../parts/notice.ts';
+import { EnterFrame } from '../../parts/enter-frame.ts';
 import { numberField } from '../../parts/number-field.ts';
 import { selectField } from '../../parts/select-field.ts';
 import { typedWith } from '../../task/typed.ts';
@@ -15,7 +14,7 @@ import { tell } from '../events.ts';
 import { countOf, type ShelfGroup, shelfGroups, shelfKinds } from '../shelf-items.ts';
 
 /** First step of a count: what is on the shelf, without a word of what the ledger expects. */
-export class CountStep extends LitElement {
+export class CountStep extends EnterFrame {
   static override styles = [
     looks,
     fieldLooks,
@@ -31,35 +30,22 @@ export class CountStep extends LitElement {
   static override properties = {
     book: { attribute: false },
     draft: { attribute: false },
-    posting: { attribute: false },
-    notice: { attribute: false },
-    isAsked: { state: true },
     otherItem: { state: true },
     otherProblem: { state: true },
   };
 
   declare book: Book;
   declare draft: CountDraft;
-  /** What would be written, or what is missing. */
-  declare posting: Result<unknown>;
-  declare notice: Notice | undefined;
-  declare isAsked: boolean;
   /** Name of something not listed, as typed. */
   declare otherItem: string;
   declare otherProblem: string | undefined;
 
   constructor() {
     super();
-    this.isAsked = false;
     this.otherItem = '';
   }
 
-  protected override willUpdate(changed: PropertyValues<this>): void {
-    if (changed.has('posting') && this.posting.ok) this.isAsked = false;
-  }
-
   override render(): TemplateResult {
-    const problem = this.isAsked && !this.posting.ok ? this.posting.failure.sentence : undefined;
     const groups = shelfGroups(this.book, this.draft);
     const items = groups.flatMap((group) => group.items);
     const counted = items.filter((item) => countOf(item, this.draft) !== undefined).length;
@@ -74,13 +60,7 @@ export class CountStep extends LitElement {
       ${this.kindField(groups)} ${groups.filter((group) => this.isShown(group)).map(this.group)}
       ${this.somethingElse()}
       <p role="status" class="quiet">${counted} of ${count(items.length, 'item')} counted.</p>
-      ${liveNotice(problem === undefined ? undefined : { kind: 'bad', text: problem })}
-      <div class="actions">
-        <fluent-button appearance="primary" id="next" @click=${this.goOn}
-          >See the differences</fluent-button
-        >
-      </div>
-      ${liveNotice(this.notice)}
+      ${this.wayOn('See the differences')}
     </div>`;
   }
 
@@ -171,12 +151,6 @@ export class CountStep extends LitElement {
       kind: '',
       ...(isListed ? {} : { also: [...this.draft.also, name] }),
     });
-  }
-
-  private goOn(): void {
-    this.isAsked = true;
-    if (this.posting.ok) tell(this, 'task-step', 'preview');
-    else this.renderRoot.querySelector<HTMLElement>('[aria-invalid="true"]')?.focus();
   }
 }
 customElements.define('pour-count', CountStep);

@@ -1,12 +1,12 @@
 import '@fluentui/web-components/button.js';
-import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
+import { html, nothing, type TemplateResult } from 'lit';
 import { live } from 'lit/directives/live.js';
 import type { Book } from '../../../src/domain/book/book.ts';
 import { compareNames } from '../../../src/domain/kernel/names.ts';
-import type { Result } from '../../../src/domain/kernel/result.ts';
 import { cardLooks, fieldLooks, looks, noticeLooks } from '../../looks.ts';
 import { dateField } from '../../parts/date-field.ts';
-import { liveNotice, type Notice, noticeBar } from '../../parts/notice.ts';
+import { EnterFrame } from '../../parts/enter-frame.ts';
+import { noticeBar } from '../../parts/notice.ts';
 import { numberField } from '../../parts/number-field.ts';
 import { selectField } from '../../parts/select-field.ts';
 import { readTyped } from '../../typed-number.ts';
@@ -15,31 +15,15 @@ import { tell } from '../events.ts';
 import { lotCard } from '../lot-card.ts';
 
 /** First step of a delivery: from whom, when, and what came. */
-export class ReceiveStep extends LitElement {
+export class ReceiveStep extends EnterFrame {
   static override styles = [looks, fieldLooks, cardLooks, noticeLooks];
   static override properties = {
     book: { attribute: false },
     draft: { attribute: false },
-    posting: { attribute: false },
-    notice: { attribute: false },
-    isAsked: { state: true },
   };
 
   declare book: Book;
   declare draft: ReceiveDraft;
-  /** What would be written, or what is missing. */
-  declare posting: Result<unknown>;
-  declare notice: Notice | undefined;
-  declare isAsked: boolean;
-
-  constructor() {
-    super();
-    this.isAsked = false;
-  }
-
-  protected override willUpdate(changed: PropertyValues<this>): void {
-    if (changed.has('posting') && this.posting.ok) this.isAsked = false;
-  }
 
   override render(): TemplateResult {
     if (this.book.materials.size === 0) {
@@ -51,17 +35,9 @@ export class ReceiveStep extends LitElement {
         })}
       </div>`;
     }
-    const problem = this.isAsked && !this.posting.ok ? this.posting.failure.sentence : undefined;
     return html`<div class="stack">
       <h2 tabindex="-1">What came?</h2>
-      ${this.from()} ${this.lines()} ${this.freight()}
-      ${liveNotice(problem === undefined ? undefined : { kind: 'bad', text: problem })}
-      <div class="actions">
-        <fluent-button appearance="primary" id="next" @click=${this.goOn}
-          >See what will be written</fluent-button
-        >
-      </div>
-      ${liveNotice(this.notice)}
+      ${this.from()} ${this.lines()} ${this.freight()} ${this.wayOn('See what will be written')}
     </div>`;
   }
 
@@ -162,12 +138,6 @@ export class ReceiveStep extends LitElement {
             })
       }
     </div>`;
-  }
-
-  private goOn(): void {
-    this.isAsked = true;
-    if (this.posting.ok) tell(this, 'task-step', 'preview');
-    else this.renderRoot.querySelector<HTMLElement>('[aria-invalid="true"]')?.focus();
   }
 }
 customElements.define('pour-receive', ReceiveStep);

@@ -1,16 +1,16 @@
 import '@fluentui/web-components/button.js';
-import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
+import { html, nothing, type TemplateResult } from 'lit';
 import { live } from 'lit/directives/live.js';
 import type { Book, Fair } from '../../../src/domain/book/book.ts';
 import { count } from '../../../src/domain/kernel/count.ts';
 import { type Day, isoDate, readDay } from '../../../src/domain/kernel/day.ts';
 import { exact } from '../../../src/domain/kernel/exact.ts';
 import { nameKey } from '../../../src/domain/kernel/names.ts';
-import type { Result } from '../../../src/domain/kernel/result.ts';
 import { day, money } from '../../format.ts';
 import { cardLooks, fieldLooks, looks, noticeLooks } from '../../looks.ts';
 import { dateField } from '../../parts/date-field.ts';
-import { liveNotice, type Notice, noticeBar } from '../../parts/notice.ts';
+import { EnterFrame } from '../../parts/enter-frame.ts';
+import { noticeBar } from '../../parts/notice.ts';
 import { numberField } from '../../parts/number-field.ts';
 import { recentList, recentLooks } from '../../parts/recent-list.ts';
 import { selectField } from '../../parts/select-field.ts';
@@ -24,7 +24,7 @@ import { saleLines, saleLooks } from '../sale-lines.ts';
 import { sellingDays } from '../selling-days.ts';
 
 /** First step of selling: where and when, bars and prices, the day's fees. */
-export class SellStep extends LitElement {
+export class SellStep extends EnterFrame {
   static override styles = [
     looks,
     fieldLooks,
@@ -37,48 +37,28 @@ export class SellStep extends LitElement {
   static override properties = {
     book: { attribute: false },
     draft: { attribute: false },
-    posting: { attribute: false },
     today: { attribute: false },
-    notice: { attribute: false },
     isBusy: { attribute: false },
-    isAsked: { state: true },
     takenOver: { state: true },
   };
 
   declare book: Book;
   declare draft: SellDraft;
-  /** What would be written, or what is missing. */
-  declare posting: Result<unknown>;
   declare today: Day;
-  declare notice: Notice | undefined;
   declare isBusy: boolean;
-  /** Whether the maker asked to go on, so that what is missing is said. */
-  declare isAsked: boolean;
   /** What came of the rows taken over last. */
   declare takenOver: readonly string[];
 
   constructor() {
     super();
-    this.isAsked = false;
     this.takenOver = [];
   }
 
-  protected override willUpdate(changed: PropertyValues<this>): void {
-    if (changed.has('posting') && this.posting.ok) this.isAsked = false;
-  }
-
   override render(): TemplateResult {
-    const problem = this.isAsked && !this.posting.ok ? this.posting.failure.sentence : undefined;
     return html`<div class="stack" @paste=${this.pasteRows}>
       <h2 tabindex="-1">What was sold?</h2>
       ${this.place()} ${this.lines()} ${this.fees()} ${this.sheetRows()}
-      ${liveNotice(problem === undefined ? undefined : { kind: 'bad', text: problem })}
-      <div class="actions">
-        <fluent-button appearance="primary" id="next" @click=${this.goOn}
-          >See what will be written</fluent-button
-        >
-      </div>
-      ${liveNotice(this.notice)} ${this.recent()}
+      ${this.wayOn('See what will be written')} ${this.recent()}
     </div>`;
   }
 
@@ -251,12 +231,6 @@ export class SellStep extends LitElement {
       isUndone,
     }));
     return recentList('Last selling days', entries, this.isBusy);
-  }
-
-  private goOn(): void {
-    this.isAsked = true;
-    if (this.posting.ok) tell(this, 'task-step', 'preview');
-    else this.renderRoot.querySelector<HTMLElement>('[aria-invalid="true"]')?.focus();
   }
 }
 customElements.define('pour-sell', SellStep);
