@@ -28,7 +28,7 @@ export function yearPicture(
     ...linePlot({
       points: year.map((stock, day) => [day, Math.max(stock, 0)]),
       isStepped: true,
-      across: 'Month. Stock at the end of each day',
+      across: 'Month. Stock after each day’s use',
       acrossTicks: [0, 1, 2, 3, 4].map((quarter) => quarter * QUARTER_DAYS),
       acrossText: (day) => String((day / QUARTER_DAYS) * 3),
       upText: figure,

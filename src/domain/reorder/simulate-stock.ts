@@ -17,7 +17,7 @@ export interface SimulatedStock {
   readonly waits: number;
   /** Orders that came before stock had run out. */
   readonly covered: number;
-  /** Stock at the end of each day; below 0 is what was missing. */
+  /** Stock after each day's use, before what comes that day; below 0 is what was missing. */
   readonly path: readonly number[];
 }
 
@@ -49,6 +49,7 @@ export function simulateStock(
     const use = uses[Math.floor(roll() * uses.length)] ?? 0;
     onHand -= use;
     position -= use;
+    path.push(onHand);
     for (let order = coming[0]; order !== undefined && order.day <= day; order = coming[0]) {
       waits += 1;
       if (onHand >= 0) covered += 1;
@@ -62,7 +63,6 @@ export function simulateStock(
       coming.push({ day: soonest, quantity });
       position += quantity;
     }
-    path.push(onHand);
   }
   return { waits, covered, path };
 }

@@ -1,4 +1,4 @@
-/** Stock at the end of each day of a simulated year; below 0 is what was missing. */
+/** Stock after the use of each day of a simulated year; below 0 is what was missing. */
 export type StockYear = readonly number[];
 
 const WEEKS = 52;

@@ -21,7 +21,7 @@ export function typicalYear(stock: WatchedStock, servicePercent: number): number
   return best;
 }
 
-/** Stock at the end of each day of one simulated year. */
+/** One simulated year by its number. */
 export function playYear(stock: WatchedStock, year: number): SimulatedStock {
   return simulateStock(stock, stock.point + stock.lot, YEAR, dice(year), dice(WAITS + year));
 }

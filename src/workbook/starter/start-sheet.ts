@@ -89,9 +89,10 @@ const steps: Lines = [
   ],
 ];
 const demoSteps: Lines = [
+  ['Invented', 'All here is made up: workshop, suppliers, prices, bars and fairs.'],
   [
-    'Invented',
-    'All here is made up: workshop, suppliers, prices, bars and fairs. The ledger runs from December 2025 to November 2026; sales before it are monthly sums of a notebook.',
+    'Its days',
+    'The ledger runs from December 2025 to November 2026; sales before it are monthly sums.',
   ],
   ['Blank copy', 'Start your own in pour-ledger-empty.xlsx: the same sheets without the demo.'],
   ...steps,

@@ -7,6 +7,7 @@ import { simulateStock, type WatchedStock } from '../../../src/domain/reorder/si
 import type { Cell } from '../../../src/workbook/port.ts';
 import { demoTables } from '../../../src/workbook/starter/demo/demo-tables.ts';
 import { playYear, typicalYear } from '../../../src/domain/reorder/year-shown.ts';
+import { stockOuts } from '../../../src/domain/reorder/stock-year.ts';
 import { bookOf, on, refusal, season, sound } from '../plan/season-book.ts';
 
 const share = (stock: WatchedStock, years = 2000): number => {
@@ -33,10 +34,10 @@ describe('simulated stock', () => {
 
   it('goes down by use and up by what comes', () => {
     const { path } = simulateStock({ ...plain, uses: [10], point: 50 }, 150, 12, dice(1));
-    // From 150: an order at 50 on the tenth day comes five days later.
+    // From 150: an order at 50 on the tenth day comes five days later, after that day's use.
     expect(path).toEqual([140, 130, 120, 110, 100, 90, 80, 70, 60, 50, 40, 30]);
     const later = simulateStock({ ...plain, uses: [10], point: 50 }, 150, 16, dice(1)).path;
-    expect(later.slice(12)).toEqual([20, 10, 100, 90]);
+    expect(later.slice(12)).toEqual([20, 10, 0, 90]);
   });
 
   it('a lead time that varies takes more stock', () => {
@@ -68,6 +69,14 @@ describe('the year shown', () => {
     // 0.91854 as above; a year has some 36 waits, so one more or less is 2.8 of 100.
     const year = playYear(lumps, typicalYear(lumps, 91.854));
     expect(Math.abs((year.covered / year.waits) * 100 - 91.854)).toBeLessThan(1.4);
+  });
+
+  it('shows every wait that stock did not last', () => {
+    for (let number = 1; number <= 25; number += 1) {
+      const { waits, covered, path } = playYear(lumps, number);
+      // Each such wait has a day of its own on which something was missing, or shares it with another.
+      expect(stockOuts(path).length > 0).toBe(covered < waits || (path.at(-1) ?? 0) < 0);
+    }
   });
 
   it('has the same days of use for every point', () => {
