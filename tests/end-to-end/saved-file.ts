@@ -71,6 +71,8 @@ export async function byAnotherLibrary(bytes: Uint8Array): Promise<(cell: ShownC
   return ({ sheet, row, column }) => {
     const cell = book.getWorksheet(sheet)?.getCell(row + 1, column + 1);
     if (!cell) throw new Error(`There is no sheet ${sheet}.`);
+    // It gives every cell of a merged block the first one's value; in the file the others are blank.
+    if (cell.master !== cell) return '';
     // It leaves an answer of 0, FALSE or "" out of a formula's value, not out of its result.
     return plain(cell.formula ? cell.result : cell.value);
   };
