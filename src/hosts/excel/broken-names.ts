@@ -1,6 +1,6 @@
 import type { Run } from './apply-change.ts';
 
-/** Names of the workbook that lead to no range any more: two syncs, whatever their number. */
+/** Names of the workbook that lead to no range any more: one sync, whatever their number. */
 export const brokenNames = (run: Run): Promise<readonly string[]> =>
   run(async (context) => {
     const { names } = context.workbook;

@@ -21,13 +21,10 @@ export interface ExcelSurroundings {
   readonly onDeaf: (sentence: string) => void;
 }
 
-/** The workbook open in Excel, as the pane sees it. `load` rejects with a sentence. */
+/** The workbook open in Excel, as the pane sees it. What reads rejects with a sentence. */
 export function excelPort(around: ExcelSurroundings): HostPort {
   return {
-    load: () =>
-      readTables(around.run).catch((problem: unknown) => {
-        throw new Error(sentenceOfFault(problem), { cause: problem });
-      }),
+    load: () => readTables(around.run).catch(throwSentence),
     apply: async (change) =>
       around.isReadOnly()
         ? {
@@ -38,13 +35,17 @@ export function excelPort(around: ExcelSurroundings): HostPort {
         : applyChange(around.run, change),
     onChange: (listener) => watchTables(around, listener),
     files: browserFiles(openAsNew),
-    brokenNames: () => brokenNames(around.run),
+    brokenNames: () => brokenNames(around.run).catch(throwSentence),
     memory: workbookMemory(around.store, around.workbookKey),
     today: () => isoDate(around.now()),
     newToken,
     // Excel does not tell an add-in who is signed in.
     userName: () => '',
   };
+}
+
+function throwSentence(problem: unknown): never {
+  throw new Error(sentenceOfFault(problem), { cause: problem });
 }
 
 function watchTables({ runLater, onDeaf }: ExcelSurroundings, listener: () => void): () => void {

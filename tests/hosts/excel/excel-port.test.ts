@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { passingStore } from '../../../src/hosts/excel/workbook-memory.ts';
 import { post } from './host/demo-book.ts';
+import { WIRE } from './host/excel-host.ts';
 import { open, untilAllIsStill } from './host/open.ts';
 import { WorkbookModel } from './host/workbook-model.ts';
 
@@ -58,6 +59,21 @@ describe('reading', () => {
     const { host, port } = open();
     host.model.cellBeingEdited = true;
     await expect(port.load()).rejects.toThrow(/A cell is being edited.*Press Enter or Esc/);
+  });
+});
+
+describe('names', () => {
+  it('that lead nowhere any more are told in one sync', async () => {
+    const { model, host, port } = open();
+    model.names.set('Old prices', '=#REF!').set('Rate', '=0.2');
+    expect(await port.brokenNames()).toEqual(['Old prices']);
+    expect(host.syncs).toBe(1);
+  });
+
+  it('that Excel does not tell reject with a sentence', async () => {
+    const { host, port } = open();
+    host.faults = [{ sync: 1, wire: WIRE.throttled }];
+    await expect(port.brokenNames()).rejects.toThrow(/too many requests.*try again/);
   });
 });
 

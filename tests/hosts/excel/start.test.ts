@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { createServer, type Server } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { buildSync } from 'esbuild';
+import ExcelJS from 'exceljs';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { functions } from '../../../functions/index.ts';
@@ -152,6 +153,31 @@ describe('starting inside Excel', () => {
     await page.waitForFunction(STARTS_WITH_DOCUMENT);
     expect(await fake(page, `model.sheet('Start').at(1, 0).value`)).toBe(50);
     expect(await page.textContent('#notice')).toBe('');
+    await page.close();
+  });
+
+  it('opens a partner’s copy as a new workbook', async () => {
+    const { page, faults } = await open('');
+    await page.waitForFunction(STARTS_WITH_DOCUMENT);
+    const sheet = {
+      name: 'Plan',
+      lines: ['For Ann'],
+      table: 'PlanCopy',
+      columns: [{ header: 'Design', format: 'text' }],
+      rows: [['Teal']],
+    };
+    const copy = { fileName: 'copy', title: 'A copy', sheets: [sheet] };
+    const given = await page.evaluate(
+      `document.querySelector('pour-pane').port.files.give(${JSON.stringify(copy)})`,
+    );
+    expect(given).toMatchObject({ kind: 'given' });
+    const [base64 = ''] = await fake<string[]>(page, 'model.opened');
+    const workbook = new ExcelJS.Workbook();
+    await workbook.xlsx.load(Buffer.from(base64, 'base64').buffer);
+    const texts: unknown[] = [];
+    workbook.getWorksheet('Plan')?.eachRow((row) => texts.push(row.getCell(1).value));
+    expect(texts).toEqual(expect.arrayContaining(['For Ann', 'Design', 'Teal']));
+    expect(faults).toEqual([]);
     await page.close();
   });
 

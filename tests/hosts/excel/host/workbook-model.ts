@@ -21,6 +21,8 @@ export class WorkbookModel {
   readonly listeners = new Set<(event: ChangeEvent) => void>();
   /** What the workbook was told to do at its next start with the add-in. */
   startState = 'Inactive';
+  /** Workbooks opened beside this one, as base64. */
+  readonly opened: string[] = [];
   /** Open for reading only: a batch that writes is refused. */
   readOnly = false;
   /** Someone is typing in a cell: every batch is refused. */

@@ -22,7 +22,12 @@ function workbookObject(model: WorkbookModel, registered: Set<string>): HostObje
   return {
     objects: {
       Application: () => ({
-        call: { Calculate: () => model.calculation.recalculate() },
+        call: {
+          Calculate: () => model.calculation.recalculate(),
+          CreateWorkbook: (base64: string): HostObject => ({
+            call: { Open: () => void model.opened.push(base64) },
+          }),
+        },
       }),
       Tables: () => tablesObject(model, registered),
       Names: () => namesObject(model),
@@ -123,6 +128,8 @@ const namesObject = (model: WorkbookModel): HostObject => ({
       id: name,
       get: {
         Name: () => name,
+        Visible: () => true,
+        Formula: () => (typeof where === 'object' ? `='${where.sheet.name}'!A1` : where),
         Type: () => (typeof where === 'object' ? 'Range' : 'String'),
       },
       call: {
