@@ -32,8 +32,6 @@ function workbookObject(model: WorkbookModel, registered: Set<string>): HostObje
       Tables: () => tablesObject(model, registered),
       Names: () => namesObject(model),
     },
-    // What was kept by reference is let go by the batch itself.
-    call: {},
   };
 }
 
