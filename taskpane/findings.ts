@@ -1,5 +1,9 @@
 import '@fluentui/web-components/button.js';
 import { css, html, LitElement } from 'lit';
+import type { Change } from '../src/workbook/port.ts';
+import type { Repeat } from '../src/workbook/sharing/repeats.ts';
+import './repeats.ts';
+import type { Written } from './task/session.ts';
 import { tellAny } from './task/events.ts';
 import { looks, noticeLooks } from './looks.ts';
 
@@ -18,11 +22,16 @@ export class FindingsStep extends LitElement {
   static override properties = {
     findings: { attribute: false },
     isUnreachable: { attribute: false },
+    repeats: { attribute: false },
+    write: { attribute: false },
   };
 
   declare findings: readonly string[];
   /** The host itself did not answer. */
   declare isUnreachable: boolean;
+  /** Lines that share an id, which can be told apart here. */
+  declare repeats: readonly Repeat[];
+  declare write: (change: Change) => Promise<Written>;
 
   override render() {
     return html`<div class="stack">
@@ -41,6 +50,7 @@ export class FindingsStep extends LitElement {
       <ul role="list">
         ${this.findings.map((finding) => html`<li>${finding}</li>`)}
       </ul>
+      <pour-repeats .repeats=${this.repeats} .write=${this.write}></pour-repeats>
       <div class="actions">
         <fluent-button
           appearance="primary"

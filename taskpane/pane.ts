@@ -1,10 +1,11 @@
 import { css, html, LitElement, type PropertyValues, type TemplateResult } from 'lit';
-import type { HostPort } from '../src/workbook/port.ts';
+import type { Change, HostPort } from '../src/workbook/port.ts';
+import { repeatsOf } from '../src/workbook/sharing/repeats.ts';
 import './findings.ts';
 import { looks } from './looks.ts';
 import { stepBarLooks } from './parts/step-bar.ts';
 import { taskTabLooks, taskTabs } from './parts/task-tabs.ts';
-import { Session } from './task/session.ts';
+import { Session, type Written } from './task/session.ts';
 import type { Task } from './task/task.ts';
 import { makeTasks } from './tasks.ts';
 import { type PaneTheme, prefersDark, showTheme } from './theme.ts';
@@ -160,10 +161,21 @@ export class PourPane extends LitElement {
       return html`<pour-findings
         .findings=${state.kind === 'failed' ? [state.sentence] : state.findings}
         .isUnreachable=${state.kind === 'failed'}
+        .repeats=${state.kind === 'failed' ? [] : repeatsOf(state.tables)}
+        .write=${this.tellApart}
       ></pour-findings>`;
     }
     return this.task.content(state);
   }
+
+  /** Tells lines apart, then shows the check, which finds what was written twice. */
+  private readonly tellApart = async (change: Change): Promise<Written> => {
+    const { session } = this;
+    if (session === undefined) return { kind: 'refused', sentence: 'The workbook was closed.' };
+    const written = await session.alone(() => session.write(change));
+    if (written.kind === 'applied') this.show('check');
+    return written;
+  };
 
   private readonly look = (): void => {
     showTheme(this, this.theme ?? (this.preference.matches ? 'dark' : 'light'));

@@ -14,10 +14,34 @@ export function careTask(port: HostPort, session: Session, onChange: () => void)
   return taskGroup(
     { name: 'care', label: 'Care', title: 'Take care of the book' },
     [
-      taskOf(checkTask, checkLook, port, session, onChange),
+      taskOf(checkTask, checkLook(brokenNamesOf(port, session, onChange)), port, session, onChange),
       taskOf(mergeTask, mergeLook(port.files), port, session, onChange),
       lookTask(partnerLook(port.files, session), port, session, onChange),
     ],
     onChange,
   );
+}
+
+/** Names that lead nowhere: asked of the host once for each reading that is looked at. */
+function brokenNamesOf(
+  port: HostPort,
+  session: Session,
+  onChange: () => void,
+): () => readonly string[] {
+  let asked: Session['state'] | undefined;
+  let names: readonly string[] = [];
+  return () => {
+    if (asked !== session.state) {
+      asked = session.state;
+      port.brokenNames().then(
+        (found) => {
+          names = found;
+          onChange();
+        },
+        // A host that can't tell leaves the check of the ledger as it is.
+        () => undefined,
+      );
+    }
+    return names;
+  };
 }

@@ -14,7 +14,11 @@ export type BookState =
       readonly tables: readonly TableData[];
     }
   /** The tables hold something to mend first, a sentence each. */
-  | { readonly kind: 'unreadable'; readonly findings: readonly string[] }
+  | {
+      readonly kind: 'unreadable';
+      readonly findings: readonly string[];
+      readonly tables: readonly TableData[];
+    }
   /** The host could not be read at all. */
   | { readonly kind: 'failed'; readonly sentence: string };
 
@@ -53,9 +57,12 @@ export class Session {
   }
 
   /** Does a piece of work once all asked for before it is done: what it reads is not written meanwhile. */
-  alone(work: () => Promise<void>): Promise<void> {
+  alone<T>(work: () => Promise<T>): Promise<T> {
     const mine = this.last.then(work);
-    this.last = mine.catch(() => undefined);
+    this.last = mine.then(
+      () => undefined,
+      () => undefined,
+    );
     return mine;
   }
 
@@ -102,7 +109,7 @@ async function readFrom(port: HostPort): Promise<BookState> {
   try {
     const tables = await port.load();
     const reading = readWorkbook(tables);
-    return reading.kind === 'ready' ? { ...reading, tables } : reading;
+    return { ...reading, tables };
   } catch (problem) {
     return { kind: 'failed', sentence: sentenceOf(problem) };
   }

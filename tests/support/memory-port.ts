@@ -15,8 +15,6 @@ export interface MemoryOptions {
   readonly userName?: string;
   /** Texts that `newToken` gives, in order; the last one goes on. */
   readonly tokens?: readonly string[];
-  /** Names that lead nowhere. */
-  readonly brokenNames?: readonly string[];
   /** Where the pane's memory is kept; a map of its own if not given. */
   readonly memory?: HostPort['memory'];
 }
@@ -116,7 +114,7 @@ export function createMemoryPort(
         return Promise.resolve({ kind: 'given', sentence: `${workbook.fileName}.xlsx is here.` });
       },
     },
-    brokenNames: () => Promise.resolve(options.brokenNames ?? []),
+    brokenNames: () => Promise.resolve([]),
     memory: options.memory ?? memoryOf(new Map()),
     today: () => options.today ?? '2026-11-25',
     newToken() {

@@ -8,8 +8,8 @@ import './steps/done.ts';
 import './steps/findings.ts';
 import './steps/preview.ts';
 
-/** The pages of the health check. */
-export const checkLook: TaskLook<CheckDraft> = {
+/** The pages of the health check; `brokenNames` are names of the workbook that lead nowhere. */
+export const checkLook = (brokenNames: () => readonly string[]): TaskLook<CheckDraft> => ({
   name: 'check',
   label: 'Check',
   title: 'Check the book',
@@ -20,10 +20,15 @@ export const checkLook: TaskLook<CheckDraft> = {
     // Someone else may have mended it meanwhile.
     return chosenFinding(findingsOf(state, flow.who), flow.draft).ok ? step : 'enter';
   },
-  content: step,
-};
+  content: (flow, state, page) => step(flow, state, page, brokenNames()),
+});
 
-function step(flow: Flow<CheckDraft>, state: Ready, page: CheckDraft['step']): TemplateResult {
+function step(
+  flow: Flow<CheckDraft>,
+  state: Ready,
+  page: CheckDraft['step'],
+  brokenNames: readonly string[],
+): TemplateResult {
   const { draft, notice, who } = flow;
   const findings = findingsOf(state, who);
   if (page === 'done') {
@@ -40,6 +45,7 @@ function step(flow: Flow<CheckDraft>, state: Ready, page: CheckDraft['step']): T
   }
   return html`<pour-check
     .findings=${findings}
+    .brokenNames=${brokenNames}
     .book=${state.book}
     .notice=${notice}
   ></pour-check>`;

@@ -96,3 +96,66 @@ describe('planOf', () => {
     });
   });
 });
+
+describe('lines that share an id', () => {
+  const colours: PlanTable = {
+    name: 'Colours',
+    headers: ['Colour', 'Ingredient', 'Amount'],
+    rows: [
+      ['Teal', 'Base', 100],
+      ['Teal', 'Blue', 8],
+    ],
+    isFormula: () => false,
+  };
+  const recipe = (...amounts: readonly number[]): Change => ({
+    appends: [
+      {
+        table: 'Colours',
+        idColumn: 'Colour',
+        shareIds: true,
+        rows: amounts.map((Amount, at) => ({
+          Colour: 'Teal',
+          Ingredient: ['Base', 'Blue', 'Mica'][at] ?? '',
+          Amount,
+        })),
+      },
+    ],
+    updates: [],
+  });
+
+  it('are told apart by their order: all there, some missing, one different', () => {
+    expect(planOf([colours], recipe(100, 8))).toEqual({ kind: 'already there' });
+    expect(planOf([colours], recipe(100, 8, 1))).toMatchObject({
+      kind: 'write',
+      writes: [
+        { row: 2, value: 'Teal' },
+        { row: 2, value: 'Mica' },
+        { row: 2, value: 1 },
+      ],
+    });
+    expect(planOf([colours], recipe(100, 9))).toMatchObject({ kind: 'refused' });
+  });
+
+  it('are all added where there is none', () => {
+    const plan = planOf([{ ...colours, rows: [] }], recipe(100, 8));
+    expect(plan.kind === 'write' && plan.writes.map(({ row }) => row)).toEqual([0, 0, 0, 1, 1, 1]);
+  });
+
+  it('are set one by one by their place among them', () => {
+    const set = (nth?: number): Change => ({
+      appends: [],
+      updates: [
+        {
+          table: 'Colours',
+          idColumn: 'Colour',
+          id: 'Teal',
+          set: { Amount: 1 },
+          ...(nth === undefined ? {} : { nth }),
+        },
+      ],
+    });
+    expect(planOf([colours], set(1))).toMatchObject({ writes: [{ row: 1, column: 2, value: 1 }] });
+    expect(planOf([colours], set(2))).toMatchObject({ kind: 'refused' });
+    expect(planOf([colours], set())).toMatchObject({ kind: 'refused' });
+  });
+});

@@ -200,3 +200,41 @@ describe('the keyboard alone', () => {
     await page.locator('pour-check-done').waitFor();
   });
 });
+
+describe('what no line can mend', () => {
+  const twice = withRows(soundWorkshop, 'Moves', () =>
+    rowsOf(Array<string>(2).fill('W-1|2026-11-03|wasted|Wrapper|-1|L-8|-0.15|||')),
+  );
+
+  it('explains an id that stands twice, tells the lines apart, then takes the second back', async () => {
+    const page = await openPane({ tables: twice });
+    await heading(page).getByText('Mend this first').waitFor();
+    await page.getByText('"W-1" stands in row 1 already').waitFor();
+    await page.getByText('Moves, row 2: W-1 becomes W-1.2. It says the same as row 1.').waitFor();
+    expect(await tables(page)).toEqual(twice);
+    await page.locator('#tell-apart').click();
+    await page.getByText('1. Move written twice').waitFor();
+    await mend(page);
+    await page.getByText('The book is sound now.').waitFor();
+    expect(await column(page, 'Moves', 'Entry')).toEqual(['W-1', 'W-1.2', 'W-1.2.R']);
+  });
+
+  it('says why where the host refuses to tell them apart', async () => {
+    const page = await openPane({ tables: twice });
+    await page.evaluate(() => {
+      window.pane.port.nextApply({ kind: 'refuses', sentence: 'The sheet is protected.' });
+    });
+    await page.locator('#tell-apart').click();
+    await page.getByText('Nothing was written. The sheet is protected.').waitFor();
+  });
+
+  it('names what leads nowhere', async () => {
+    const page = await openPane({ tables: soundWorkshop });
+    await page.evaluate(() => {
+      window.pane.port.brokenNames = () => Promise.resolve(['Fragrances']);
+    });
+    await page.locator('#tab-care').click();
+    await heading(page).getByText('1 thing to look at').waitFor();
+    await page.getByText('The name Fragrances pointed to cells that were deleted').waitFor();
+  });
+});

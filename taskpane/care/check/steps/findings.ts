@@ -13,23 +13,27 @@ export class CheckStep extends LitElement {
   static override styles = [looks, cardLooks, noticeLooks];
   static override properties = {
     findings: { attribute: false },
+    brokenNames: { attribute: false },
     book: { attribute: false },
     notice: { attribute: false },
   };
 
   declare findings: readonly HealthFinding[];
+  /** Names of the workbook that lead nowhere. */
+  declare brokenNames: readonly string[];
   declare book: Book;
   declare notice: Notice | undefined;
 
   override render(): TemplateResult {
-    const { findings } = this;
+    const { findings, brokenNames } = this;
+    const number = findings.length + brokenNames.length;
     return html`<div class="stack">
       <div>
-        <h2 tabindex="-1">${titleOf(findings.length)}</h2>
+        <h2 tabindex="-1">${titleOf(number)}</h2>
         <p class="quiet">${this.scope()}</p>
       </div>
       ${
-        findings.length === 0
+        number === 0
           ? noticeBar({
               kind: 'good',
               text: 'Every batch has its moves, no stock was ever below zero, no line stands twice.',
@@ -40,6 +44,7 @@ export class CheckStep extends LitElement {
               </p>
               <ol class="stack">
                 ${findings.map((finding, index) => html`<li>${card(finding, index, this)}</li>`)}
+                ${brokenNames.map((name, index) => html`<li>${nameCard(name, findings.length + index + 1)}</li>`)}
               </ol>`
       }
       ${liveNotice(this.notice)}
@@ -91,5 +96,15 @@ function card(finding: HealthFinding, index: number, from: HTMLElement): Templat
     </div>
   </section>`;
 }
+
+/** A name is no line: only the host's own list of names can mend it. */
+const nameCard = (name: string, number: number): TemplateResult =>
+  html`<section class="card" aria-labelledby="finding-${number}">
+    <header><h3 id="finding-${number}">${number}. Name that leads nowhere</h3></header>
+    <p class="body">
+      The name ${name} pointed to cells that were deleted (#REF!), so formulas that use it fail. In
+      Excel: Formulas tab, Name Manager: point it to its cells again, or delete it.
+    </p>
+  </section>`;
 
 const asTitle = (kind: string): string => kind.slice(0, 1).toUpperCase() + kind.slice(1);
