@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { route, type RequestFacts } from '../../../src/hosts/workbench/server/route.ts';
 
@@ -80,5 +81,50 @@ describe('where requests go', () => {
     ['a same-site reader', get(`/${token}/api/events`, { fetchSite: 'same-site' }), 403],
   ])('%s is denied', (_what, facts, status) => {
     expect(route(facts, server)).toMatchObject({ kind: 'denied', status });
+  });
+});
+
+describe('addresses made up at random', () => {
+  const pieces = [
+    '..',
+    '.',
+    '/',
+    '\\',
+    '%2e',
+    '%2f',
+    '%5c',
+    '%00',
+    '%',
+    'api',
+    'a.js',
+    '?',
+    '#',
+    ':',
+    '~',
+    'é',
+  ];
+
+  it('never lead out of the page’s folder, nor past the token', () => {
+    fc.assert(
+      fc.property(
+        fc.boolean(),
+        fc.array(fc.oneof(fc.constantFrom(...pieces), fc.string({ maxLength: 4 })), {
+          maxLength: 9,
+        }),
+        (hasToken, steps) => {
+          const url = `${hasToken ? `/${token}/` : '/'}${steps.join('')}`;
+          const answer = route(get(url), server);
+          if (!hasToken && !url.startsWith(`/${token}/`)) expect(answer.kind).toBe('denied');
+          if (answer.kind !== 'file') return;
+          const inside = new URL(answer.path, 'file:///page/').pathname;
+          expect(inside.startsWith('/page/')).toBe(true);
+          // eslint-disable-next-line no-control-regex -- a control character in a path is the trick
+          expect(answer.path).not.toMatch(/[\\%\u0000-\u001f]|^\//u);
+          // A name may hold dots ("0.."); a step of nothing else leads elsewhere.
+          expect(answer.path.split('/').filter((step) => /^\.{1,2}$/u.test(step))).toEqual([]);
+        },
+      ),
+      { numRuns: 2000 },
+    );
   });
 });
