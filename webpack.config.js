@@ -81,11 +81,19 @@ const forNode = (name, entry, path, externals = []) => {
 
 const ENGINE_RENDER = /@univerjs[\\/]engine-render[\\/]/;
 
+/** What the grid brings along and our cells never use; each file says what it stands in for. */
+const standIns = Object.fromEntries(
+  ['cjk-regex', 'franc-min', 'opentype.js'].map((name) => [
+    `${name}$`,
+    here(`src/hosts/workbench/page/stand-ins/${name.replace(/\.js$/, '')}.ts`),
+  ]),
+);
+
 /** The grid brings hyphenation patterns of 70 languages, of which its cells use none. */
 const withoutHyphenation = () =>
   new webpack.NormalModuleReplacementPlugin(/^\.\/[a-z0-9-]+-[\w-]{8}\.js$/, (module) => {
     if (!ENGINE_RENDER.test(module.context)) return;
-    module.request = here('src/hosts/workbench/page/no-hyphenation.ts');
+    module.request = here('src/hosts/workbench/page/stand-ins/no-hyphenation.ts');
   });
 
 const bundles = {
@@ -123,7 +131,11 @@ const bundles = {
     });
     // Two parts come by themselves, the grid and the pane: each in one file of its own name.
     config.optimization.splitChunks = false;
-    return { ...config, plugins: [...config.plugins, withoutHyphenation()] };
+    return {
+      ...config,
+      resolve: { alias: standIns },
+      plugins: [...config.plugins, withoutHyphenation()],
+    };
   },
   server: () =>
     forNode('server', { server: './src/hosts/workbench/server/serve.ts' }, 'dist/workbench'),

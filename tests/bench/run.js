@@ -10,6 +10,12 @@ const ROUNDS = 5;
 const MATERIALS = 200;
 const AS_OF = 46_800;
 
+// `npm run bench -- workbench` measures that instead, and nothing else.
+if (process.argv[2] === 'workbench') {
+  await import('./workbench.js');
+  process.exit();
+}
+
 const functions = loadFunctions();
 console.log(
   `${cpus().length} cores, Node ${process.version}; min, median and max of ${ROUNDS} rounds, the first cold.`,

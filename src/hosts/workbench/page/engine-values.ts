@@ -4,10 +4,13 @@ import {
   ErrorValueObject,
   NumberValueObject,
   StringValueObject,
+  type BaseReferenceObject,
   type BaseValueObject,
   type ErrorType,
+  type FunctionVariantType,
 } from '@univerjs/preset-sheets-core';
 import { CellFailure } from '../../../../functions/failure.ts';
+import { rowsOfReference } from './reference-rows.ts';
 
 /** An argument that is itself an error: a cell that cannot be asked gives no answer. */
 export class ErrorArgument extends Error {
@@ -25,7 +28,15 @@ export class ErrorArgument extends Error {
  * scalar, a larger range rows. A single error is thrown as ErrorArgument; errors inside a larger
  * range are their text, so that the function can name the cell.
  */
-export function argumentOf(value: BaseValueObject): unknown {
+export function argumentOf(given: FunctionVariantType): unknown {
+  if (!given.isReferenceObject()) return argumentOfValue(given as BaseValueObject);
+  const reference = given as BaseReferenceObject;
+  const isOneCell = reference.getRowCount() === 1 && reference.getColumnCount() === 1;
+  const rows = isOneCell ? undefined : rowsOfReference(reference, textOfErrorOr);
+  return rows ?? argumentOfValue(reference.toArrayValueObject());
+}
+
+function argumentOfValue(value: BaseValueObject): unknown {
   if (!value.isArray()) return value.isNull() ? undefined : scalarOf(value);
   const rows = (value as ArrayValueObject).getArrayValue();
   const only = rows[0]?.[0];

@@ -16,13 +16,13 @@ export interface Beside {
  * stands beside it come while the workbook is read.
  */
 export async function openWorkbench(loadBeside: () => Promise<Beside>): Promise<void> {
-  const server = createServerApi();
   const frame = createPageFrame();
   const opening = createOpening();
+  const server = createServerApi(opening.signal);
   try {
     const told = (share: number) => opening.pause('Reading the workbook', share);
     const [image, help, { showWorkbook }, beside] = await Promise.all([
-      server.book(told, opening.signal),
+      server.book(told),
       server.functionHelp(),
       import(/* webpackChunkName: "grid" */ './show-workbook.ts'),
       loadBeside(),

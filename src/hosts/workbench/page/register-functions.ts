@@ -4,6 +4,7 @@ import {
   IDescriptionService,
   IFunctionService,
   type BaseValueObject,
+  type FunctionVariantType,
 } from '@univerjs/preset-sheets-core';
 import { CellFailure } from '../../../../functions/failure.ts';
 import { argumentOf, ErrorArgument, errorOf, resultOf } from './engine-values.ts';
@@ -51,9 +52,10 @@ class CellFunction extends BaseFunction {
     this._failures = failures;
     this.minParams = 0;
     this.maxParams = 255;
+    this.needsReferenceObject = true;
   }
 
-  override calculate(...variants: BaseValueObject[]): BaseValueObject {
+  override calculate(...variants: FunctionVariantType[]): BaseValueObject {
     try {
       const result = resultOf(this._answer(...variants.map(argumentOf)));
       this.note(undefined);

@@ -8,7 +8,7 @@ export interface ServerApi {
    * Reads the workbook, and tells after each piece which share of it is read. Throws with a sentence
    * when the server cannot.
    */
-  book(told: (share: number) => Promise<void>, signal: AbortSignal): Promise<WorkbookImage>;
+  book(told: (share: number) => Promise<void>): Promise<WorkbookImage>;
   /** What the functions tell of themselves; nothing where that was not built. */
   functionHelp(): Promise<readonly FunctionHelp[]>;
   /** Saves; every failure comes back as a refusal with a sentence. */
@@ -17,10 +17,10 @@ export interface ServerApi {
   onOutsideChange(listener: (version: string) => void): void;
 }
 
-/** The server that served this page. */
-export function createServerApi(): ServerApi {
+/** The server that served this page, until the signal: then nothing is read or heard any more. */
+export function createServerApi(signal: AbortSignal): ServerApi {
   return {
-    async book(told, signal) {
+    async book(told) {
       const response = await fetch('api/book', { cache: 'no-store', signal });
       if (!response.ok) throw new Error(await sentenceOf(response));
       const reader = createBookReader();
@@ -54,12 +54,13 @@ export function createServerApi(): ServerApi {
       }
     },
     onOutsideChange(listener) {
-      new EventSource('api/events').addEventListener(
-        'message',
-        ({ data }: MessageEvent<string>) => {
-          listener((JSON.parse(data) as { readonly version: string }).version);
-        },
-      );
+      const events = new EventSource('api/events');
+      events.addEventListener('message', ({ data }: MessageEvent<string>) => {
+        listener((JSON.parse(data) as { readonly version: string }).version);
+      });
+      signal.addEventListener('abort', () => {
+        events.close();
+      });
     },
   };
 }

@@ -32,8 +32,8 @@ export interface Shown {
 }
 
 /**
- * Shows the workbook in the grid, lets the functions answer, then mounts the pane. Nothing is saved
- * or listened to before all have answered, so an opening that is stopped leaves nothing behind.
+ * Shows the workbook in the grid, lets the functions answer, then mounts the pane. Nobody can change a
+ * cell before all have answered, so an opening that is stopped leaves nothing unsaved behind.
  */
 export async function showWorkbook(shown: Shown): Promise<void> {
   const snapshot = await snapshotOf(shown.image, shown.opening);
@@ -54,10 +54,10 @@ async function fill({ api, injector }: GridHost, shown: Shown): Promise<void> {
   registerFunctions(injector, beside.functions, help, failures);
   answerAcrossSheets(injector, grid.sheetName);
   const tables = createLiveTables(injector, grid, image);
-  await firstAnswers(injector, grid, opening);
-  fitRows(injector, image);
   const changes = createChanges(grid, tables, image);
   const saver = createSaver(grid, changes, server, image.version);
+  await firstAnswers(injector, grid, opening);
+  fitRows(injector, image);
   guardCommands(injector, frame.say);
   frame.showSaving(saver);
   offerUndo(injector);

@@ -1,0 +1,121 @@
+import { spawn } from 'node:child_process';
+import { once } from 'node:events';
+import { mkdtemp, rm, stat, writeFile } from 'node:fs/promises';
+import { cpus, tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { gzipSync } from 'node:zlib';
+import { readFileSync } from 'node:fs';
+import { build } from 'esbuild';
+import { chromium } from 'playwright-core';
+
+/**
+ * `npm run bench -- workbench [moves]`: the built workbench (`npm run build` first) with the demo and a
+ * long ledger, in the system's Chromium. Milliseconds; a task is a stretch in which the page can't answer.
+ */
+const dist = fileURLToPath(new URL('../../dist/', import.meta.url));
+const moves = Number(process.argv.at(-1)) || 100_000;
+const folder = await mkdtemp(join(tmpdir(), 'pour-ledger-bench-'));
+try {
+  await measure();
+} finally {
+  await rm(folder, { recursive: true });
+}
+
+async function measure() {
+  const file = join(folder, 'big.xlsx');
+  await writeFile(file, (await bigWorkbook())({ moves, materials: 180 }));
+  console.log(`${moves} moves, ${mb((await stat(file)).size)} .xlsx, ${cpus().length} cores`);
+  for (const name of ['start.js', 'grid.js', 'pane.js']) {
+    const bytes = readFileSync(join(dist, 'workbench/page', name));
+    say(`${name}, kB and packed kB`, bytes.length / 1000, gzipSync(bytes).length / 1000);
+  }
+  const started = performance.now();
+  const server = spawn(process.execPath, [join(dist, 'workbench/server.js'), file, '--port', '0'], {
+    stdio: ['ignore', 'pipe', 'inherit'],
+  });
+  try {
+    const [greeting] = await once(server.stdout, 'data');
+    say('server ready', performance.now() - started);
+    await measurePage(/http:\/\/\S+/.exec(String(greeting))[0]);
+  } finally {
+    server.kill();
+  }
+}
+
+async function measurePage(address) {
+  const browser = await chromium.launch({
+    executablePath: '/usr/bin/chromium',
+    args: ['--no-sandbox', '--disable-gpu', '--disable-background-networking'],
+  });
+  try {
+    const page = await browser.newPage();
+    await page.addInitScript(watchTasks);
+    const began = performance.now();
+    await page.goto(address, { waitUntil: 'commit' });
+    await page.waitForFunction(() => window.pourLedgerWorkbench !== undefined, undefined, {
+      timeout: 600_000,
+    });
+    say('open, all formulas answered', performance.now() - began);
+    await page
+      .evaluate(() => performance.getEntriesByName('first-contentful-paint')[0].startTime)
+      .then((painted) => say('first paint', painted));
+    await sayTasks(page, 'while opening');
+    await measureEdit(page);
+  } finally {
+    await browser.close();
+  }
+}
+
+/** One quantity of the ledger typed over: every answer of the workbook hangs on it. */
+async function measureEdit(page) {
+  await page.evaluate(() => window.pourLedgerWorkbench.select('Ledger', 'E1000'));
+  await sayTasks(page, 'showing the ledger');
+  const began = performance.now();
+  await page.keyboard.type('-7');
+  await page.keyboard.press('Enter');
+  await page.evaluate(() => window.pourLedgerWorkbench.settled());
+  say('an edit, all formulas answered', performance.now() - began);
+  await sayTasks(page, 'while they answer');
+  await page.getByText('Saved', { exact: true }).waitFor({ timeout: 600_000 });
+  say('an edit, saved', performance.now() - began);
+  await sayTasks(page, 'while saving');
+}
+
+/** Runs in the page: keeps the length of every task above 50 ms. */
+function watchTasks() {
+  window.tasks = [];
+  new PerformanceObserver((list) => {
+    window.tasks.push(...list.getEntries().map(({ duration }) => duration));
+  }).observe({ type: 'longtask', buffered: true });
+}
+
+async function sayTasks(page, when) {
+  const tasks = await page.evaluate(() => window.tasks.splice(0));
+  const sum = tasks.reduce((all, task) => all + task, 0);
+  say(`long tasks ${when}: longest, all`, Math.max(0, ...tasks), sum);
+}
+
+function say(what, ...values) {
+  console.log(
+    `  ${what.padEnd(52)}${values.map((value) => value.toFixed(0).padStart(8)).join('')}`,
+  );
+}
+
+function mb(bytes) {
+  return `${(bytes / 1e6).toFixed(1)} MB`;
+}
+
+/** The generator is TypeScript; Node gets it as one script. */
+async function bigWorkbook() {
+  const script = join(folder, 'big-workbook.mjs');
+  await build({
+    entryPoints: [fileURLToPath(new URL('big-workbook.ts', import.meta.url))],
+    bundle: true,
+    platform: 'node',
+    format: 'esm',
+    outfile: script,
+    logLevel: 'error',
+  });
+  return (await import(script)).bigWorkbook;
+}
