@@ -9,6 +9,8 @@ import { readFileSync } from 'node:fs';
 import { build } from 'esbuild';
 import { chromium } from 'playwright-core';
 
+/* global window, PerformanceObserver -- some functions here run in the page */
+
 /**
  * `npm run bench -- workbench [moves]`: the built workbench (`npm run build` first) with the demo and a
  * long ledger, in the system's Chromium. Milliseconds; a task is a stretch in which the page can't answer.
