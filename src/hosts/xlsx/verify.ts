@@ -1,5 +1,6 @@
 import { cellName } from './address.ts';
 import { storedFormula, typedFormula } from './formula-text.ts';
+import { MAX_COLUMNS } from './limits.ts';
 import type { CellEdit, CellImage, SheetEdits, WorkbookImage } from './image.ts';
 
 /**
@@ -13,11 +14,13 @@ export function missingEdit(
   for (const { sheet: name, cells, tables } of edits) {
     const sheet = workbook.sheets.find((each) => each.name === name);
     if (!sheet) return `the sheet "${name}" is missing`;
-    const held = new Map(sheet.cells.map((cell) => [cellName(cell.row, cell.column), cell]));
-    const last = new Map(cells.map((edit) => [cellName(edit.row, edit.column), edit]));
-    for (const [cell, edit] of last) {
-      if (!holds(held.get(cell), edit) && !spilledOver(edits, name, edit)) {
-        return `${name}!${cell} does not hold what was entered`;
+    const last = new Map(cells.map((edit) => [placeOf(edit), edit]));
+    // A long sheet holds a million cells, of which few were asked for.
+    const held = new Map<number, CellImage>();
+    for (const cell of sheet.cells) if (last.has(placeOf(cell))) held.set(placeOf(cell), cell);
+    for (const [place, edit] of last) {
+      if (!holds(held.get(place), edit) && !spilledOver(edits, name, edit)) {
+        return `${name}!${cellName(edit.row, edit.column)} does not hold what was entered`;
       }
     }
     for (const table of tables) {
@@ -31,6 +34,9 @@ export function missingEdit(
   }
   return undefined;
 }
+
+const placeOf = ({ row, column }: { readonly row: number; readonly column: number }): number =>
+  row * MAX_COLUMNS + column;
 
 function holds(cell: CellImage | undefined, edit: CellEdit): boolean {
   if (edit.formula === undefined)

@@ -32,12 +32,26 @@ export interface GridHost {
 /** Formulas answered between two pauses in which the page draws and listens. */
 const FORMULAS_A_PAUSE = 25;
 
+/** What the grid says while a long ledger answers, which its own words leave out. */
+const progressEnUS = {
+  'sheets-formula': {
+    ...enUS['sheets-formula'],
+    progress: {
+      analyzing: 'Looking at the formulas',
+      calculating: 'Working out the formulas',
+      'array-analysis': 'Looking at the lists',
+      'array-calculation': 'Working out the lists',
+      done: 'All formulas answered',
+    },
+  },
+};
+
 /** Shows the snapshot in the element with that id. No formula is answered before someone asks. */
 export function mountGrid(container: string, snapshot: IWorkbookData): GridHost {
   const dark = matchMedia('(prefers-color-scheme: dark)');
   const { univer, univerAPI } = createUniver({
     locale: LocaleType.EN_US,
-    locales: { [LocaleType.EN_US]: { ...enUS, ...listsEnUS, ...highlightsEnUS } },
+    locales: { [LocaleType.EN_US]: { ...enUS, ...progressEnUS, ...listsEnUS, ...highlightsEnUS } },
     theme: defaultTheme,
     darkMode: dark.matches,
     presets: [

@@ -40,6 +40,7 @@ export function createPageFrame(): PageFrame {
     },
     showStopped() {
       title.textContent = 'Not open';
+      show('not-shown', '');
     },
     showFailure(sentence) {
       element('opening').hidden = true;
