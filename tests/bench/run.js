@@ -1,15 +1,17 @@
-import { readFileSync } from 'node:fs';
-import { cpus } from 'node:os';
-import { runInThisContext } from 'node:vm';
+import { execFileSync, spawnSync } from 'node:child_process';
+import { cpus, loadavg } from 'node:os';
+import { fileURLToPath } from 'node:url';
+import { ask, loadFunctions, questions, stockQuestions } from './functions.js';
+import { hashingPass } from './hashing-pass.js';
+import { layouts, measureNative } from './native.js';
+import { Figures, ROUNDS, timed } from './rounds.js';
+import { tables } from './workbook.js';
 
 /**
- * `npm run bench`: the built functions on generated ledgers, as ratios to JSON.parse of the same
- * cells. Each round parses its arrays afresh and changes one move, so that no answer is remembered.
+ * `npm run bench`: the built functions on invented workbooks, as ratios to JSON.parse of the same
+ * cells, to one hashing pass over them, and to native formulas. Each round parses its arrays afresh
+ * and differs in one move from the one before.
  */
-const ROUNDS = 5;
-const MATERIALS = 200;
-const AS_OF = 46_800;
-
 // `npm run bench -- workbench` measures that instead, and nothing else.
 if (process.argv[2] === 'workbench') {
   await import('./workbench.js');
@@ -18,83 +20,116 @@ if (process.argv[2] === 'workbench') {
 
 const functions = loadFunctions();
 console.log(
-  `${cpus().length} cores, Node ${process.version}; min, median and max of ${ROUNDS} rounds, the first cold.`,
+  `${cpus().length} × ${cpus()[0]?.model}, load ${loadavg()[0]?.toFixed(1)}, Node ${process.version}; ${ROUNDS} rounds, milliseconds and ratios.`,
 );
-for (const moves of [1_000, 10_000, 100_000]) measure(moves);
+const sizes = [1_000, 10_000, 100_000];
+const measured = new Map(sizes.map((moves) => [moves, measure(moves)]));
+const exponent = (name) =>
+  Math.log10(measured.get(100_000).min(name) / measured.get(10_000).min(name)).toFixed(2);
+console.log(
+  `\nGrowth exponent from 10k to 100k moves (of the least): BOOK ${exponent('BOOK')}, BOOK and 1,500 answers ${exponent('BOOK + 1,500 answers')}, an edit ${exponent('edit: BOOK + 1,500 answers')}`,
+);
+for (const moves of [10_000, 100_000]) compareWithNative(moves);
 
 function measure(moves) {
-  const json = JSON.stringify(tables(moves));
-  const rounds = Array.from({ length: ROUNDS }, (_, round) => oneRound(json, round));
+  const json = JSON.stringify(Object.values(tables(moves)));
   console.log(`\n${moves} moves, ${(json.length / 1e6).toFixed(1)} MB of JSON`);
-  for (const name of Object.keys(rounds[0])) {
-    const values = rounds.map((round) => round[name]).sort((a, b) => a - b);
-    const [min, median, max] = [values[0], values[Math.floor(ROUNDS / 2)], values.at(-1)].map(
-      (value) => value.toFixed(2),
-    );
-    console.log(`  ${name.padEnd(34)} ${min.padStart(9)} ${median.padStart(9)} ${max.padStart(9)}`);
-  }
+  const figures = new Figures();
+  for (let round = 0; round < ROUNDS; round += 1) figures.add(oneRound(json, round));
+  figures.print();
+  const memory = fileURLToPath(new URL('memory.js', import.meta.url));
+  process.stdout.write(
+    execFileSync(process.execPath, ['--expose-gc', memory, String(moves)], { encoding: 'utf8' }),
+  );
+  return figures;
 }
 
+/** A book the functions have not met, all its answers, then the same after one edited move. */
 function oneRound(json, round) {
+  const [floorMs] = timed(() => hashingPass(JSON.parse(json)));
   const [parseMs, ranges] = timed(() => JSON.parse(json));
-  ranges[2][1][4] -= round + 1;
+  // Another catalogue and another move: nothing can be taken over from the round before.
+  ranges[1][1][4] += (round + 1) / 100;
+  ranges[3][1][4] -= round + 1;
+  const [hashMs] = timed(() => hashingPass(ranges));
   const [bookMs, book] = timed(() => functions.get('BOOK')(...ranges));
-  const ask = (id) =>
-    timed(() => {
-      for (let i = 0; i < MATERIALS; i += 1) functions.get(id)(`Material ${i}`, book, AS_OF);
-    })[0];
+  const [askMs] = timed(() => ask(functions, questions, book));
+  const [againMs] = timed(() => ask(functions, questions, book));
+  const edited = JSON.parse(json);
+  edited[1][1][4] += (round + 1) / 100;
+  edited[3][1][4] -= round + 1.5;
+  const [editMs] = timed(() => ask(functions, questions, functions.get('BOOK')(...edited)));
+  const [handOverMs] = timed(() => JSON.parse(JSON.stringify(ranges)));
   return {
-    'JSON.parse, ms': parseMs,
+    'JSON.parse': parseMs,
+    'one hashing pass': hashMs,
+    BOOK: bookMs,
     'BOOK ÷ JSON.parse': bookMs / parseMs,
-    'ONHAND × 200 ÷ JSON.parse': ask('ONHAND') / parseMs,
-    'STOCKVALUE × 200 ÷ JSON.parse': ask('STOCKVALUE') / parseMs,
-    'REORDERPOINT × 200 ÷ JSON.parse': ask('REORDERPOINT') / parseMs,
+    'BOOK ÷ hashing pass': bookMs / hashMs,
+    '1,500 answers': askMs,
+    '1,500 answers asked again (calls alone)': againMs,
+    'BOOK + 1,500 answers': bookMs + askMs,
+    'edit: BOOK + 1,500 answers': editMs,
+    'handing the ranges over as JSON, there and back': handOverMs,
+    'JSON.parse + hashing pass': floorMs,
   };
 }
 
-function timed(work) {
-  const start = performance.now();
-  const result = work();
-  return [performance.now() - start, result];
+function compareWithNative(moves) {
+  if (spawnSync('soffice', ['--version']).error !== undefined) {
+    console.log('\nLibreOffice is not here, so nothing is compared with native formulas.');
+    return;
+  }
+  const data = tables(moves);
+  const ours = ourNumbers(data);
+  const { stdout } = spawnSync('soffice', ['--version'], { encoding: 'utf8' });
+  console.log(
+    `\n${moves} moves: on hand and value of 200 materials. The native engine is ${stdout.trim()} on ${cpus().length} cores; nothing is said of Excel.`,
+  );
+  console.log(
+    `  ours: parse + BOOK + 400 answers ${ours.wholeMs.toFixed(1)} ms, an edit ${ours.editMs.toFixed(1)} ms (least of ${ROUNDS})`,
+  );
+  for (const [name, layout] of Object.entries(layouts)) {
+    const native = measureNative(data, layout);
+    checkEqual(native.before, ours.before, `${name}, before the edit`);
+    checkEqual(native.after, ours.after, `${name}, after it`);
+    const [recalc, edit] = [Math.min(...native.recalcMs), Math.min(...native.editMs)];
+    console.log(
+      `  ${name}: hard recalculation ${recalc} ms (${(recalc / ours.wholeMs).toFixed(1)}× ours; ${native.recalcMs.join(', ')}), an edit ${edit} ms (${(edit / ours.editMs).toFixed(2)}× ours; ${native.editMs.join(', ')}), equal to 1e-9`,
+    );
+  }
 }
 
-/** Materials, lots and a ledger of used moves over five years; every material is used. */
-function tables(moves) {
-  const materials = [['Material', 'Kind', 'Unit', 'Pack size', 'Pack price', 'Lead days']];
-  const lots = [['Lot', 'Material', 'Received', 'Quantity', 'Paid', 'Freight']];
-  for (let i = 0; i < MATERIALS; i += 1) {
-    materials.push([`Material ${i}`, i % 3 === 0 ? 'base' : 'colourant', 'g', 1000, 10 + i, 5]);
-    for (let k = 0; k < 10; k += 1) {
-      lots.push([`L-${i}-${k}`, `Material ${i}`, 45_000 + k * 100, moves, 500 + k, 12]);
-    }
+/** Ours, with the ten edits that the office makes too. */
+function ourNumbers(data) {
+  const json = JSON.stringify(Object.values(data));
+  const whole = [];
+  const edits = [];
+  let [before, after] = [[], []];
+  for (let round = 0; round < ROUNDS; round += 1) {
+    const ranges = JSON.parse(json);
+    ranges[1][1][3] += round + 1;
+    const text = JSON.stringify(ranges);
+    const [wholeMs, answers] = timed(() => answersTo(JSON.parse(text)));
+    whole.push(wholeMs);
+    before = answers;
+    ranges[3][1][4] -= 10;
+    const [editMs, again] = timed(() => answersTo(ranges));
+    edits.push(editMs);
+    after = again;
   }
-  const ledger = [
-    ['Entry', 'When', 'Reason', 'Material', 'Quantity', 'Lot', 'Value', 'Batch', 'By', 'Note'],
-  ];
-  for (let i = 0; i < moves; i += 1) {
-    const material = (i * 7919) % MATERIALS;
-    const batch = `B-${Math.floor(i / 20)}`;
-    const quantity = -((i * 104_729) % 40_000) / 1000;
-    const day = 45_000 + Math.floor((i * 1800) / moves);
-    ledger.push([
-      `${batch}.${i % 20}`,
-      day,
-      'used',
-      `Material ${material}`,
-      quantity,
-      `L-${material}-0`,
-      '',
-      batch,
-      'Me',
-      '',
-    ]);
-  }
-  return [materials, lots, ledger];
+  return { wholeMs: Math.min(...whole), editMs: Math.min(...edits), before, after };
 }
 
-function loadFunctions() {
-  const found = new Map();
-  globalThis.CustomFunctions = { associate: (id, fn) => found.set(id, fn), Error };
-  runInThisContext(readFileSync(new URL('../../dist/functions.js', import.meta.url), 'utf8'));
-  return found;
+function answersTo(ranges) {
+  return ask(functions, stockQuestions, functions.get('BOOK')(...ranges));
+}
+
+function checkEqual(native, ours, what) {
+  native.forEach((number, at) => {
+    const off = Math.abs(number - ours[at]);
+    if (!(off <= 1e-9 * Math.max(1, Math.abs(number))))
+      throw new Error(`${what}: ${stockQuestions[at]} is ${ours[at]}, natively ${number}.`);
+  });
+  if (native.length !== ours.length) throw new Error(`${what}: ${native.length} native numbers.`);
 }

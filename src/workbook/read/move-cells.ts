@@ -59,8 +59,14 @@ export function readMoveCells(table: RecognisedTable | undefined): MoveCells {
   };
   const sound =
     all.every((column) => column.sound) && !hasRepeats(cells.entries) && haveRightSigns(cells);
-  return { ...cells, print: prints.total(), nameOf: (rows) => hex(prints.totalOf(rows)), sound };
+  return { ...cells, print: prints.total(), nameOf: namesBy(prints), sound };
 }
+
+/** A function of its own, so that a kept ledger holds on to the fingerprints and not to the host's rows. */
+const namesBy =
+  (prints: RowPrints) =>
+  (rows: Int32Array): string =>
+    hex(prints.totalOf(rows));
 
 /** The sign that each reason must have; counted and reversed may have either. */
 const signs: Partial<Readonly<Record<MoveReason, 1 | -1>>> = {
