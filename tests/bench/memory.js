@@ -6,21 +6,27 @@ const moves = Number(process.argv[2]);
 const jsonBytes = jsonOf(moves).length;
 const functions = loadFunctions();
 
+// A small book first, so that the code itself and what it keeps for any book don't count.
+const small = functions.get('BOOK')(...Object.values(tables(1000)));
+ask(functions, questions, small);
 const start = inUse();
-let ranges = JSON.parse(jsonOf(moves));
-const parsed = inUse();
-const before = process.resourceUsage().maxRSS;
-const book = functions.get('BOOK')(...ranges);
-const peak = Math.max(0, process.resourceUsage().maxRSS - before) * 1024;
-ask(functions, questions, book);
-const answered = inUse();
-ranges = undefined;
+const { parsed, peak, answered } = whileArraysAreHeld();
 const kept = inUse();
 console.log(
   `  memory ÷ ${(jsonBytes / 1e6).toFixed(1)} MB of JSON: parsed arrays ${times(parsed - start)}; ` +
     `beside them BOOK grew the process by ${times(peak)} and kept, with 1,500 answers, ${times(answered - parsed)}; ` +
     `all that is kept when the arrays are gone ${times(kept - start)}`,
 );
+
+function whileArraysAreHeld() {
+  const ranges = JSON.parse(jsonOf(moves));
+  const parsed = inUse();
+  const before = process.memoryUsage().rss;
+  const book = functions.get('BOOK')(...ranges);
+  const peak = Math.max(0, process.memoryUsage().rss - before);
+  ask(functions, questions, book);
+  return { parsed, peak, answered: inUse(), ranges: ranges.length };
+}
 
 function jsonOf(count) {
   return JSON.stringify(Object.values(tables(count)));

@@ -3,7 +3,7 @@ import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'nod
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { macroFiles } from './office-macro.js';
-import { materials } from './workbook.js';
+import { editedMove, materials } from './workbook.js';
 
 /**
  * On hand and value of each material by native formulas, in two layouts that a careful person may
@@ -21,12 +21,13 @@ export const layouts = {
 export function measureNative(tables, layout) {
   const folder = mkdtempSync(join(tmpdir(), 'pour-bench-'));
   try {
-    writeFileSync(join(folder, 'stock.fods'), workbook(tables, layout));
+    const ledger = ledgerRows(tables.moves, layout);
+    writeFileSync(join(folder, 'stock.fods'), workbook(tables.lots, ledger, layout));
     const profile = `-env:UserInstallation=file://${folder}/profile`;
     const office = (...args) =>
       execFileSync('soffice', [profile, '--headless', '--norestore', '--nologo', ...args], {
         stdio: 'ignore',
-        timeout: 600_000,
+        timeout: 240_000,
       });
     // The first start makes the profile; the macro goes into it.
     office('--terminate_after_init');
@@ -34,7 +35,9 @@ export function measureNative(tables, layout) {
     mkdirSync(basic, { recursive: true });
     for (const [name, text] of Object.entries(macroFiles)) writeFileSync(join(basic, name), text);
     const out = join(folder, 'out.txt');
-    office(`macro:///Standard.Bench.Run("file://${folder}/stock.fods","${out}")`);
+    office(
+      `macro:///Standard.Bench.Run("file://${folder}/stock.fods","${editedRow(tables.moves, ledger)}","${out}")`,
+    );
     return read(readFileSync(out, 'utf8'));
   } finally {
     rmSync(folder, { recursive: true, force: true });
@@ -42,7 +45,7 @@ export function measureNative(tables, layout) {
 }
 
 function read(text) {
-  const lines = text.split('\n').map((line) => line.trim().split(' '));
+  const lines = text.split('\n').map((line) => line.trim().split(/\s+/u));
   const numbers = (word) => lines.filter(([first]) => first === word).map(([, number]) => +number);
   return {
     recalcMs: numbers('recalc'),
@@ -52,9 +55,16 @@ function read(text) {
   };
 }
 
-function workbook({ lots, moves }, { sort, formulas }) {
-  const ledger = moves.slice(1).map((row) => [row[3], row[4], row[6]]);
-  if (sort) ledger.sort(([a], [b]) => (a < b ? -1 : a > b ? 1 : 0));
+function ledgerRows(moves, { sort }) {
+  const rows = moves.slice(1).map((row) => [row[3], row[4], row[6]]);
+  return sort ? rows.sort(([a], [b]) => (a < b ? -1 : a > b ? 1 : 0)) : rows;
+}
+
+/** Where the edited move stands in the layout; it is its material's last in either. */
+const editedRow = (moves, ledger) =>
+  ledger.findLastIndex(([material]) => material === moves[editedMove(moves)][3]);
+
+function workbook(lots, ledger, { formulas }) {
   const lotRows = lots.slice(1).map((row) => [row[1], row[3], row[4], row[5]]);
   const stock = materials.map((name, at) => [name, ...formulas(at + 1, ledger.length)]);
   return `<?xml version="1.0" encoding="UTF-8"?>

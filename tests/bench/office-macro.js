@@ -1,13 +1,15 @@
 /** How often the office recalculates everything, and after one edit. */
 const RECALCS = 5;
-const EDITS = 10;
+export const EDITS = 10;
+/** What each edit adds to the use of the edited move. */
+export const EDIT = 0.05;
 
 /**
  * Opens a file, times hard recalculations and edits of one move (its quantity and value), and writes
  * milliseconds and the numbers before and after the last edit.
  */
 const source = `
-Sub Run(address As String, out As String)
+Sub Run(address As String, edited As String, out As String)
   Dim hidden(0) As New com.sun.star.beans.PropertyValue
   hidden(0).Name = "Hidden"
   hidden(0).Value = True
@@ -22,13 +24,13 @@ Sub Run(address As String, out As String)
   Next
   Numbers(doc, n, "before")
   moves = doc.Sheets.getByName("Moves")
-  quantity = moves.getCellByPosition(1, 0)
-  worth = moves.getCellByPosition(2, 0)
-  each = worth.getValue() / quantity.getValue()
+  quantity = moves.getCellByPosition(1, CLng(edited))
+  worth = moves.getCellByPosition(2, CLng(edited))
+  rate = worth.getValue() / quantity.getValue()
   For i = 1 To ${EDITS}
     start = GetSystemTicks()
-    quantity.setValue(quantity.getValue() - 1)
-    worth.setValue(quantity.getValue() * each)
+    quantity.setValue(quantity.getValue() - ${EDIT})
+    worth.setValue(quantity.getValue() * rate)
     doc.calculate()
     Print #n, "edit " &amp; (GetSystemTicks() - start)
   Next

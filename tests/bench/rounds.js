@@ -1,5 +1,5 @@
 /** How often each thing is measured; the first time is cold. */
-export const ROUNDS = 3;
+export const ROUNDS = 15;
 
 /** Milliseconds that some work takes, and what it answers. */
 export function timed(work) {

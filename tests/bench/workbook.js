@@ -68,6 +68,9 @@ const layersOf = (design, at) => [
   [design, 12, 'paint', materials[(at % 60) * 3 + 1], '', 0.5, 'g'],
 ];
 
+/** The row of the last move that uses a material, which the bench edits; headers are row 0. */
+export const editedMove = (moves) => moves.findLastIndex((row) => row[2] === 'used');
+
 /** A gram of a lot costs so many thousandths. */
 const costOf = (material, lot) => 5 + ((material * 7 + lot * 13) % 40);
 
@@ -111,7 +114,7 @@ function lotsFor(ledger) {
   const rows = materials.flatMap((name, material) =>
     Array.from({ length: LOTS_EACH }, (_, lot) => {
       const id = `L-${material}-${lot}`;
-      const thousandths = (used.get(id) ?? 0) + (lot === LOTS_EACH - 1 ? 500_000 : 1000);
+      const thousandths = (used.get(id) ?? 0) + (lot === LOTS_EACH - 1 ? 500_000 : 0);
       const landed = (thousandths * costOf(material, lot)) / 1_000_000;
       const day = FIRST_DAY + Math.floor((lot * DAYS) / LOTS_EACH);
       return [id, name, day, thousandths / 1000, landed, 0];

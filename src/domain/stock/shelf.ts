@@ -81,6 +81,18 @@ export class Shelf {
     else insert(sameLot, layer);
   }
 
+  /** `put` for a cell's number, which needs no decimal as long as it is only taken from by `takeOff`. */
+  putNumber(layer: Layer, quantity: number): void {
+    const millionths = this.owed.isZero() ? wholeMillionths(quantity) : undefined;
+    if (millionths === undefined) {
+      layer.quantity = exact(quantity);
+    } else {
+      layer.leftMillionths = millionths;
+      this.counted.push(layer);
+    }
+    this.put(layer);
+  }
+
   /** Takes from a named lot as far as it goes, then in picking order; what is not there is owed. */
   take(quantity: Exact, lot: string): Pick[] {
     this.settle();
@@ -142,7 +154,9 @@ export class Shelf {
 
   private settle(): void {
     for (const layer of this.counted) {
-      layer.quantity = ofMillionths(layer.leftMillionths ?? 0);
+      const { leftMillionths = 0 } = layer;
+      // Most layers of a long history are used up.
+      layer.quantity = leftMillionths === 0 ? zero : ofMillionths(leftMillionths);
       layer.leftMillionths = undefined;
     }
     this.counted.length = 0;

@@ -55,12 +55,12 @@ export class Walk {
         lot: lot.lot,
         came: lot.received,
         bestBefore: lot.bestBefore,
-        quantity: exact(lot.quantity),
+        quantity: zero,
         entry: lot.lot,
       },
       () => landedUnitCost(lot),
     );
-    this.shelf.put(layer);
+    this.shelf.putNumber(layer, lot.quantity);
     this.pool?.putIn(lot.quantity, landedCost(lot), landedUnitCost(lot));
     this.newest = layer;
   }
