@@ -25,15 +25,26 @@ export class Figures {
     return Math.min(...this.of(name));
   }
 
-  print() {
-    console.log(`  ${''.padEnd(46)}${row(['cold', 'min', 'median', 'max'])}`);
-    for (const name of Object.keys(this.rounds[0])) {
-      const values = this.of(name);
-      const sorted = [...values].sort((a, b) => a - b);
-      const shown = [values[0], sorted[0], sorted[sorted.length >> 1], sorted.at(-1)];
-      console.log(`  ${name.padEnd(46)}${row(shown.map((value) => value.toFixed(2)))}`);
+  print(ratios) {
+    printRow('', ['cold', 'min', 'median', 'max']);
+    for (const name of Object.keys(this.rounds[0])) printRow(name, this.shown(name));
+    // Least to least and median to median: one round's two times may differ in what else the machine did.
+    for (const [above, below] of ratios) {
+      const divisors = this.shown(below);
+      const quotients = this.shown(above).map((value, at) => value / divisors[at]);
+      printRow(`${above} ÷ ${below}`, quotients);
     }
+  }
+
+  /** The first, the least, the median and the greatest of a figure. */
+  shown(name) {
+    const values = this.of(name);
+    const sorted = [...values].sort((a, b) => a - b);
+    return [values[0], sorted[0], sorted[sorted.length >> 1], sorted.at(-1)];
   }
 }
 
-const row = (texts) => texts.map((text) => text.padStart(9)).join('');
+function printRow(name, cells) {
+  const texts = cells.map((cell) => (typeof cell === 'number' ? cell.toFixed(2) : cell));
+  console.log(`  ${name.padEnd(50)}${texts.map((text) => text.padStart(9)).join('')}`);
+}

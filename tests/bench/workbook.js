@@ -114,7 +114,7 @@ function lotsFor(ledger) {
   const rows = materials.flatMap((name, material) =>
     Array.from({ length: LOTS_EACH }, (_, lot) => {
       const id = `L-${material}-${lot}`;
-      const thousandths = (used.get(id) ?? 0) + (lot === LOTS_EACH - 1 ? 500_000 : 0);
+      const thousandths = (used.get(id) ?? 1000) + (lot === LOTS_EACH - 1 ? 500_000 : 0);
       const landed = (thousandths * costOf(material, lot)) / 1_000_000;
       const day = FIRST_DAY + Math.floor((lot * DAYS) / LOTS_EACH);
       return [id, name, day, thousandths / 1000, landed, 0];
