@@ -69,12 +69,12 @@ const layersOf = (design, at) => [
 ];
 
 /** The row of the last move that uses a material, which the bench edits; headers are row 0. */
-export const editedMove = (moves) => moves.findLastIndex((row) => row[2] === 'used');
+export const editedMove = (moves) => moves.findLastIndex((row) => row[5].startsWith('L-'));
 
 /** A gram of a lot costs so many thousandths. */
 const costOf = (material, lot) => 5 + ((material * 7 + lot * 13) % 40);
 
-/** Batches of twenty moves: 17 materials used, leftover soap, bars made and sold. */
+/** Batches of twenty moves: materials and leftover soap used, soap left over, bars made and sold. */
 function movesOf(count) {
   return Array.from({ length: count }, (_, at) => {
     const number = Math.floor(at / 20);
@@ -94,10 +94,12 @@ function movesOf(count) {
       '',
     ];
     const design = designs[number % DESIGNS];
-    if (at % 20 === 17)
-      return row('left over', `${colours[number % COLOURS]} leftover`, 12.5, batch, 0.25);
+    const leftover = `${colours[number % COLOURS]} leftover`;
+    if (at % 20 === 16 && number >= COLOURS)
+      return row('used', leftover, -12.5, `B-${number - COLOURS}`, -0.25);
+    if (at % 20 === 17) return row('left over', leftover, 12.5, batch, 0.25);
     if (at % 20 === 18) return row('made', design, 12, batch, 30);
-    if (at % 20 === 19) return row('sold', design, -10, batch, -25);
+    if (at % 20 === 19) return row('sold', design, -12, batch, -30);
     const material = ((number * 17 + (at % 20)) * 7919) % MATERIALS;
     const lot = Math.floor((at * LOTS_EACH) / count);
     const thousandths = 1 + ((at * 104_729) % 40_000);

@@ -19,12 +19,17 @@ export interface StockLayer {
 }
 
 /** A layer whose price is worked out when it is first asked for: most are long used up. */
-export function pricedLayer(layer: Omit<StockLayer, 'unitValue'>, price: () => Exact): StockLayer {
+export function pricedLayer(
+  layer: Omit<StockLayer, 'unitValue'>,
+  price: () => Exact | undefined,
+): StockLayer {
+  let isPriced = false;
   let priced: Exact | undefined;
   return {
     ...layer,
     get unitValue() {
-      priced ??= price();
+      if (!isPriced) priced = price();
+      isPriced = true;
       return priced;
     },
   };
@@ -82,7 +87,7 @@ export class Shelf {
   }
 
   /** `put` for a cell's number, which needs no decimal as long as it is only taken from by `takeOff`. */
-  putNumber(layer: Layer, quantity: number): void {
+  putNumber(layer: StockLayer, quantity: number): void {
     const millionths = this.owed.isZero() ? wholeMillionths(quantity) : undefined;
     if (millionths === undefined) {
       layer.quantity = exact(quantity);

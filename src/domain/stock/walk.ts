@@ -66,28 +66,31 @@ export class Walk {
   }
 
   private putIn(move: Move): void {
-    const quantity = exact(move.quantity);
-    const sameLot = this.shelf.named(move.lot)[0];
-    const isMaterialLot = this.item.kind === 'material' && sameLot !== undefined;
-    const unitValue = isMaterialLot ? sameLot.unitValue : this.valueOf(move);
-    if (unitValue === undefined) this.unvalued ??= move.entry;
-    const layer = {
-      lot: move.lot === '' ? madeBy(move, this.item) : move.lot,
-      came: move.when,
-      bestBefore: isMaterialLot ? sameLot.bestBefore : undefined,
-      quantity,
-      unitValue,
-      entry: move.entry,
-    };
-    this.shelf.put(layer);
-    this.pool?.putIn(move.quantity, quantity.times(unitValue ?? zero), unitValue ?? zero);
-    if (unitValue !== undefined) this.newest = layer;
+    const sameLot = this.item.kind === 'material' ? this.shelf.named(move.lot)[0] : undefined;
+    const layer = pricedLayer(
+      {
+        lot: move.lot === '' ? madeBy(move, this.item) : move.lot,
+        came: move.when,
+        bestBefore: sameLot?.bestBefore,
+        quantity: zero,
+        entry: move.entry,
+      },
+      sameLot === undefined ? this.priceOf(move) : () => sameLot.unitValue,
+    );
+    this.shelf.putNumber(layer, move.quantity);
+    const hasOwnPrice = sameLot === undefined && move.value !== undefined;
+    if (hasOwnPrice || layer.unitValue !== undefined) this.newest = layer;
+    else this.unvalued ??= move.entry;
+    if (this.pool === undefined) return;
+    const { unitValue = zero } = layer;
+    this.pool.putIn(move.quantity, exact(move.quantity).times(unitValue), unitValue);
   }
 
-  private valueOf(move: Move): Exact | undefined {
-    return move.value === undefined
-      ? (this.pool?.unitCost ?? this.newestUnitCost ?? packUnitCost(this.item))
-      : exact(move.value).abs().div(exact(move.quantity));
+  /** What a unit is worth by the move's Value, or by what is known of the item so far. */
+  private priceOf({ value, quantity }: Move): () => Exact | undefined {
+    if (value !== undefined) return () => exact(value).abs().div(exact(quantity));
+    const guess = this.pool?.unitCost ?? this.newestUnitCost ?? packUnitCost(this.item);
+    return () => guess;
   }
 
   private takeOut(quantity: number, lot: string): void {
