@@ -31,7 +31,7 @@ async function workbench() {
   if ('kind' in started) throw new Error(started.sentence);
   onTestFinished(() => started.close());
   const { pathname: root, host } = new URL(started.address);
-  return { path, root, host, address: started.address };
+  return { path, root, host, address: started.address, pageRoot: page };
 }
 
 const save = (
@@ -73,9 +73,35 @@ describe('the workbench’s server', () => {
       expect(policy).not.toContain('unsafe-eval');
       expect(headers['x-content-type-options']).toBe('nosniff');
       expect(headers['referrer-policy']).toBe('no-referrer');
-      expect(headers['cache-control']).toBe('no-store');
       expect(headers['access-control-allow-origin']).toBeUndefined();
     }
+  });
+
+  it('lets the browser keep the page’s files and nothing else', async () => {
+    const { address, root } = await workbench();
+    const kept = async (path: string) => (await ask(address, path)).headers['cache-control'];
+    expect(await kept(`${root}start.js`)).toBe('no-cache');
+    for (const path of [`${root}api/book`, `${root}none.js`, '/']) {
+      expect(await kept(path)).toBe('no-store');
+    }
+  });
+
+  it('sends a file again only when it changed', async () => {
+    const { address, root, pageRoot } = await workbench();
+    const get = (tag: string) =>
+      ask(address, `${root}start.js`, { headers: { 'If-None-Match': tag } });
+    const first = await get('"another"');
+    const tag = String(first.headers['etag']);
+    expect([first.status, first.body]).toEqual([200, '"use strict";']);
+    const again = await get(tag);
+    expect([again.status, again.body, again.headers['etag']]).toEqual([304, '', tag]);
+    for (const name of ['content-security-policy', 'x-content-type-options', 'cache-control']) {
+      expect(again.headers[name]).toBe(first.headers[name]);
+    }
+    writeFileSync(join(pageRoot, 'start.js'), '"use stricter";');
+    const changed = await get(tag);
+    expect([changed.status, changed.body]).toEqual([200, '"use stricter";']);
+    expect(changed.headers['etag']).not.toBe(tag);
   });
 
   it('gives another token to each run and listens on this machine only', async () => {

@@ -10,7 +10,7 @@ const policy = [
   "frame-ancestors 'none'",
 ].join('; ');
 
-/** Headers of every answer. */
+/** Headers of every answer; the maker's workbook is kept nowhere. */
 export const safetyHeaders: Readonly<Record<string, string>> = {
   'Content-Security-Policy': policy,
   'X-Content-Type-Options': 'nosniff',
@@ -19,3 +19,6 @@ export const safetyHeaders: Readonly<Record<string, string>> = {
   'Cross-Origin-Opener-Policy': 'same-origin',
   'Cross-Origin-Resource-Policy': 'same-origin',
 };
+
+/** Headers of the page's own files: the browser keeps them and asks each time whether they changed. */
+export const keptByBrowser = { ...safetyHeaders, 'Cache-Control': 'no-cache' };

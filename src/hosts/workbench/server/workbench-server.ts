@@ -2,11 +2,12 @@ import { createServer, type IncomingMessage, type Server, type ServerResponse } 
 import { Readable } from 'node:stream';
 import { pipeline } from 'node:stream/promises';
 import type { SaveAnswer, WorkbookImage } from '../../xlsx/image.ts';
+import { versionOf } from '../../xlsx/version.ts';
 import { bookLines } from '../book-lines.ts';
 import type { FileStore } from './file-store.ts';
-import { safetyHeaders } from './headers.ts';
+import { keptByBrowser, safetyHeaders } from './headers.ts';
 import type { Listeners } from './listeners.ts';
-import { pageFile } from './page-files.ts';
+import { pageFile, type PageFile } from './page-files.ts';
 import { readBody } from './read-body.ts';
 import { route, type RequestFacts } from './route.ts';
 import { parseSaveRequest } from './save-request.ts';
@@ -46,7 +47,7 @@ async function answer(
       return;
     case 'file': {
       const file = await pageFile(parts.pageRoot, to.path);
-      if (file) send(response, 200, file.type, file.bytes);
+      if (file) sendFile(request, response, file);
       else send(response, 404, 'text/plain; charset=utf-8', 'Nothing is here.');
       return;
     }
@@ -97,6 +98,19 @@ function factsOf({ method, url, headers }: IncomingMessage): RequestFacts {
   };
 }
 
+/** Sends a file of the page, or word that the browser's own copy is the same. */
+function sendFile(
+  { headers }: IncomingMessage,
+  response: ServerResponse,
+  { type, bytes }: PageFile,
+): void {
+  const tag = `"${versionOf(bytes)}"`;
+  response.setHeader('ETag', tag);
+  // Not packed: the server is on this machine, where unpacking takes longer than the whole file.
+  if (headers['if-none-match'] === tag) send(response, 304, type, '', keptByBrowser);
+  else send(response, 200, type, bytes, keptByBrowser);
+}
+
 /** Sends line by line, no faster than the page takes them; stops when it goes away. */
 async function sendBook(response: ServerResponse, workbook: WorkbookImage): Promise<void> {
   response.writeHead(200, { ...safetyHeaders, 'Content-Type': 'application/x-ndjson' });
@@ -116,7 +130,8 @@ function send(
   status: number,
   type: string,
   content: string | Uint8Array,
+  headers = safetyHeaders,
 ): void {
-  response.writeHead(status, { ...safetyHeaders, 'Content-Type': type });
+  response.writeHead(status, { ...headers, 'Content-Type': type });
   response.end(content);
 }
