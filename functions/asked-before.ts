@@ -23,13 +23,19 @@ export function askedBefore(id: string, worksheetFunction: WorksheetFunction): W
     const book = cellArguments.map(bookOf).find((found) => found !== undefined) ?? noBook;
     const known = answers.get(book) ?? new Map<string, unknown>();
     answers.set(book, known);
-    if (known.has(key)) return known.get(key);
+    if (known.has(key)) return copyOf(known.get(key));
     const answer = worksheetFunction(...cellArguments);
     if (known.size >= MOST_ANSWERS) known.clear();
-    known.set(key, answer);
+    known.set(key, copyOf(answer));
     return answer;
   };
 }
+
+/** Rows of its own for each caller, who may well take the headers off or sort them. */
+const copyOf = (answer: unknown): unknown =>
+  Array.isArray(answer)
+    ? answer.map((row: unknown) => (Array.isArray(row) ? [...(row as unknown[])] : row))
+    : answer;
 
 function bookOf(argument: unknown): object | undefined {
   const cell: unknown = Array.isArray(argument) ? (argument as unknown[]).flat()[0] : argument;

@@ -18,8 +18,24 @@ function counted(id: string) {
 describe('a question asked before', () => {
   it('is worked out once', () => {
     const { ask, times } = counted('ONCE');
-    expect(ask('Teal', 12, undefined, [['a', 1]])).toBe(ask('Teal', 12, undefined, [['a', 1]]));
+    expect(ask('Teal', 12, undefined, [['a', 1]])).toEqual(ask('Teal', 12, undefined, [['a', 1]]));
     expect(times()).toBe(1);
+  });
+
+  it('is answered whole again, whatever the caller did to the rows it got', () => {
+    const ask = askedBefore('ROWS', () => [
+      ['Item', 'On hand'],
+      ['Teal', 12],
+    ]);
+    for (const turn of ['first', 'second', 'third']) {
+      const rows = ask('Teal') as unknown[][];
+      expect(rows, turn).toEqual([
+        ['Item', 'On hand'],
+        ['Teal', 12],
+      ]);
+      rows.shift();
+      rows[0]?.push('spoilt');
+    }
   });
 
   it.each([
