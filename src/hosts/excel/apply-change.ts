@@ -12,8 +12,9 @@ export type Run = <T>(batch: (context: Excel.RequestContext) => Promise<T>) => P
 const refused = (sentence: string): Applied => ({ kind: 'refused', sentence });
 
 /**
- * Writes a change whole or not at all, in at most five syncs whatever its size: everything is read
- * and checked first, then all writing is queued into the last one. Throws with a sentence where
+ * Writes a change whole or not at all, in at most five syncs whatever its size, and one more for every
+ * 75,000 rows that stand: everything is read and checked first, then all writing is queued into the
+ * last one. Throws with a sentence where
  * writing broke off and Excel would not say what it kept.
  */
 export async function applyChange(run: Run, change: Change): Promise<Applied> {

@@ -13,7 +13,7 @@ export interface Found {
   readonly work: Work | 'already there';
 }
 
-/** Reads all that a change touches, in three syncs, or four where rows of it stand already. */
+/** Reads all that a change touches: as `readTargets`, and one more sync where rows of it stand already. */
 export async function lookInto(
   context: Excel.RequestContext,
   change: Change,

@@ -1,10 +1,14 @@
 import { nameKey } from '../../domain/kernel/names.ts';
-import type { Change } from '../../workbook/port.ts';
+import type { Cell, Change } from '../../workbook/port.ts';
 import { columnOf, type Target, textOf } from './change-plan.ts';
+import { blocksOf, loadInParts } from './read-in-parts.ts';
+
+/** Excel on the web hands over at most 5 MB at once; an id of ours takes about 30 bytes. */
+const IDS_A_SYNC = 75_000;
 
 /**
- * Reads of each table a change names what checking it takes: three syncs, whatever its size. Tables
- * that are not there are left out.
+ * Reads of each table a change names what checking it takes: three syncs, whatever the change's size,
+ * and one more for every 75,000 rows of a table. Tables that are not there are left out.
  */
 export async function readTargets(
   context: Excel.RequestContext,
@@ -39,14 +43,20 @@ export async function readTargets(
     return [...(idColumns.get(nameKey(table.name)) ?? [])].flatMap((idColumn) => {
       const at = columnOf(target, idColumn);
       if (at === undefined) return [];
-      const cells = table.columns.getItemAt(at).getDataBodyRange().load('values');
-      return [{ target, idColumn, cells }];
+      const body = table.columns.getItemAt(at).getDataBodyRange();
+      const blocks = blocksOf(body, { rows: table.rows.count, columns: 1 }, IDS_A_SYNC);
+      return [{ target, idColumn, blocks }];
     });
   });
-  await context.sync();
+  await loadInParts(
+    context,
+    columns.flatMap(({ blocks }) => blocks),
+    IDS_A_SYNC,
+  );
 
-  for (const { target, idColumn, cells } of columns) {
-    target.places.set(idColumn, placesById(cells.values));
+  for (const { target, idColumn, blocks } of columns) {
+    const ids = blocks.flatMap(({ range }) => range.values as Cell[][]);
+    target.places.set(idColumn, placesById(ids));
   }
   return new Map(bare.map((target) => [nameKey(target.name), target]));
 }
@@ -61,10 +71,10 @@ function idColumnsOf(change: Change): Map<string, Set<string>> {
   return byTable;
 }
 
-function placesById(column: readonly (readonly unknown[])[]): Map<string, number[]> {
+function placesById(column: readonly (readonly Cell[])[]): Map<string, number[]> {
   const places = new Map<string, number[]>();
   column.forEach(([cell], row) => {
-    const id = textOf(cell as string);
+    const id = textOf(cell);
     if (id === '') return;
     const rows = places.get(id);
     if (rows === undefined) places.set(id, [row]);

@@ -41,6 +41,13 @@ const ACTS: readonly Act[] = [
   { name: 'the columns of Moves moved', act: (model) => model.table('Moves').turnColumns() },
   { name: 'the columns of Batches moved', act: (model) => model.table('Batches').turnColumns() },
   {
+    name: 'Batches sorted',
+    act: (model) => {
+      model.table('Batches').insertRow(0, rowOf(model, 'Batches', 'partner'));
+      model.table('Batches').turnRows();
+    },
+  },
+  {
     name: 'the column Note of Moves deleted',
     act: (model) => model.table('Moves').deleteColumn('Note'),
     sentence: /Moves has no column "Note".*Put the column back/,
@@ -132,16 +139,23 @@ describe.each(ACTS)('meanwhile: $name', (act) => {
   });
 });
 
-describe('columns moved just before the rows go in, and a fault while taking them back', () => {
-  it('is said in full, since no one else could tell', async () => {
+describe('a fault while taking back what went astray', () => {
+  it.each([
+    [
+      'the columns of Moves moved',
+      /Columns of Moves were moved.*wrong headers.*: delete the last rows of Moves, then try again/,
+    ],
+    [
+      'Batches sorted',
+      /Rows of Batches were sorted.*State of "partner" was set instead of "B1".*: set it back to "", delete the last rows of Moves, then try again/,
+    ],
+  ])('is said in full, since no one else could tell: %s', async (name, sentence) => {
     const { model, host, port } = open(modelOf(flow.tables), {}, page);
     host.beforeSync = (sync) => {
-      if (sync === 5) model.table('Moves').turnColumns();
+      if (sync === 5) ACTS.find((act) => act.name === name)?.act(model);
     };
     host.faults = [{ sync: 6, wire: WIRE.internal }];
-    await expect(port.apply(flow.change)).rejects.toThrow(
-      /Columns of Moves were moved.*wrong headers.*delete the last rows of Moves/,
-    );
+    await expect(port.apply(flow.change)).rejects.toThrow(sentence);
     expect(host.syncs).toBe(6);
   });
 });

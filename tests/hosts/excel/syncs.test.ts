@@ -77,6 +77,38 @@ describe('what Excel on the web takes at once', () => {
     expect(host.largest).toBeLessThan(5 * 1024 * 1024);
   });
 
+  it('is never an id column of more than 75,000 rows', async () => {
+    const { model, host, port } = open();
+    // Longer ids than any of ours; all of them at once are more than 5 MB.
+    const ids = Array.from({ length: 160_000 }, (_, row) => `B20261125-7KQ2M9XD4R.${row}.R`);
+    const rows = ids.map((id) => [id, 46_000, 'Clear base', -1, '']);
+    model.table('Moves').lay(rows);
+    expect(await port.apply(post(1))).toEqual({ kind: 'applied' });
+    // Five, and two more for the second and third part of the ids.
+    expect(host.syncs).toBe(7);
+    const last = { table: 'Moves', idColumn: 'Entry', id: ids.at(-1) ?? '', set: { Note: 'x' } };
+    expect(await port.apply({ appends: [], updates: [last] })).toEqual({ kind: 'applied' });
+    expect(model.table('Moves').rows[160_000]?.[4]).toBe('x');
+  });
+
+  it('hands over ids in parts of which none slips through when a row above is taken out', async () => {
+    const { model, host, port } = open();
+    const change = { ...post(1), updates: [] };
+    const others = Array.from({ length: 74_999 }, (_, row) => [`m-${row}`, 46_000, '', -1, '']);
+    model.table('Moves').lay(others);
+    // The first row of the second part.
+    expect(await port.apply(change)).toEqual({ kind: 'applied' });
+    const first = host.syncs;
+    host.beforeSync = (sync) => {
+      if (sync === first + 4) model.table('Moves').deleteRows(0, 1, 'Remote');
+    };
+    expect(await port.apply(change)).toEqual({
+      kind: 'refused',
+      sentence: expect.stringMatching(/Rows of Moves were moved.*try again/) as string,
+    });
+    expect(model.table('Moves').rows.filter(([id]) => id === 'p-0')).toHaveLength(1);
+  });
+
   it('refuses more whole, with a sentence', async () => {
     const { model, port } = open();
     const none = model.contents();

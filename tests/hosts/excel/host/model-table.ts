@@ -126,6 +126,12 @@ export class ModelTable {
     );
   }
 
+  /** Sorts the last row to the front, as a person does: cells move, and what follows them stays. */
+  turnRows(): void {
+    const { rows } = this;
+    this.sheet.write(this.body, [...rows.slice(-1), ...rows.slice(0, -1)]);
+  }
+
   #open(): void {
     this.#model.open(this.sheet);
     if (this.filtered) throw new HostFault('FilteredRangeConflict');
