@@ -47,7 +47,7 @@ export class FindingsStep extends LitElement {
           }
         </p>
       </div>
-      <ul role="list">
+      <ul id="findings" role="list">
         ${this.findings.map((finding) => html`<li>${finding}</li>`)}
       </ul>
       <pour-repeats .repeats=${this.repeats} .write=${this.write}></pour-repeats>

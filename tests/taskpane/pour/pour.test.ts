@@ -151,7 +151,7 @@ describe('a workbook that changes', () => {
     ]);
     const page = await openPane({ tables: bad });
     await heading(page).getByText('Mend this first').waitFor();
-    const findings = await page.locator('pour-findings li').allTextContents();
+    const findings = await page.locator('#findings li').allTextContents();
     expect(findings.length).toBeGreaterThanOrEqual(3);
     for (const finding of findings)
       expect(finding).toMatch(/^Lots, row \d+, (?:Lot|Material|Received|Quantity) .*[.?]$/u);
