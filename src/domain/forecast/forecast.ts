@@ -70,8 +70,9 @@ export function forecastReport(
       })),
       periods: values.map((value, index) => ({
         value,
-        low: (spans[index]?.low ?? 0) * scale,
-        high: (spans[index]?.high ?? 0) * scale,
+        // Where all errors so far went one way, every future played lies beside the forecast.
+        low: Math.min(value, (spans[index]?.low ?? 0) * scale),
+        high: Math.max(value, (spans[index]?.high ?? 0) * scale),
       })),
       intervalPercent,
       mae: meanAbsoluteError(errors),
@@ -93,7 +94,9 @@ function chosen(history: readonly number[], periods: number, season: number): Re
   const refusal = troubleWith(history, periods, season);
   if (refusal !== undefined) return refusal;
   const key = [season, ...history].join();
-  const choice = kept.get(key) ?? choose(history, season);
+  const known = kept.get(key);
+  if (known !== undefined) return answer(known);
+  const choice = choose(history, season);
   if (kept.size >= MOST_KEPT) kept.clear();
   kept.set(key, choice);
   return answer(choice);

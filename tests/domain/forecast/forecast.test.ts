@@ -141,6 +141,26 @@ describe('what can’t be forecast', () => {
 describe('laws', () => {
   const histories = fc.array(fc.integer({ min: 0, max: 500 }), { minLength: 2, maxLength: 40 });
 
+  it('every forecast lies in its own interval', () => {
+    fc.assert(
+      fc.property(
+        fc.oneof(
+          histories,
+          // Errors that all go one way.
+          histories.map((values) => [...values].sort((a, b) => a - b)),
+          histories.map((values) => [...values].sort((a, b) => a - b).slice(0, 3)),
+        ),
+        (history) => {
+          for (const { value, low, high } of report(history, 3).periods) {
+            expect(low).toBeLessThanOrEqual(value);
+            expect(high).toBeGreaterThanOrEqual(value);
+          }
+        },
+      ),
+      { numRuns: 40 },
+    );
+  });
+
   it('every forecast is a number and not below 0', () => {
     fc.assert(
       fc.property(
