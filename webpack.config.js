@@ -50,19 +50,27 @@ const shared = (name) => ({
   },
 });
 
-/** A page's bundle: the HTML beside it is copied as it is and names the script and style sheet. */
-const forBrowser = (name, entry, path, clean = false) => ({
-  ...shared(name),
-  target: ['web', 'es2022'],
-  entry,
-  output: {
-    path: here(path),
-    filename: '[name].js',
-    chunkFilename: '[name].js',
-    publicPath: '',
-    clean,
-  },
-});
+/**
+ * A page's bundle: the HTML beside it is copied as it is and names the script and style sheet. What of
+ * an earlier build no longer belongs to it goes, but for what `keep` says others write there.
+ */
+const forBrowser = (name, entry, path, keep) => {
+  const config = shared(name);
+  return {
+    ...config,
+    target: ['web', 'es2022'],
+    entry,
+    output: {
+      path: here(path),
+      filename: '[name].js',
+      chunkFilename: '[name].js',
+      publicPath: '',
+      clean: { keep },
+    },
+    // What comes by itself comes in one file of its own name.
+    optimization: { ...config.optimization, splitChunks: false },
+  };
+};
 
 /** An ES module for plain Node; `import.meta.url` stays the bundle's own address. */
 const forNode = (name, entry, path, externals = []) => {
@@ -115,6 +123,8 @@ const bundles = {
         ],
       },
       'dist',
+      // Of dist/ itself the scripts, styles and pages are the pane's, but for the functions'.
+      /\/|^functions\.|\.(xml|xlsx)$/,
     ),
   page: () => {
     const config = forBrowser(
@@ -122,15 +132,13 @@ const bundles = {
       { start: ['./src/hosts/workbench/page/start.ts', './src/hosts/workbench/page/index.html'] },
       'dist/workbench/page',
       // The build's last step writes it.
-      { keep: 'functions.json' },
+      /^functions\.json$/,
     );
     config.module.rules.push({
       include: ENGINE_RENDER,
       // What stands in for the patterns is too small for files of its own.
       parser: { dynamicImportMode: 'eager' },
     });
-    // Two parts come by themselves, the grid and the pane: each in one file of its own name.
-    config.optimization.splitChunks = false;
     return {
       ...config,
       resolve: { alias: standIns },

@@ -30,4 +30,10 @@ describe('what a browser loads', () => {
     expect(budget.kB, 'the budget').toBeLessThanOrEqual(size.kB * 1.5);
     expect(budget.gzipKB, 'the budget').toBeLessThanOrEqual(size.gzipKB * 1.5);
   });
+
+  it('has a budget, whichever script of Excel it is', () => {
+    const scripts = readdirSync(inProject('dist')).filter((file) => file.endsWith('.js'));
+    const budgeted = Object.keys(budgets).filter((path) => path.endsWith('.js'));
+    expect(scripts.map((file) => `dist/${file}`).sort()).toEqual(budgeted.sort());
+  });
 });
