@@ -1,5 +1,6 @@
 import { columnOfCell } from './address.ts';
 import { MAX_CELLS, MAX_COLUMNS, MAX_ROWS } from './limits.ts';
+import { plainRow, type PlainRow } from './plain-row.ts';
 import { Refusal } from './refusal.ts';
 import { walkXml, type Attributes, type XmlVisitor } from './xml-walk.ts';
 
@@ -39,6 +40,8 @@ export interface StoredRow {
   readonly openEnd: number;
   readonly closeStart: number;
   readonly end: number;
+  /** True when `plainRow` can read it. */
+  readonly plain: boolean;
 }
 
 export interface SheetVisitor {
@@ -54,11 +57,15 @@ export interface SheetVisitor {
 export function walkSheet(part: string, source: string, visitor: SheetVisitor): void {
   const data = dataVisitor(part, visitor);
   let inData = false;
-  walkXml(part, source, {
+  /** Where a plain row may begin: just after `<sheetData>` or a row in it. */
+  let between = -1;
+  const walker: XmlVisitor = {
     open(name, attributes, start, end, depth) {
       if (inData) data.open(name, attributes, start, end, depth);
       else visitor.open?.(name, attributes, start, end);
-      inData ||= name === 'sheetData';
+      if (name !== 'sheetData' || inData) return;
+      inData = true;
+      if (depth === 1) between = end;
     },
     text(text) {
       if (inData) data.text(text);
@@ -68,31 +75,57 @@ export function walkSheet(part: string, source: string, visitor: SheetVisitor): 
       inData &&= name !== 'sheetData';
       if (inData) data.close(name, start, end, depth);
       else visitor.close?.(name, start, end);
+      if (inData && name === 'row' && depth === 2) between = end;
+    },
+  };
+  walkXml(part, source, walker, {
+    pause: (at) => endOf(source, inData ? '</row>' : '<sheetData>', at),
+    landing(at) {
+      if (!inData || at !== between) return at;
+      for (let row; (row = plainRow(source, at)) && data.take(row);) at = row.row.end;
+      return (between = at);
     },
   });
 }
 
+function endOf(source: string, tag: string, from: number): number {
+  const at = source.indexOf(tag, from);
+  return at < 0 ? source.length : at + tag.length;
+}
+
+interface DataVisitor extends Required<XmlVisitor> {
+  /** Takes a row that was read at once; false when it does not belong here. */
+  take(row: PlainRow): boolean;
+}
+
 /** Puts rows and cells together from what stands inside `<sheetData>`. */
-function dataVisitor(part: string, visitor: SheetVisitor): Required<XmlVisitor> {
-  let row: { row: number; attributes: Attributes; start: number; openEnd: number } | undefined;
+function dataVisitor(part: string, visitor: SheetVisitor): DataVisitor {
+  let row: Omit<StoredRow, 'closeStart' | 'end'> | undefined;
   let cell: { attributes: Attributes; start: number } | undefined;
   let [lastRow, lastColumn, inPhonetic, cells] = [-1, -1, false, 0];
   let capture: 'value' | 'formula' | undefined;
   let value: string | undefined;
   let formula: { text: string; attributes: Attributes; start: number; end: number } | undefined;
   const openCell = (attributes: Attributes, start: number) => {
-    cells += 1;
-    if (cells > MAX_CELLS) throw new Refusal(`The sheet in "${part}" holds too many cells.`);
+    if ((cells += 1) > MAX_CELLS) throw new Refusal(`The sheet in "${part}" holds too many cells.`);
     lastColumn = columnOf(attributes['r'], row?.row ?? 0, lastColumn + 1);
     cell = { attributes, start };
-    value = undefined;
-    formula = undefined;
+    value = formula = undefined;
   };
   return {
+    take(plain) {
+      cells += plain.cells.length;
+      if (plain.row.row <= lastRow || plain.row.row >= MAX_ROWS || cells > MAX_CELLS) return false;
+      [row, lastRow] = [plain.row, plain.row.row];
+      lastColumn = plain.cells.at(-1)?.column ?? -1;
+      if (visitor.cell) plain.cells.forEach(visitor.cell, visitor);
+      visitor.row?.(plain.row);
+      return true;
+    },
     open(name, attributes, start, end) {
       if (name === 'row') {
         lastRow = rowOf(attributes['r'], lastRow);
-        row = { row: lastRow, attributes, start, openEnd: end };
+        row = { row: lastRow, attributes, start, openEnd: end, plain: false };
         lastColumn = -1;
       } else if (name === 'c') openCell(attributes, start);
       else if (name === 'v' || name === 'is') value ??= '';
