@@ -39,7 +39,7 @@ function inRow(
   cells: readonly CellText[],
   prefix: string,
 ): readonly Splice[] {
-  const stored = index.cells.get(row.row) ?? [];
+  const stored = index.cellsIn(row.row);
   const columns = new Map(stored.map((cell) => [cell.column, cell]));
   const splices: Splice[] = [];
   const added = cells.filter(({ column, text }) => !columns.has(column) && text !== '');

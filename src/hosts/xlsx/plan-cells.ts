@@ -34,7 +34,7 @@ export function planCells(edits: SheetEdits, index: SheetIndex): CellPlan {
 
 /** The stored cell at a place. */
 export function storedAt(index: SheetIndex, row: number, column: number): StoredCell | undefined {
-  return index.cells.get(row)?.find((cell) => cell.column === column);
+  return index.cellsIn(row).find((cell) => cell.column === column);
 }
 
 /** Whether someone entered something in a stored cell; a part of a spilled result does not count. */
@@ -66,7 +66,7 @@ function emptyOldSpill(
   range: RangeImage,
 ): void {
   for (let row = range.startRow; row <= range.endRow; row += 1) {
-    for (const { column } of index.cells.get(row) ?? []) {
+    for (const { column } of index.cellsIn(row)) {
       const name = cellName(row, column);
       const leftover = contains(range, row, column) && name !== nameOf(anchor) && !plan.has(name);
       if (leftover) plan.set(name, { row, column, value: '', computed: true });

@@ -78,7 +78,7 @@ function refuseOccupied(
   const sentence = (what: string) =>
     new Refusal(`The table "${table.name}" has no room to grow: ${what}. Move it first.`);
   for (let row = gained.startRow; row <= gained.endRow; row += 1) {
-    for (const { column } of index.cells.get(row) ?? []) {
+    for (const { column } of index.cellsIn(row)) {
       const inside = column >= gained.startColumn && column <= gained.endColumn;
       const name = cellName(row, column);
       if (inside && isEntered(index, row, column) && !cleared.has(name)) {

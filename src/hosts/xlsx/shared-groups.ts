@@ -11,7 +11,7 @@ import { escapeXml } from './xml-text.ts';
 export function formulaTexts(index: SheetIndex): ReadonlyMap<string, string> {
   const textOf = sharedFormulas();
   const texts = new Map<string, string>();
-  for (const cell of formulaCells(index)) {
+  for (const cell of index.formulas) {
     const text = textOf(cell);
     if (text !== undefined) texts.set(cellName(cell.row, cell.column), text);
   }
@@ -25,7 +25,7 @@ export function lostGroups(
   texts: ReadonlyMap<string, string>,
 ): ReadonlySet<string> {
   const lost = new Set<string>();
-  for (const cell of formulaCells(index)) {
+  for (const cell of index.formulas) {
     const si = sharedId(cell);
     const name = cellName(cell.row, cell.column);
     const planned = plan.get(name);
@@ -44,7 +44,7 @@ export function orphanTexts(
   prefix: string,
 ): readonly CellText[] {
   if (lost.size === 0) return [];
-  return formulaCells(index)
+  return index.formulas
     .filter((cell) => lost.has(sharedId(cell) ?? '') && !plan.has(cellName(cell.row, cell.column)))
     .map((cell) => {
       const { row, column, formula, start, end } = cell;
@@ -57,10 +57,4 @@ export function orphanTexts(
 /** The shared formula that a cell takes part in. */
 export function sharedId({ formula }: StoredCell): string | undefined {
   return formula?.attributes['t'] === 'shared' ? formula.attributes['si'] : undefined;
-}
-
-function formulaCells(index: SheetIndex): readonly StoredCell[] {
-  return [...index.cells.values()].flatMap((row) =>
-    row.filter((cell) => cell.formula !== undefined),
-  );
 }

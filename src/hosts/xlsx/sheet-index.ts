@@ -1,5 +1,6 @@
 import { cellName, parseRange } from './address.ts';
 import type { RangeImage } from './image.ts';
+import { plainRow } from './plain-row.ts';
 import { spillOf } from './read-sheet.ts';
 import { applySplices, withAttribute, type Splice } from './splice.ts';
 import { walkSheet, type StoredCell, type StoredRow } from './sheet-walk.ts';
@@ -8,8 +9,10 @@ import { walkSheet, type StoredCell, type StoredRow } from './sheet-walk.ts';
 export interface SheetIndex {
   readonly source: string;
   readonly rows: readonly StoredRow[];
-  /** By row, in their order. */
-  readonly cells: ReadonlyMap<number, readonly StoredCell[]>;
+  /** The cells of a row in their order. */
+  cellsIn(row: number): readonly StoredCell[];
+  /** Every cell with a formula. */
+  readonly formulas: readonly StoredCell[];
   readonly data: { readonly start: number; readonly closeStart: number; readonly end: number };
   readonly dimension: (Splice & { readonly range: RangeImage }) | undefined;
   /** Style numbers of whole columns. */
@@ -28,18 +31,21 @@ export function indexSheet(part: string, source: string): SheetIndex {
 
 function indexOnce(part: string, source: string): SheetIndex {
   const rows: StoredRow[] = [];
-  const cells = new Map<number, StoredCell[]>();
+  const cells = rowCells(source);
+  const formulas: StoredCell[] = [];
   const arrays: { anchor: StoredCell; range: RangeImage }[] = [];
   const columnStyles = new Map<number, number>();
   const merges: RangeImage[] = [];
   let data = { start: 0, closeStart: 0, end: 0 };
   let dimension: SheetIndex['dimension'];
   walkSheet(part, source, {
-    row: (row) => rows.push(row),
+    row(row) {
+      rows.push(row);
+      cells.row(row);
+    },
     cell(cell) {
-      const row = cells.get(cell.row);
-      if (row) row.push(cell);
-      else cells.set(cell.row, [cell]);
+      cells.cell(cell);
+      if (cell.formula) formulas.push(cell);
       const range = spillOf(cell);
       if (range) arrays.push({ anchor: cell, range });
     },
@@ -55,7 +61,29 @@ function indexOnce(part: string, source: string): SheetIndex {
       if (name === 'sheetData') data = { ...data, closeStart: start, end };
     },
   });
-  return { source, rows, cells, data, dimension, columnStyles, merges, arrays };
+  const { cellsIn } = cells;
+  return { source, rows, cellsIn, formulas, data, dimension, columnStyles, merges, arrays };
+}
+
+/** Keeps the cells of each row but those of plain rows, a million maybe, which are read again when asked for. */
+function rowCells(source: string) {
+  const kept = new Map<number, readonly StoredCell[]>();
+  const plainStarts = new Map<number, number>();
+  let own: StoredCell[] = [];
+  return {
+    cell: (cell: StoredCell) => own.push(cell),
+    row({ row, start, plain }: StoredRow) {
+      if (plain) plainStarts.set(row, start);
+      else kept.set(row, own);
+      own = [];
+    },
+    cellsIn(row: number): readonly StoredCell[] {
+      const start = plainStarts.get(row);
+      const cells = kept.get(row) ?? (start === undefined ? [] : plainRow(source, start)?.cells);
+      if (cells && start !== undefined) kept.set(row, cells);
+      return cells ?? [];
+    },
+  };
 }
 
 function addColumnStyles(
@@ -68,7 +96,7 @@ function addColumnStyles(
   }
 }
 
-function addressSplices({ source, rows, cells }: SheetIndex): readonly Splice[] {
+function addressSplices({ source, rows, cellsIn }: SheetIndex): readonly Splice[] {
   const set = (start: number, end: number, address: string): Splice => ({
     start,
     end,
@@ -77,13 +105,12 @@ function addressSplices({ source, rows, cells }: SheetIndex): readonly Splice[] 
   const bareRows = rows
     .filter((row) => row.attributes['r'] === undefined)
     .map((row) => set(row.start, row.openEnd, String(row.row + 1)));
-  const bareCells = [...cells.values()].flatMap((row) =>
-    row
-      .filter((cell) => !cell.addressed)
-      .map((cell) => {
-        const openEnd = source.indexOf('>', cell.start) + 1;
-        return set(cell.start, openEnd, cellName(cell.row, cell.column));
-      }),
-  );
+  const bareCells = rows
+    .filter((row) => !row.plain)
+    .flatMap((row) => cellsIn(row.row).filter((cell) => !cell.addressed))
+    .map((cell) => {
+      const openEnd = source.indexOf('>', cell.start) + 1;
+      return set(cell.start, openEnd, cellName(cell.row, cell.column));
+    });
   return [...bareRows, ...bareCells];
 }
