@@ -1,0 +1,92 @@
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { functions } from '../../functions/index.ts';
+import { inProject } from '../build/built.ts';
+
+const textOf = (file: string): string => readFileSync(inProject(file), 'utf8');
+const [developers, readme] = [textOf('DEVELOPERS.md'), textOf('README.md')];
+const { scripts, dependencies, devDependencies } = JSON.parse(textOf('package.json')) as Readonly<
+  Record<'scripts' | 'dependencies' | 'devDependencies', Readonly<Record<string, string>>>
+>;
+
+const matches = (text: string, what: RegExp): string[] =>
+  [...text.matchAll(what)].map(([, found = '']) => found);
+
+/** Every file and folder of the repository's own. */
+const paths = ['src', 'functions', 'taskpane', 'tests', '.config'].flatMap((folder) => [
+  folder,
+  ...readdirSync(inProject(folder), { recursive: true, encoding: 'utf8' }).map(
+    (file) => `${folder}/${file}`,
+  ),
+]);
+
+/** A path may leave out the folders before it, such as kernel/result.ts. */
+const stands = (path: string): boolean => {
+  const plain = path.replace(/\/$/, '');
+  return paths.some((one) => one === plain || one.endsWith(`/${plain}`));
+};
+
+/** The map's paths: names before two spaces or more, each in the last folder that stands at the margin. */
+function pathsOfMap(): string[] {
+  let top = '';
+  const map = /```\n(src\/domain\/[^]+?)```/.exec(developers)?.[1] ?? '';
+  return map.split('\n').flatMap((line) => {
+    const [, margin = '', names = ''] = /^( *)(\S.*?) {2,}\S/.exec(line) ?? [];
+    if (margin === '' && names !== '') top = names;
+    // Deeper lines go on with the sentence above.
+    if (names === '' || margin.length > 2) return [];
+    return names.split(' ').map((name) => (margin === '' ? name : `${top}${name}`));
+  });
+}
+
+describe('DEVELOPERS.md and README.md', () => {
+  const words = matches(developers, /`([^`\n]+)`/g).flatMap((span) => span.split(' '));
+  const named = words.filter(
+    (word) => /^[\w.-]+(\/[\w.-]*)+$|\.(ts|js|json)$/.test(word) && !word.startsWith('dist/'),
+  );
+
+  it.each([...new Set([...named, ...pathsOfMap()])])('%s is there', (path) => {
+    expect(stands(path)).toBe(true);
+  });
+
+  it('name the folders of the map', () => {
+    expect(pathsOfMap().length).toBeGreaterThan(30);
+  });
+
+  it.each(matches(developers + readme, /\]\((?!https?:)([^)]+)\)/g))('%s can be followed', (to) => {
+    expect(existsSync(inProject(to))).toBe(true);
+  });
+
+  it.each([...new Set(matches(developers + readme, /`npm run ([\w-]+)/g))])(
+    'npm run %s runs',
+    (name) => {
+      expect(scripts).toHaveProperty(name);
+    },
+  );
+
+  it('README names every worksheet function, and no other', () => {
+    const asked = new Set(matches(readme, /\bPOUR\.([A-Z]+)/g));
+    expect([...asked].sort()).toEqual(Object.keys(functions).sort());
+  });
+});
+
+describe('the table of dependencies', () => {
+  const rows = matches(developers, /## Dependencies\n([^]+)/g)
+    .flatMap((text) => matches(text, /^\|(.+)\|$/gm))
+    .map((row) => row.split('|').map((cell) => cell.trim()))
+    .slice(2)
+    .flatMap(([names = '', licence = '']) => names.split(', ').map((name) => [name, licence]));
+
+  it('names every package, and no other', () => {
+    const ours = Object.keys({ ...dependencies, ...devDependencies });
+    expect(rows.map(([name]) => name).sort()).toEqual(ours.sort());
+  });
+
+  it.each(rows)('%s is under the licence %s', (name, licence) => {
+    const { license } = JSON.parse(textOf(`node_modules/${name}/package.json`)) as {
+      readonly license: string;
+    };
+    // A package that names a file instead of a licence has terms of its own.
+    expect(license === 'LICENSE' ? 'its vendor’s own' : license).toBe(licence);
+  });
+});
