@@ -102,6 +102,17 @@ export default tseslint.config(
     ['**/hosts/**', '**/taskpane/**', 'lit', '@fluentui/*', '@univerjs/*', 'node:*'],
   ),
   inward(['taskpane/**'], ['**/hosts/**', '@univerjs/*', 'node:*']),
+  // Among the hosts: xlsx ← files ← excel, workbench, and these two know nothing of each other.
+  inward(
+    ['src/hosts/xlsx/**'],
+    ['**/functions/**', '**/taskpane/**', '**/files/**', '**/excel/**', '**/workbench/**'],
+  ),
+  inward(
+    ['src/hosts/files/**'],
+    ['**/functions/**', '**/taskpane/**', '**/excel/**', '**/workbench/**', 'node:*'],
+  ),
+  inward(['src/hosts/excel/**'], ['**/workbench/**', '@univerjs/*', 'node:*']),
+  inward(['src/hosts/workbench/**'], ['**/excel/**']),
   {
     files: ['webpack.config.js', '.config/**', 'tests/bench/**'],
     languageOptions: {

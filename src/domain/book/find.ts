@@ -41,7 +41,7 @@ export function findSoap(book: Catalogue, name: string): Result<Soap> {
 }
 
 /** Uncoloured soap: the base and nothing else. */
-export function soapOfBase(base: Material): Soap {
+function soapOfBase(base: Material): Soap {
   const ingredient = { kind: 'material', material: base } as const;
   const density = base.densityGPerMl ?? one;
   const stockPerG = base.unit === 'ml' ? one.div(density) : one;

@@ -19,7 +19,7 @@ export function answer<T>(value: T): Result<T> {
   return { ok: true, value };
 }
 
-export function refuse(kind: FailureKind, sentence: string): Result<never> {
+function refuse(kind: FailureKind, sentence: string): Result<never> {
   return { ok: false, failure: { kind, sentence } };
 }
 

@@ -55,7 +55,7 @@ export function compositionOf(book: Book, design: Design): Result<Composition> {
 }
 
 /** Grams of each material in one gram of a soap, through all its blends. */
-export function gramsPerG(soap: Soap): Map<Material, Exact> {
+function gramsPerG(soap: Soap): Map<Material, Exact> {
   const shares = new Map<Material, Exact>();
   for (const { ingredient, g } of soap.lines) {
     const parts: Iterable<[Material, Exact]> =

@@ -13,7 +13,7 @@ export interface Liquid {
 }
 
 /** 20 drops to the ml: a pharmacy convention (USP <1101>), good to about 10 % for water and worse for oils. */
-export const USUAL_DROPS_PER_ML: Exact = exact(20);
+const USUAL_DROPS_PER_ML: Exact = exact(20);
 
 /** Density and drops of a liquid, and whether the density had to be assumed. */
 export interface Bridge {

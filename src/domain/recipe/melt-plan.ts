@@ -170,7 +170,7 @@ function planMelt(
 }
 
 /** A recipe scaled to the grams wanted. */
-export function weighOut(soap: Soap, g: Exact): WeighedIngredient[] {
+function weighOut(soap: Soap, g: Exact): WeighedIngredient[] {
   return g.isZero() ? [] : soap.lines.map((line) => scaleLine(line, g, soap.recipeG));
 }
 

@@ -104,7 +104,7 @@ function taxOf(book: Book, sale: Sale) {
  * What one bar sold on a day had cost in full, labour and wear included: the Cost per bar that its
  * batches recorded (averaged over their good bars), or COSTPERBAR where none was recorded by then.
  */
-export function fullCostOfBar(book: Book, design: Design, soldOn: Day): Result<Exact> {
+function fullCostOfBar(book: Book, design: Design, soldOn: Day): Result<Exact> {
   let bars = zero;
   let cost = zero;
   for (const batch of book.batches.values()) {

@@ -37,7 +37,7 @@ export function priceFor(question: PriceQuestion): Result<Exact> {
 }
 
 /** The next price at or above `price` that ends so: 7.96 with 0.95 is 8.95. */
-export function roundUpToEnding(price: Exact, ending: Exact | undefined): Exact {
+function roundUpToEnding(price: Exact, ending: Exact | undefined): Exact {
   if (ending === undefined) return price.times(hundred).ceil().div(hundred);
   return price.minus(ending).ceil().plus(ending);
 }

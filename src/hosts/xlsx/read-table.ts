@@ -19,7 +19,7 @@ export interface StoredTable {
 }
 
 /** Reads one xl/tables/table*.xml. */
-export function readTable(part: string, source: string): StoredTable {
+function readTable(part: string, source: string): StoredTable {
   const root = parseXml(part, source);
   const { attributes } = root;
   const name = attributes['displayName'] ?? attributes['name'] ?? '';

@@ -70,6 +70,6 @@ export function readWorkbookParts(pack: Package): WorkbookParts {
 }
 
 /** The `r:id` of an element, whatever prefix the file gave the namespace. */
-export function linkId(attributes: Readonly<Record<string, string>>): string | undefined {
+function linkId(attributes: Readonly<Record<string, string>>): string | undefined {
   return Object.entries(attributes).find(([name]) => name.endsWith(':id'))?.[1];
 }

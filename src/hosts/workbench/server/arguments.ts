@@ -11,7 +11,7 @@ export type Arguments =
     }
   | { readonly kind: 'refused'; readonly sentence: string };
 
-export const usage = 'Usage: server.js [path/to/book.xlsx] [--port N] [--fresh]';
+const usage = 'Usage: server.js [path/to/book.xlsx] [--port N] [--fresh]';
 
 /** Reads the arguments after the script's name. */
 export function parseArguments(given: readonly string[]): Arguments {

@@ -1,7 +1,7 @@
 import type { Server } from 'node:http';
 
 /** The workbench's usual port: the page's own memory in the browser belongs to it. */
-export const USUAL_PORT = 4180;
+const USUAL_PORT = 4180;
 
 /** Listens on this machine only; without a wish the usual port, or any free one. Resolves to the port. */
 export async function listen(server: Server, wish: number | undefined): Promise<number> {

@@ -44,7 +44,7 @@ export function backupPath(path: string): string {
 }
 
 /** Writes a file whole or not at all: beside its place first, then renamed. */
-export async function writeWhole(
+async function writeWhole(
   steps: FileSteps,
   path: string,
   bytes: Uint8Array,
