@@ -18,7 +18,7 @@ export function settle<T>(result: Result<T>): T {
   throw failureFor(result.failure);
 }
 
-export function failureFor({ kind, sentence }: Failure): CellFailure {
+function failureFor({ kind, sentence }: Failure): CellFailure {
   return new CellFailure(codes[kind], sentence);
 }
 

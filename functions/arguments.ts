@@ -11,7 +11,7 @@ import { CellFailure } from './failure.ts';
  */
 
 /** The single cell of an argument; "" where it was left out. */
-export function cellArgument(argument: unknown, what: string): Cell {
+function cellArgument(argument: unknown, what: string): Cell {
   const cell = Array.isArray(argument) ? onlyCell(argument, what) : argument;
   if (cell === undefined || cell === null) return '';
   if (isPlainCell(cell)) return cell;

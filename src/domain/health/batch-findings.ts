@@ -6,17 +6,16 @@ import { type Exact, exact, sum, zero } from '../kernel/exact.ts';
 import { nameKey } from '../kernel/names.ts';
 import { roundMoney } from '../money/currency.ts';
 import type { NewMove } from '../ledger/posting.ts';
-import { live } from '../stock/reversals.ts';
+import { movesOfBatch } from '../stock/batch-moves.ts';
 import { type HealthFinding, type Mending, type Repair, takeBack } from './finding.ts';
 import { lostMoves } from './lost-moves.ts';
 
 /** What the moves of each batch in Batches do not bear out. */
 export function batchFindings(book: Book, mending: Mending): HealthFinding[] {
-  const all = movesByBatch(book.ledger.moves);
-  const counting = movesByBatch(live(book.ledger.moves));
   return [...book.batches].flatMap(([key, batch]) => {
-    const moves = (counting.get(key) ?? []).filter(isOfPour);
-    const written = (all.get(key) ?? []).filter(isOfPour);
+    const { all, live } = movesOfBatch(book, key);
+    const moves = live.filter(isOfPour);
+    const written = all.filter(isOfPour);
     const undone = nameKey(batch.state) === batchStates.undone;
     if (undone) return moves.length === 0 ? [] : [halfUndone(batch, moves, mending)];
     if (moves.length === 0) return [noMoves(book, batch, written.length > 0, mending)];
@@ -25,18 +24,6 @@ export function batchFindings(book: Book, mending: Mending): HealthFinding[] {
     // A made move that is missing explains a value that is missing.
     return bars === undefined ? (value ?? []) : [bars];
   });
-}
-
-export function movesByBatch(moves: readonly Move[]): Map<string, Move[]> {
-  const byBatch = new Map<string, Move[]>();
-  for (const move of moves) {
-    if (move.batch === '') continue;
-    const key = nameKey(move.batch);
-    const known = byBatch.get(key);
-    if (known === undefined) byBatch.set(key, [move]);
-    else known.push(move);
-  }
-  return byBatch;
 }
 
 /** What a pour itself writes; sales and losses of its bars later on are no part of it. */

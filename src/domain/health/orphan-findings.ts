@@ -4,15 +4,15 @@ import { count } from '../kernel/count.ts';
 import { type Exact, exact, sum } from '../kernel/exact.ts';
 import { nameKey, nearestName } from '../kernel/names.ts';
 import type { NewBatch } from '../ledger/posting.ts';
-import { live } from '../stock/reversals.ts';
-import { isOfPour, movesByBatch, unclaimedValue } from './batch-findings.ts';
+import { movesByBatch } from '../stock/batch-moves.ts';
+import { isOfPour, unclaimedValue } from './batch-findings.ts';
 import { type HealthFinding, type Mending, type Repair, takeBack } from './finding.ts';
 
 /** Moves that name a batch which is not in Batches: its line was lost, mistyped or never written. */
 export function orphanFindings(book: Book, mending: Mending): HealthFinding[] {
-  return [...movesByBatch(live(book.ledger.moves))]
-    .filter(([key]) => !book.batches.has(key))
-    .map(([, moves]) => {
+  return [...movesByBatch(book)]
+    .filter(([key, { live }]) => live.length > 0 && !book.batches.has(key))
+    .map(([, { live: moves }]) => {
       const batch = moves[0]?.batch ?? '';
       const near = nearestName(
         batch,

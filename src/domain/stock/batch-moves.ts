@@ -1,5 +1,6 @@
 import type { Book, Move } from '../book/book.ts';
 import { nameKey } from '../kernel/names.ts';
+import { oncePer } from '../kernel/once-per.ts';
 import { live } from './reversals.ts';
 
 /** The moves that name one batch, in the book's order. */
@@ -10,22 +11,19 @@ export interface BatchMoves {
 }
 
 const nothing: BatchMoves = { all: [], live: [] };
-const indexes = new WeakMap<Book, ReadonlyMap<string, BatchMoves>>();
 
-/** The moves of a batch by its `nameKey`. The first call for a book sorts its ledger by batch once. */
-export function movesOfBatch(book: Book, batchKey: string): BatchMoves {
-  let index = indexes.get(book);
-  if (index === undefined) {
-    index = makeIndex(book);
-    indexes.set(book, index);
-  }
-  return index.get(batchKey) ?? nothing;
-}
+/** The moves of a batch by its `nameKey`. */
+export const movesOfBatch = (book: Book, batchKey: string): BatchMoves =>
+  movesByBatch(book).get(batchKey) ?? nothing;
 
-function makeIndex({ ledger: { moves } }: Book): ReadonlyMap<string, BatchMoves> {
+/** The moves of all batches that any names, by `nameKey`; the ledger is sorted by batch when first asked for. */
+export const movesByBatch: (book: Book) => ReadonlyMap<string, BatchMoves> = oncePer(sortByBatch);
+
+function sortByBatch({ ledger: { moves } }: Book): ReadonlyMap<string, BatchMoves> {
   const index = new Map<string, { all: Move[]; live: Move[] }>();
   const counting = new Set(live(moves));
   for (const move of moves) {
+    if (move.batch === '') continue;
     const key = nameKey(move.batch);
     const found = index.get(key) ?? { all: [], live: [] };
     index.set(key, found);

@@ -1,5 +1,6 @@
 import type { Book, Item, Move } from '../book/book.ts';
 import { nameKey } from '../kernel/names.ts';
+import { oncePer } from '../kernel/once-per.ts';
 import type { ItemHistory } from '../stock/item-history.ts';
 import { indexOf } from '../stock/ledger-index.ts';
 import { live } from '../stock/reversals.ts';
@@ -26,26 +27,19 @@ export interface Flows {
   readonly fromNowhere: readonly Leaving[];
 }
 
-const known = new WeakMap<Book, Flows>();
-
 /** All flows of a book, worked out once. Moves that were taken back do not count. */
-export function flowsOf(book: Book): Flows {
-  let flows = known.get(book);
-  if (flows === undefined) {
-    const used = [...indexOf(book).values()]
-      .filter(({ moves }) => moves.some(({ reason }) => reason === 'used'))
-      .flatMap((history) => leavingsOf(book, history))
-      .filter(({ move }) => move.reason === 'used');
-    flows = {
-      intoBatch: grouped(used, ({ move }) => (move.batch === '' ? [] : [nameKey(move.batch)])),
-      fromLot: grouped(used, ({ lot }) => (lot === undefined ? [] : [lot])),
-      fromBatch: grouped(used, ({ makers }) => makers),
-      fromNowhere: used.filter(({ lot, makers }) => lot === undefined && makers.length === 0),
-    };
-    known.set(book, flows);
-  }
-  return flows;
-}
+export const flowsOf: (book: Book) => Flows = oncePer((book) => {
+  const used = [...indexOf(book).values()]
+    .filter(({ moves }) => moves.some(({ reason }) => reason === 'used'))
+    .flatMap((history) => leavingsOf(book, history))
+    .filter(({ move }) => move.reason === 'used');
+  return {
+    intoBatch: grouped(used, ({ move }) => (move.batch === '' ? [] : [nameKey(move.batch)])),
+    fromLot: grouped(used, ({ lot }) => (lot === undefined ? [] : [lot])),
+    fromBatch: grouped(used, ({ makers }) => makers),
+    fromNowhere: used.filter(({ lot, makers }) => lot === undefined && makers.length === 0),
+  };
+});
 
 const leavingsKnown = new WeakMap<ItemHistory, readonly Leaving[]>();
 
@@ -85,16 +79,9 @@ function makersBySource(moves: readonly Move[]): Map<string, Set<string>> {
   return makers;
 }
 
-const lotKeysOf = new WeakMap<Book, ReadonlySet<string>>();
-
-function lotKeys(book: Book): ReadonlySet<string> {
-  let keys = lotKeysOf.get(book);
-  if (keys === undefined) {
-    keys = new Set(book.lots.map(({ lot }) => nameKey(lot)));
-    lotKeysOf.set(book, keys);
-  }
-  return keys;
-}
+const lotKeys = oncePer(
+  ({ lots }: Book): ReadonlySet<string> => new Set(lots.map(({ lot }) => nameKey(lot))),
+);
 
 function grouped(
   leavings: readonly Leaving[],
