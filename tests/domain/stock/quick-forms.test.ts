@@ -161,7 +161,9 @@ describe('what a book keeps of an item', () => {
         const after: Book = { ...before, ledger: ledgerOf(moves) };
         for (const item of itemsOf(after)) {
           const gained = onHand(after, item, LAST_DAY).minus(onHand(before, item, LAST_DAY));
-          expect(gained.toString()).toBe((item.name === changed.item.name ? added : zero).toString());
+          expect(gained.toString()).toBe(
+            (item.name === changed.item.name ? added : zero).toString(),
+          );
         }
       }),
       { numRuns: 60 },
