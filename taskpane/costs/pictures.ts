@@ -23,7 +23,7 @@ export function whereCostGoes(book: Book, design: Design, asOf: Day): Result<Pic
     if (first === undefined)
       return wrong(`${design.name} costs nothing yet, so there is no picture.`);
     const share = (part: Part): string =>
-      `${part.perBar.div(perBar).times(hundred).toDecimalPlaces(0).toString()} %`;
+      `${part.perBar.div(perBar).times(hundred).toDecimalPlaces(0).toString()}\u00A0%`;
     return answer({
       key: 'parts',
       title: 'Where a bar’s cost goes',

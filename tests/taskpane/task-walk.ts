@@ -16,12 +16,23 @@ export type Places = readonly (readonly [string, (page: Page) => Promise<unknown
 
 /** A task that writes. */
 export interface WritingWalk extends TaskWalk {
-  /** The page before the preview, the preview, and the page after recording. */
-  readonly steps: { readonly enter: string; readonly preview: string; readonly done: string };
-  /** Fills in the pages before the preview; the button to it comes next. */
+  /** The page on its tab, the one before the preview, the preview, and the page after recording. */
+  readonly steps: {
+    readonly first: string;
+    readonly enter: string;
+    readonly preview: string;
+    readonly done: string;
+  };
+  /** Fills in the pages before the preview. */
   readonly enter: (page: Page) => Promise<unknown>;
+  /** The button to the preview. */
+  readonly next: string;
   /** What recording that adds to the ends of columns. */
   readonly adds: readonly Added[];
+}
+
+/** A task that writes what is typed into a form. */
+export interface FormWalk extends WritingWalk {
   /** What can't be: done on the blank page `enter`, the sentence that says so, the field to mend. */
   readonly refusals: readonly Refusal[];
   /** The same by keys alone, and what it adds. */

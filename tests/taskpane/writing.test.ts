@@ -1,6 +1,7 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { tabTo } from './access-checks.ts';
+import { checkWalk } from './care/check-walk.ts';
 import { countWalk } from './count/count-walk.ts';
 import { column, focused, tables, usePane } from './pane-steps.ts';
 import { pourWalk } from './pour/pour-walk.ts';
@@ -11,16 +12,16 @@ import type { Added, WritingWalk } from './task-walk.ts';
 const openPane = usePane();
 
 /** Opens the pane at a task's first page. */
-async function openAt({ name, tables: given }: WritingWalk): Promise<Page> {
+async function openAt({ name, tables: given, steps }: WritingWalk): Promise<Page> {
   const page = await openPane({ tables: given });
   await page.locator(`#tab-${name}`).click();
-  await page.locator(`#page > pour-${name === 'pour' ? 'choose' : name}`).waitFor();
+  await page.locator(`#page > ${steps.first}`).waitFor();
   return page;
 }
 
-async function toPreview(page: Page, { enter, steps }: WritingWalk): Promise<void> {
+async function toPreview(page: Page, { enter, next, steps }: WritingWalk): Promise<void> {
   await enter(page);
-  await page.locator('#next').click();
+  await page.locator(next).click();
   await page.locator(steps.preview).waitFor();
 }
 
@@ -50,7 +51,9 @@ const fields = (page: Page, step: string): Promise<string[]> =>
       ),
     );
 
-describe.each([pourWalk, sellWalk, receiveWalk, countWalk])('$name', (walk) => {
+const forms = [pourWalk, sellWalk, receiveWalk, countWalk];
+
+describe.each<WritingWalk>([...forms, checkWalk])('$name', (walk) => {
   const { steps, adds } = walk;
 
   it('writes nothing until it is recorded, and posts once on a double click', async () => {
@@ -100,6 +103,10 @@ describe.each([pourWalk, sellWalk, receiveWalk, countWalk])('$name', (walk) => {
     await page.locator(steps.done).waitFor();
     await expectAdded(page, rows, adds);
   });
+});
+
+describe.each(forms)('the form of $name', (walk) => {
+  const { steps } = walk;
 
   it('finds everything as it was left after a reload', async () => {
     const page = await openAt(walk);
@@ -114,7 +121,7 @@ describe.each([pourWalk, sellWalk, receiveWalk, countWalk])('$name', (walk) => {
   it.each(walk.refusals)('refuses %s with a sentence', async (_, go, sentence, field) => {
     const page = await openAt(walk);
     await go(page);
-    await page.locator('#next').click();
+    await page.locator(walk.next).click();
     await page.getByText(sentence).first().waitFor();
     if (field !== '') expect(await focused(page)).toBe(field);
     expect(await asked(page)).toBe(0);

@@ -2,6 +2,7 @@ import type { HealthFinding } from '../../../src/domain/health/finding.ts';
 import { healthCheck } from '../../../src/domain/health/health-check.ts';
 import { andThen, answer, type Result, wrong } from '../../../src/domain/kernel/result.ts';
 import { changeForRepair } from '../../../src/workbook/change.ts';
+import { keptAnswer } from '../../task/kept-answer.ts';
 import type { Ready } from '../../task/session.ts';
 import type { TaskKind, Who } from '../../task/task-kind.ts';
 import { type CheckDraft, keepCheckDraft, newCheckDraft, restoreCheckDraft } from './draft.ts';
@@ -31,8 +32,11 @@ export const checkTask: TaskKind<CheckDraft> = {
 };
 
 /** All that the check finds in the book as it is now. */
-export const findingsOf = ({ book }: Ready, { today, by }: Who): HealthFinding[] =>
-  healthCheck(book, today, by);
+export const findingsOf = ({ book }: Ready, { today, by }: Who): readonly HealthFinding[] =>
+  findingsFor(book, today, by);
+
+/** Kept, since it goes through the whole ledger. */
+const findingsFor = keptAnswer(healthCheck);
 
 /** The finding being mended, while it is still there. */
 export function chosenFinding(

@@ -1,7 +1,9 @@
 import { andThen, answer, type Result, wrong } from '../../../src/domain/kernel/result.ts';
 import { mergeInto, type MergePlan } from '../../../src/workbook/sharing/merge-into.ts';
 import { withChange } from '../../../src/workbook/sharing/with-change.ts';
+import type { TableData } from '../../../src/workbook/port.ts';
 import { readWorkbook } from '../../read-workbook.ts';
+import { keptAnswer } from '../../task/kept-answer.ts';
 import type { Ready } from '../../task/session.ts';
 import type { TaskKind } from '../../task/task-kind.ts';
 import { keepMergeDraft, type MergeDraft, newMergeDraft, restoreMergeDraft } from './draft.ts';
@@ -31,15 +33,25 @@ export const mergeTask: TaskKind<MergeDraft> = {
 };
 
 /** What bringing the copy in writes, as far as the two together make a sound book. */
-export function planOf({ tables }: Ready, { copy, chosen }: MergeDraft): Result<MergePlan> {
-  if (copy === undefined) return wrong('Choose the other copy first.');
-  const plan = mergeInto(tables, copy, chosen);
-  const together = readWorkbook(withChange(tables, plan.change));
-  if (together.kind === 'ready') return answer(plan);
-  return wrong(
-    `The two copies together can't be read as one book, so nothing is written. Mend this in one of them first: ${together.findings.slice(0, MOST_SHOWN).join(' ')}`,
-  );
-}
+export const planOf = ({ tables }: Ready, { copy, chosen }: MergeDraft): Result<MergePlan> =>
+  planFor(tables, copy, chosen);
+
+/** Kept, since it reads two workbooks as one. */
+const planFor = keptAnswer(
+  (
+    tables: readonly TableData[],
+    copy: MergeDraft['copy'],
+    chosen: MergeDraft['chosen'],
+  ): Result<MergePlan> => {
+    if (copy === undefined) return wrong('Choose the other copy first.');
+    const plan = mergeInto(tables, copy, chosen);
+    const together = readWorkbook(withChange(tables, plan.change));
+    if (together.kind === 'ready') return answer(plan);
+    return wrong(
+      `The two copies together can't be read as one book, so nothing is written. Mend this in one of them first: ${together.findings.slice(0, MOST_SHOWN).join(' ')}`,
+    );
+  },
+);
 
 const MOST_SHOWN = 5;
 

@@ -3,7 +3,7 @@ import { count } from '../../../src/domain/kernel/count.ts';
 import { sum } from '../../../src/domain/kernel/exact.ts';
 import type { CountDifference } from '../../../src/domain/ledger/stocktake.ts';
 import { ledgerAmount, money } from '../../format.ts';
-import { moveTable } from '../../parts/move-table.ts';
+import { moveTable } from '../../parts/ledger-tables.ts';
 import { noticeBar } from '../../parts/notice.ts';
 import { PreviewFrame, type PreviewWords } from '../../parts/preview-frame.ts';
 import type { CountToRecord } from '../count-task.ts';

@@ -6,7 +6,7 @@ import type { Shortage } from '../../../src/domain/ledger/take-stock.ts';
 import type { Draft } from '../draft.ts';
 import { tell } from '../events.ts';
 import { day, ledgerAmount, money, plain } from '../../format.ts';
-import { moveTable, stockTable } from '../../parts/move-table.ts';
+import { moveTable, stockTable } from '../../parts/ledger-tables.ts';
 import { noticeBar } from '../../parts/notice.ts';
 import { PreviewFrame, type PreviewWords } from '../../parts/preview-frame.ts';
 import { shortageTable } from '../../parts/shortage-table.ts';

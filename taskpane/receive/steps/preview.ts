@@ -6,7 +6,7 @@ import type { Exact } from '../../../src/domain/kernel/exact.ts';
 import type { NewLot } from '../../../src/domain/ledger/receive.ts';
 import { stockAt } from '../../../src/domain/stock/valuation.ts';
 import { day, ledgerAmount, money, unitMoney } from '../../format.ts';
-import { stockTable } from '../../parts/move-table.ts';
+import { stockTable } from '../../parts/ledger-tables.ts';
 import { noticeBar } from '../../parts/notice.ts';
 import { PreviewFrame, type PreviewWords } from '../../parts/preview-frame.ts';
 import type { ReceiveDraft } from '../draft.ts';

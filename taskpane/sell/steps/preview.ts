@@ -3,7 +3,7 @@ import { count } from '../../../src/domain/kernel/count.ts';
 import { exact } from '../../../src/domain/kernel/exact.ts';
 import type { NewSale, SalesPosting } from '../../../src/domain/ledger/sale.ts';
 import { day, money } from '../../format.ts';
-import { moveTable, stockTable } from '../../parts/move-table.ts';
+import { moveTable, stockTable } from '../../parts/ledger-tables.ts';
 import { PreviewFrame, type PreviewWords } from '../../parts/preview-frame.ts';
 import type { SellDraft } from '../draft.ts';
 

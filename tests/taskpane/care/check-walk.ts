@@ -1,9 +1,9 @@
 import { marketWorkshop } from '../market-workshop.ts';
 import { rowsOf, withRows } from '../small-workshop.ts';
-import { recordingPages, type TaskWalk } from '../task-walk.ts';
+import { recordingPages, type WritingWalk } from '../task-walk.ts';
 
 /** Checking a book of which some things can be mended by lines and some only by the maker. */
-export const checkWalk: TaskWalk = {
+export const checkWalk: WritingWalk = {
   name: 'care',
   tables: withRows(marketWorkshop, 'Moves', (rows) => [
     ...rows,
@@ -13,6 +13,15 @@ export const checkWalk: TaskWalk = {
       'R-1|2026-11-01|reversed|Wrapper|5|L-8|0.75|||nobody',
     ]),
   ]),
+  steps: {
+    first: 'pour-check',
+    enter: 'pour-check',
+    preview: 'pour-check-preview',
+    done: 'pour-check-done',
+  },
+  enter: async () => undefined,
+  next: '#mend-1',
+  adds: [['Moves', 'Quantity', [60, 10]]],
   pages: [
     ['findings', (page) => page.locator('pour-check').waitFor()],
     [

@@ -1,11 +1,17 @@
 import { marketWorkshop } from '../market-workshop.ts';
-import { recordingPages, type WritingWalk } from '../task-walk.ts';
+import { recordingPages, type FormWalk } from '../task-walk.ts';
 
 /** Counting the shelf: a base short, a leftover found, bars short, and one that agrees. */
-export const countWalk: WritingWalk = {
+export const countWalk: FormWalk = {
   name: 'count',
   tables: marketWorkshop,
-  steps: { enter: 'pour-count', preview: 'pour-count-preview', done: 'pour-count-done' },
+  next: '#next',
+  steps: {
+    first: 'pour-count',
+    enter: 'pour-count',
+    preview: 'pour-count-preview',
+    done: 'pour-count-done',
+  },
   async enter(page) {
     await page.getByLabel('Clear base').fill('2200');
     await page.getByLabel('Blue leftover').fill('15');

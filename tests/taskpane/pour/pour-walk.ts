@@ -1,7 +1,7 @@
 import type { Page } from 'playwright-core';
 import { choose, walkTo } from '../pane-steps.ts';
 import { smallWorkshop } from '../small-workshop.ts';
-import { recordingPages, type Refusal, undoingPages, type WritingWalk } from '../task-walk.ts';
+import { recordingPages, type Refusal, undoingPages, type FormWalk } from '../task-walk.ts';
 
 const next = async (page: Page, step: string): Promise<void> => {
   await page.locator('#next').click();
@@ -26,10 +26,16 @@ const outBut = (
 ];
 
 /** A pour of six bars, of which all came out as planned. */
-export const pourWalk: WritingWalk = {
+export const pourWalk: FormWalk = {
   name: 'pour',
   tables: smallWorkshop,
-  steps: { enter: 'pour-outcome', preview: 'pour-preview', done: 'pour-done' },
+  next: '#next',
+  steps: {
+    first: 'pour-choose',
+    enter: 'pour-outcome',
+    preview: 'pour-preview',
+    done: 'pour-done',
+  },
   enter: (page) => walkTo(page, 'outcome'),
   adds: [
     ['Batches', 'Good', [6]],

@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core';
 import { smallWorkshop } from '../small-workshop.ts';
-import { recordingPages, type Refusal, type WritingWalk } from '../task-walk.ts';
+import { recordingPages, type Refusal, type FormWalk } from '../task-walk.ts';
 
 const onePack = async (page: Page): Promise<void> => {
   await page.locator('#material-0').selectOption('Clear base');
@@ -26,10 +26,16 @@ const packBut = (
 ];
 
 /** A delivery: two packs of base for 18 and 100 g of scent for 14, freight 4. */
-export const receiveWalk: WritingWalk = {
+export const receiveWalk: FormWalk = {
   name: 'receive',
   tables: smallWorkshop,
-  steps: { enter: 'pour-receive', preview: 'pour-receive-preview', done: 'pour-receive-done' },
+  next: '#next',
+  steps: {
+    first: 'pour-receive',
+    enter: 'pour-receive',
+    preview: 'pour-receive-preview',
+    done: 'pour-receive-done',
+  },
   async enter(page) {
     await page.locator('#supplier').fill('Cove Supply');
     await page.locator('#material-0').selectOption('Clear base');

@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core';
 import { marketWorkshop } from '../market-workshop.ts';
-import { recordingPages, undoingPages, type WritingWalk } from '../task-walk.ts';
+import { recordingPages, undoingPages, type FormWalk } from '../task-walk.ts';
 
 /** One bar, and a day on which it can't have been sold. */
 const soldOn = (iso: string) => async (page: Page) => {
@@ -9,10 +9,16 @@ const soldOn = (iso: string) => async (page: Page) => {
 };
 
 /** A day at a fair: 4 Harbour Light at 7.70 and 1 at 5.50, 3 Plain Wave at 4.40; fees 1.50. */
-export const sellWalk: WritingWalk = {
+export const sellWalk: FormWalk = {
   name: 'sell',
   tables: marketWorkshop,
-  steps: { enter: 'pour-sell', preview: 'pour-sell-preview', done: 'pour-sell-done' },
+  next: '#next',
+  steps: {
+    first: 'pour-sell',
+    enter: 'pour-sell',
+    preview: 'pour-sell-preview',
+    done: 'pour-sell-done',
+  },
   async enter(page) {
     await page.locator('#fair').selectOption('Quay Fair');
     await page.locator('#bars-0-0').fill('3');

@@ -2,7 +2,6 @@ import '@fluentui/web-components/button.js';
 import { html, LitElement, type TemplateResult } from 'lit';
 import type { HealthFinding } from '../../../../src/domain/health/finding.ts';
 import { count } from '../../../../src/domain/kernel/count.ts';
-
 import { looks, noticeLooks } from '../../../looks.ts';
 import { liveNotice, type Notice } from '../../../parts/notice.ts';
 import { tell } from '../events.ts';
@@ -21,6 +20,10 @@ export class CheckDoneStep extends LitElement {
       <h2 tabindex="-1">Mended</h2>
       ${liveNotice(this.notice)}
       <p>${left === 0 ? 'The book is sound now.' : `${count(left, 'thing')} left to look at.`}</p>
+      <p class="small quiet">
+        Was it wrong after all? Put the stock right in Count, or undo the batch in Pour: the added
+        lines stay, others are added against them.
+      </p>
       <div class="actions">
         <fluent-button
           appearance="primary"

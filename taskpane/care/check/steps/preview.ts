@@ -1,9 +1,8 @@
 import { html, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
 import type { HealthFinding } from '../../../../src/domain/health/finding.ts';
 import { withDays } from '../../../format.ts';
-import { moveTable } from '../../../parts/move-table.ts';
+import { batchTable, moveTable } from '../../../parts/ledger-tables.ts';
 import { PreviewFrame, type PreviewWords } from '../../../parts/preview-frame.ts';
-import { batchTable } from '../batch-table.ts';
 
 /** Second step of the check: the lines that mend one finding, before they are written. */
 export class CheckPreviewStep extends PreviewFrame<HealthFinding> {
