@@ -43,7 +43,9 @@ export function nearestName(name: string, known: Iterable<string>): string | und
   const wanted = nameKey(name);
   if (wanted.length > LONGEST_SLIP) return undefined;
   let best: string | undefined;
-  let bestEdits = Math.max(2, Math.floor(wanted.length / 3)) + 1;
+  // As many edits as there are letters would turn it into anything.
+  const mostEdits = Math.min(wanted.length - 1, Math.max(2, Math.floor(wanted.length / 3)));
+  let bestEdits = mostEdits + 1;
   for (const candidate of known) {
     // Names too long or too short to be near are passed over before their spelling is looked at.
     if (Math.abs(candidate.length - wanted.length) > LONGEST_SLIP) continue;

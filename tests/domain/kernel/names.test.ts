@@ -54,6 +54,9 @@ describe('the nearest known name', () => {
     ['TEAL', ['Teal'], 'Teal'],
     ['Zebra', ['Slate', 'Teal'], undefined],
     ['x', [], undefined],
+    ['zz', ['C1'], undefined],
+    ['c2', ['C1'], 'C1'],
+    ['Bxo', ['Box'], 'Box'],
     ['n'.repeat(100), ['n'.repeat(99)], undefined],
   ])('to %j among %j is %j', (name, known, nearest) => {
     expect(nearestName(name, known)).toBe(nearest);
