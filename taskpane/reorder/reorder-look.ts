@@ -2,7 +2,7 @@ import { html } from 'lit';
 import type { Look } from '../task/look-task.ts';
 import './reorder-page.ts';
 
-/** Name of the material looked at; "" for the first. */
+/** Name of the material looked at; "" for the first to order. */
 export type ReorderShown = Readonly<Record<'material', string>>;
 
 /** When to order a material again, and how sure that is. */

@@ -3,6 +3,8 @@ import type { Book, Material } from '../../src/domain/book/book.ts';
 import { findMaterial, itemOfMaterial } from '../../src/domain/book/find.ts';
 import type { Day } from '../../src/domain/kernel/day.ts';
 import { compareNames } from '../../src/domain/kernel/names.ts';
+import { andThen } from '../../src/domain/kernel/result.ts';
+import { packsToOrder } from '../../src/domain/reorder/reorder-point.ts';
 import { type ServiceCheck, serviceCheck } from '../../src/domain/reorder/service-check.ts';
 import { onHand } from '../../src/domain/stock/on-hand.ts';
 import { amount } from '../format.ts';
@@ -10,6 +12,7 @@ import { cardLooks, fieldLooks, looks, noticeLooks } from '../looks.ts';
 import { noticeBar } from '../parts/notice.ts';
 import { choicesOf, selectField } from '../parts/select-field.ts';
 import '../pictures/picture.ts';
+import { keptAnswer } from '../task/kept-answer.ts';
 import { tellShown } from '../task/look-task.ts';
 import { yearPicture } from './pictures.ts';
 import type { ReorderShown } from './reorder-look.ts';
@@ -29,8 +32,9 @@ export class ReorderPage extends LitElement {
   declare today: Day;
 
   override render(): TemplateResult {
-    const names = [...this.book.materials.values()].map(({ name }) => name).sort(compareNames);
-    const chosen = this.shown.material === '' ? (names[0] ?? '') : this.shown.material;
+    const names = namesIn(this.book);
+    const chosen =
+      this.shown.material === '' ? firstShown(this.book, this.today) : this.shown.material;
     const found = findMaterial(this.book, chosen);
     return html`<div class="stack">
       <h2 tabindex="-1">When to order again?</h2>
@@ -58,11 +62,16 @@ export class ReorderPage extends LitElement {
   private ofMaterial(material: Material): TemplateResult {
     const check = serviceCheck(this.book, material, this.today);
     const stock = onHand(this.book, itemOfMaterial(material), this.today);
-    const there = html`<p>On hand: <strong>${amount(stock, material.unit).text}</strong></p>`;
+    const there = html`On hand: <strong>${amount(stock, material.unit).text}</strong>`;
     if (!check.ok)
-      return html`${there} ${noticeBar({ kind: 'plain', text: check.failure.sentence })}`;
+      return html`<p>${there}</p>
+        ${noticeBar({ kind: 'plain', text: check.failure.sentence })}`;
     const { usual, own, trust, sentence } = check.value;
-    return html`${there} ${this.figures(check.value, material)}
+    const isDue = stock.lte((trust === 'usual' ? usual : own).point);
+    return html`<p>
+        ${there}. ${isDue ? html`<strong>Order now.</strong>` : 'No need to order yet.'}
+      </p>
+      ${this.figures(check.value, material)}
       ${noticeBar({ kind: trust === 'usual' ? 'good' : 'warn', text: sentence })}
       <pour-picture .picture=${yearPicture('usual', usual, material)}></pour-picture>
       <pour-picture .picture=${yearPicture('own', own, material)}></pour-picture>
@@ -105,3 +114,18 @@ export class ReorderPage extends LitElement {
   }
 }
 customElements.define('pour-reorder', ReorderPage);
+
+const namesIn = (book: Book): string[] =>
+  [...book.materials.values()].map(({ name }) => name).sort(compareNames);
+
+/** The first that is to be ordered, else the first. Kept, since it looks at the use of them all. */
+const firstShown = keptAnswer((book: Book, today: Day): string => {
+  const names = namesIn(book);
+  const isDue = (name: string): boolean => {
+    const packs = andThen(findMaterial(book, name), (material) =>
+      packsToOrder(book, material, today),
+    );
+    return packs.ok && packs.value.gt(0);
+  };
+  return names.find(isDue) ?? names[0] ?? '';
+});

@@ -5,6 +5,7 @@ import { serviceCheck } from '../../../src/domain/reorder/service-check.ts';
 import { daysWithout } from '../../../src/domain/reorder/stock-year.ts';
 import { bookOf } from '../book-of.ts';
 import { tables, usePane } from '../pane-steps.ts';
+import { withRows } from '../small-workshop.ts';
 import { lumpyWorkshop } from './lumpy-workshop.ts';
 
 const openPane = usePane();
@@ -23,6 +24,17 @@ describe('when to order again', () => {
     await page.getByText(/^With 257 g, .* Trust \d+ g, which lasted in 9\d of 100\.$/u).waitFor();
     expect(await page.getByRole('img').count()).toBe(2);
     expect(await tables(page)).toEqual(before);
+  });
+
+  it('opens at a material that is to be ordered, and says so', async () => {
+    const page = await openPane({
+      tables: withRows(lumpyWorkshop, 'Lots', (rows) =>
+        rows.map((row) => (row[1] === 'Clear base' ? row.with(3, 550) : row)),
+      ),
+    });
+    await open(page);
+    expect(await page.locator('#material').inputValue()).toBe('Clear base');
+    await page.getByText('Order now.').waitFor();
   });
 
   it('has the figures of each picture in a table', async () => {
