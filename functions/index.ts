@@ -9,7 +9,7 @@ import { calendar, cashByWeek, forecast, forecastFit, planNotes, supplies } from
 import { orderSize, reorderPoint, safetyStock, serviceCheck } from './reorder.ts';
 import { batchCost, breakEven, fair, price } from './sell.ts';
 import { onHand, stockList, stockValue, unitCost } from './stock.ts';
-import { trace } from './trace.ts';
+import { recall, trace } from './trace.ts';
 
 /** A worksheet function: raw cell arguments in, a cell or rows out; throws `CellFailure`. */
 export type WorksheetFunction = (...cellArguments: unknown[]) => unknown;
@@ -44,6 +44,7 @@ const answers: Readonly<Record<string, WorksheetFunction>> = {
   INGREDIENTS: ingredients,
   CHECKS: checks,
   TRACE: trace,
+  RECALL: recall,
   AMOUNT: amount,
 };
 

@@ -1,5 +1,5 @@
 import { findMaterial } from '../src/domain/book/find.ts';
-import { zero } from '../src/domain/kernel/exact.ts';
+import { exact, toCell, zero } from '../src/domain/kernel/exact.ts';
 import { andThen } from '../src/domain/kernel/result.ts';
 import {
   orderSize as economicOrder,
@@ -47,7 +47,7 @@ export function serviceCheck(material: any, book: any, asOf?: any): any[][] {
     ),
   );
   const both = <T>(of: (checked: CheckedPoint) => T): T[] => [of(usual), of(own)];
-  const [usualLows = [], ownLows = []] = both(({ year }) => weeklyLows(year));
+  const [usualLows = [], ownLows = []] = both(({ year }) => weeklyLows(year).map(withoutDrift));
   return [
     ['Line', 'Usual formula', 'Own days'],
     ['Service % asked', askedPercent, askedPercent],
@@ -105,3 +105,6 @@ export function orderSize(yearlyUse: any, costPerOrder: any, holdingPerUnit: any
     ),
   );
 }
+
+/** Millionths are finer than any scale; beyond them a simulated sum shows only binary drift. */
+const withoutDrift = (quantity: number): number => toCell(exact(quantity).toDecimalPlaces(6));

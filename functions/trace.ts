@@ -1,8 +1,9 @@
 import { isoDate } from '../src/domain/kernel/day.ts';
 import { toCell } from '../src/domain/kernel/exact.ts';
 import { trace as traceName } from '../src/domain/trace/trace.ts';
+import { type Recall, recallOf } from '../src/domain/trace/recall.ts';
 import { settle } from './answer.ts';
-import { nameArgument } from './arguments.ts';
+import { dayArgument, nameArgument } from './arguments.ts';
 import { bookArgument } from './books.ts';
 
 /**
@@ -28,3 +29,42 @@ export function trace(lotOrBatch: any, book: any): any[][] {
     ]),
   ];
 }
+
+/**
+ * Where everything is that a lot went into: what is left of it, each batch with its bars made, on the shelf, sold and gone, leftover soap on the shelf, and uses of which nobody knows the lot.
+ * @customfunction RECALL
+ * @param {any} lot A lot from Lots.
+ * @param {any} book The cell named Book.
+ * @param {any} [asOf] At the end of this day; today if blank.
+ * @returns {any[][]} Item, Batch, Poured, How sure, Made, On hand, Sold, Gone; in each item's stock unit.
+ */
+export function recall(lot: any, book: any, asOf?: any): any[][] {
+  const pourBook = bookArgument(book);
+  const found = settle(recallOf(pourBook, nameArgument(lot, 'lot'), dayArgument(asOf, 'as of')));
+  return [
+    ['Item', 'Batch', 'Poured', 'How sure', 'Made', 'On hand', 'Sold', 'Gone'],
+    lotLine(found),
+    ...found.batches.map((made) => [
+      made.design,
+      made.batch,
+      isoDate(made.poured),
+      made.certainty,
+      ...[made.barsMade, made.barsOnHand, made.barsSold, made.barsGone].map(toCell),
+    ]),
+    ...found.soapOnHand.map(({ item, batch, onHand }) => [
+      ...[item.name, batch, '', 'by recipe', ''],
+      toCell(onHand),
+      ...['', ''],
+    ]),
+    ...found.doubtful.map(({ item, move, quantity }) => [
+      ...[item.name, move.batch, isoDate(move.when), 'lot unknown', '', '', ''],
+      toCell(quantity),
+    ]),
+  ];
+}
+
+/** The lot itself; gone is what was used without a batch. */
+const lotLine = ({ lot, lotOnHand, usedWithoutBatch }: Recall): any[] => [
+  ...[lot.material.name, '', '', 'direct', lot.quantity, toCell(lotOnHand), ''],
+  toCell(usedWithoutBatch),
+];

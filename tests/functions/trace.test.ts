@@ -68,3 +68,34 @@ describe('TRACE', () => {
     expect(message).toMatch(sentence);
   });
 });
+
+describe('RECALL', () => {
+  const sold: Tables = withRows(poured, 'Moves', [
+    ...['S1', '2024-03-09', 'sold', 'Tide Pool', -4, '', -3.8, '', '', 'Harbour Fair'],
+  ]);
+
+  it('says where a lot is: its rest, the batches with their bars, and soap on the shelf', () => {
+    expect(call('RECALL', 'C1', bookOf(sold), '2024-03-10')).toEqual([
+      ['Item', 'Batch', 'Poured', 'How sure', 'Made', 'On hand', 'Sold', 'Gone'],
+      ['Clear base', '', '', 'direct', 2000, 1100, '', 0],
+      ['Tide Pool', 'A1', '2024-03-01', 'direct', 11, 7, 4, 0],
+      ['Plain Bar', 'A2', '2024-03-08', 'by recipe', 0, 0, 0, 0],
+      ['Slate leftover', 'A1', '', 'by recipe', '', 5, '', ''],
+    ]);
+  });
+
+  it('counts what was there at the end of the day asked for', () => {
+    expect(call('RECALL', 'C1', bookOf(sold), '2024-03-08')).toContainEqual([
+      ...['Tide Pool', 'A1', '2024-03-01', 'direct', 11, 11, 0, 0],
+    ]);
+  });
+
+  it.each([
+    ['a batch', 'A2', /"A2" is a batch/],
+    ['a slip', 'C11', /Did you mean "C1"\?/],
+  ])('refuses %s', (_, name, sentence) => {
+    const { code, message } = errorOf(() => call('RECALL', name, bookOf(sold)));
+    expect(code).toBe('#VALUE!');
+    expect(message).toMatch(sentence);
+  });
+});

@@ -23,4 +23,5 @@ export const spillingFunctions: ReadonlySet<string> = new Set([
   'BATCHCOST',
   'CHECKS',
   'TRACE',
+  'RECALL',
 ]);
