@@ -1,11 +1,11 @@
 import type { HostPort } from '../../workbook/port.ts';
 import { browserFiles } from '../files/browser-files.ts';
+import { inBrowser, type TextStore } from '../in-browser.ts';
 import { applyChange, type Run } from './apply-change.ts';
 import { brokenNames } from './broken-names.ts';
 import { sentenceOfFault } from './host-fault.ts';
 import { openAsNew } from './open-as-new.ts';
 import { readTables } from './read-tables.ts';
-import { workbookMemory } from './workbook-memory.ts';
 
 /** What the port takes from around it, so that tests can stand in for Excel. */
 export interface ExcelSurroundings {
@@ -14,7 +14,7 @@ export interface ExcelSurroundings {
   readonly runLater: Run;
   /** Tells this workbook from others: its address, or "" before the first save. */
   readonly workbookKey: string;
-  readonly store: Pick<Storage, 'getItem' | 'setItem' | 'removeItem'>;
+  readonly store: TextStore;
   readonly isReadOnly: () => boolean;
   readonly now: () => Date;
   /** Hears, as a sentence, that changes by others' hands will not be noticed. */
@@ -24,6 +24,7 @@ export interface ExcelSurroundings {
 /** The workbook open in Excel, as the pane sees it. What reads rejects with a sentence. */
 export function excelPort(around: ExcelSurroundings): HostPort {
   return {
+    ...inBrowser(around.store, `pour-ledger|${around.workbookKey}|`, around.now),
     load: () => readTables(around.run).catch(throwSentence),
     apply: async (change) =>
       around.isReadOnly()
@@ -36,11 +37,6 @@ export function excelPort(around: ExcelSurroundings): HostPort {
     onChange: (listener) => watchTables(around, listener),
     files: browserFiles(openAsNew),
     brokenNames: () => brokenNames(around.run).catch(throwSentence),
-    memory: workbookMemory(around.store, around.workbookKey),
-    today: () => isoDate(around.now()),
-    newToken,
-    // Excel does not tell an add-in who is signed in.
-    userName: () => '',
   };
 }
 
@@ -71,16 +67,4 @@ function watchTables({ runLater, onDeaf }: ExcelSurroundings, listener: () => vo
       // Excel may go on telling; nobody listens any more.
       .catch(() => undefined);
   };
-}
-
-function isoDate(when: Date): string {
-  const two = (value: number): string => String(value).padStart(2, '0');
-  return `${when.getFullYear()}-${two(when.getMonth() + 1)}-${two(when.getDate())}`;
-}
-
-/** 50 random bits as ten letters and digits that are hard to misread. */
-function newToken(): string {
-  const letters = '0123456789abcdefghjkmnpqrstvwxyz';
-  const bytes = crypto.getRandomValues(new Uint8Array(10));
-  return Array.from(bytes, (byte) => letters[byte % letters.length]).join('');
 }

@@ -1,12 +1,13 @@
 import '../../../taskpane/index.ts';
+import type { TextStore } from '../in-browser.ts';
 import type { Run } from './apply-change.ts';
 import { excelPort } from './excel-port.ts';
 import { healBook } from './heal-book.ts';
 import { sentenceOfFault } from './host-fault.ts';
+import { passingStore } from './passing-store.ts';
 import { patientRun } from './patient-run.ts';
 import { whatIsMissing } from './requirements.ts';
 import { type Theme, themeOf } from './theme.ts';
-import { passingStore } from './workbook-memory.ts';
 
 const run: Run = patientRun(
   (batch) => Excel.run(batch),
@@ -68,7 +69,7 @@ function hostTheme(): Theme {
   return themeOf(Office.context.officeTheme, prefersDark);
 }
 
-function storeHere(): Pick<Storage, 'getItem' | 'setItem' | 'removeItem'> {
+function storeHere(): TextStore {
   try {
     return localStorage;
   } catch {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { passingStore } from '../../../src/hosts/excel/workbook-memory.ts';
+import { passingStore } from '../../../src/hosts/excel/passing-store.ts';
 import { post } from './host/demo-book.ts';
 import { WIRE } from './host/excel-host.ts';
 import { open, untilAllIsStill } from './host/open.ts';

@@ -102,7 +102,9 @@ describe('editing by hand', () => {
     expect(await open.values('Ask', 'B1')).toEqual([['book of 8']]);
     expect(await open.values('Ask', 'B8:C8')).toEqual([[153, 153]]);
     await open.saysSaved();
-    expect(open.server.saves.at(-1)?.edits[0]?.tables).toEqual([
+    // The two edits may be saved together or one by one.
+    const lengthened = open.server.saves.flatMap(({ edits }) => edits[0]?.tables ?? []);
+    expect(lengthened).toEqual([
       {
         name: 'Materials',
         range: { startRow: 0, startColumn: 0, endRow: 4, endColumn: 3 },

@@ -1,5 +1,6 @@
-import type { Applied, Change, HostMemory, HostPort } from '../../../workbook/port.ts';
+import type { Applied, Change, HostPort } from '../../../workbook/port.ts';
 import { browserFiles } from '../../files/browser-files.ts';
+import { inBrowser } from '../../in-browser.ts';
 import { planOf, type PlannedWrite, type PlanTable } from './apply-plan.ts';
 import { download } from './download.ts';
 import type { CellWrite, Grid } from './grid.ts';
@@ -22,6 +23,7 @@ export function createUniverPort(parts: PortParts): HostPort {
   const { grid, tables } = parts;
   let queue: Promise<unknown> = Promise.resolve();
   return {
+    ...inBrowser(localStorage, `pour-ledger:${parts.fileName}:`, () => new Date()),
     load: () => Promise.resolve(tables.all().map((table) => tables.read(table))),
     apply(change) {
       const next = queue.then(() => applyOne(parts, change));
@@ -41,10 +43,6 @@ export function createUniverPort(parts: PortParts): HostPort {
     },
     files: browserFiles(download),
     brokenNames: () => Promise.resolve(parts.brokenNames),
-    memory: memoryOf(`pour-ledger:${parts.fileName}:`),
-    today: () => isoDate(new Date()),
-    newToken: () => tokenOf(crypto.getRandomValues(new Uint8Array(8))),
-    userName: () => '',
   };
 }
 
@@ -127,24 +125,3 @@ const isInside = (
   cell.row <= range.endRow &&
   cell.column >= range.startColumn &&
   cell.column <= range.endColumn;
-
-const memoryOf = (prefix: string): HostMemory => ({
-  get: (key) => localStorage.getItem(prefix + key) ?? undefined,
-  set: (key, value) => {
-    localStorage.setItem(prefix + key, value);
-  },
-  delete: (key) => {
-    localStorage.removeItem(prefix + key);
-  },
-});
-
-const isoDate = (date: Date): string =>
-  [date.getFullYear(), date.getMonth() + 1, date.getDate()]
-    .map((part) => String(part).padStart(2, '0'))
-    .join('-');
-
-/** 64 bits in letters and digits that are not mistaken for one another when read aloud. */
-const tokenOf = (bytes: Uint8Array): string =>
-  [...bytes].map((byte) => `${DIGITS[byte >> 4] ?? ''}${DIGITS[byte & 15] ?? ''}`).join('');
-
-const DIGITS = 'abcdefghkmnprstx';

@@ -1,7 +1,7 @@
 import type { Run } from '../../../../src/hosts/excel/apply-change.ts';
 import { type ExcelSurroundings, excelPort } from '../../../../src/hosts/excel/excel-port.ts';
 import { patientRun } from '../../../../src/hosts/excel/patient-run.ts';
-import { passingStore } from '../../../../src/hosts/excel/workbook-memory.ts';
+import { passingStore } from '../../../../src/hosts/excel/passing-store.ts';
 import type { HostPort } from '../../../../src/workbook/port.ts';
 import { demoBook } from './demo-book.ts';
 import { connect } from './connect.ts';

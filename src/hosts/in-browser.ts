@@ -1,0 +1,35 @@
+import type { HostMemory, HostPort } from '../workbook/port.ts';
+
+/** The part of a browser's storage that the pane's memory needs. */
+export type TextStore = Pick<Storage, 'getItem' | 'setItem' | 'removeItem'>;
+
+/** What every host in a browser gives the pane alike; `prefix` tells one workbook's memory from another's. */
+export const inBrowser = (
+  store: TextStore,
+  prefix: string,
+  now: () => Date,
+): Pick<HostPort, 'memory' | 'today' | 'newToken' | 'userName'> => ({
+  memory: memoryIn(store, prefix),
+  today: () => isoDate(now()),
+  newToken,
+  // Neither Excel nor the workbench tells who is at the keyboard.
+  userName: () => '',
+});
+
+const memoryIn = (store: TextStore, prefix: string): HostMemory => ({
+  get: (key) => store.getItem(prefix + key) ?? undefined,
+  set: (key, value) => store.setItem(prefix + key, value),
+  delete: (key) => store.removeItem(prefix + key),
+});
+
+function isoDate(when: Date): string {
+  const two = (value: number): string => String(value).padStart(2, '0');
+  return `${when.getFullYear()}-${two(when.getMonth() + 1)}-${two(when.getDate())}`;
+}
+
+/** 50 random bits as ten letters and digits that are hard to misread. */
+function newToken(): string {
+  const letters = '0123456789abcdefghjkmnpqrstvwxyz';
+  const bytes = crypto.getRandomValues(new Uint8Array(10));
+  return Array.from(bytes, (byte) => letters[byte % letters.length]).join('');
+}
