@@ -12,6 +12,7 @@ import { canMake as canMakeBars } from '../src/domain/recipe/can-make.ts';
 import { leftoversOnHand } from '../src/domain/recipe/leftovers-on-hand.ts';
 import { materialNeeds } from '../src/domain/recipe/material-needs.ts';
 import { baseShare, type Melt, planMelts, soapForFills } from '../src/domain/recipe/melt-plan.ts';
+import { plainPlan } from '../src/domain/recipe/plain-plan.ts';
 import { countTiles } from '../src/domain/recipe/tile-count.ts';
 import { onHand } from '../src/domain/stock/on-hand.ts';
 import { settle, settleNumber, type SpillAnswer } from './answer.ts';
@@ -166,6 +167,8 @@ function planArgument(design: unknown, bars: unknown, book: unknown, useLeftover
   const found = settle(findDesign(pourBook, nameArgument(design, 'design')));
   const count = numberArgument(bars, 'bars');
   return settle(
-    planMelts(found, count, pourBook.settings, leftoversOnHand(pourBook, today(), use)),
+    use
+      ? planMelts(found, count, pourBook.settings, leftoversOnHand(pourBook, today(), true))
+      : plainPlan(found, count, pourBook.settings),
   );
 }

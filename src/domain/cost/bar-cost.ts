@@ -1,9 +1,11 @@
 import type { Book, Design, Material } from '../book/book.ts';
 import type { Day } from '../kernel/day.ts';
 import { type Exact, exact, sum, zero } from '../kernel/exact.ts';
+import { oncePer } from '../kernel/once-per.ts';
 import { answer, type Result, andThen } from '../kernel/result.ts';
 import { splitAmount } from '../money/split.ts';
-import { type MeltPlan, noLeftovers, planMelts } from '../recipe/melt-plan.ts';
+import type { MeltPlan } from '../recipe/melt-plan.ts';
+import { plainPlan } from '../recipe/plain-plan.ts';
 import { moldWear } from './mold-wear.ts';
 import { costOf, materialsPerG } from './unit-costs.ts';
 
@@ -31,7 +33,7 @@ const COST_DECIMALS = 10;
  * out of the bars (contract §5). In the Settings' currency.
  */
 export function barCost(book: Book, design: Design, bars: number, asOf: Day): Result<BarCost> {
-  return andThen(planMelts(design, bars, book.settings, noLeftovers), (plan) =>
+  return andThen(plainPlan(design, bars, book.settings), (plan) =>
     andThen(batchLines(book, plan, asOf), (lines) => answer(spread(lines, plan))),
   );
 }
@@ -78,7 +80,7 @@ function batchLines(book: Book, plan: MeltPlan, asOf: Day): Result<BatchLine[]> 
 }
 
 /** Materials that end up in the bars, in stock units: no spares, no leftovers, no scrape. */
-function materialsInBars(plan: MeltPlan): Map<Material, Exact> {
+const materialsInBars = oncePer((plan: MeltPlan): ReadonlyMap<Material, Exact> => {
   const quantities = new Map<Material, Exact>();
   const add = (material: Material, quantity: Exact): void => {
     quantities.set(material, (quantities.get(material) ?? zero).plus(quantity));
@@ -92,7 +94,7 @@ function materialsInBars(plan: MeltPlan): Map<Material, Exact> {
   }
   for (const { material, quantity } of plan.added) add(material, quantity);
   return quantities;
-}
+});
 
 /** Per bar started, with what the lost bars took as a line of its own. */
 function spread(lines: readonly BatchLine[], { bars, barsToStart }: MeltPlan): BarCost {

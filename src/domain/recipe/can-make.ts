@@ -3,17 +3,16 @@ import { itemOfMaterial } from '../book/find.ts';
 import type { Day } from '../kernel/day.ts';
 import { answer, notYet, type Result } from '../kernel/result.ts';
 import { onHand } from '../stock/on-hand.ts';
-import { materialNeeds } from './material-needs.ts';
-import { noLeftovers, planMelts } from './melt-plan.ts';
+import { plainQuantities } from './plain-plan.ts';
 
 /** Past this many bars stock is no limit. */
 const NO_LIMIT_BARS = 1 << 19;
 
 /** Most whole good bars that the materials on hand allow, without leftovers or spares. */
 export function canMake(book: Book, design: Design, asOf: Day): Result<number> {
-  const one = planMelts(design, 1, book.settings, noLeftovers);
+  const one = plainQuantities(design, 1, book.settings);
   if (!one.ok) return one;
-  if (materialNeeds(one.value).length === 0)
+  if (one.value.size === 0)
     return notYet(`${design.name} uses no materials, so stock is no limit.`);
   // Need never falls as bars rise: double until stock is short, then halve in between.
   let enough = 0;
@@ -33,10 +32,10 @@ export function canMake(book: Book, design: Design, asOf: Day): Result<number> {
 }
 
 function isEnough(book: Book, design: Design, bars: number, asOf: Day): boolean {
-  const plan = planMelts(design, bars, book.settings, noLeftovers);
+  const needs = plainQuantities(design, bars, book.settings);
   return (
-    plan.ok &&
-    materialNeeds(plan.value).every(({ material, quantity }) =>
+    needs.ok &&
+    Array.from(needs.value).every(([material, quantity]) =>
       quantity.lte(onHand(book, itemOfMaterial(material), asOf)),
     )
   );

@@ -1,10 +1,21 @@
 import type { Material } from '../book/book.ts';
 import { type Exact, zero } from '../kernel/exact.ts';
 import { compareNames } from '../kernel/names.ts';
+import { oncePer } from '../kernel/once-per.ts';
 import type { MaterialNeed, MeltPlan } from './melt-plan.ts';
 
+/** Quantities in stock units by material. */
+export type MaterialQuantities = ReadonlyMap<Material, Exact>;
+
 /** Materials that a plan takes from stock, each once, in stock units, by kind of use and name. */
-export function materialNeeds(plan: MeltPlan): MaterialNeed[] {
+export const materialNeeds = oncePer((plan: MeltPlan): readonly MaterialNeed[] =>
+  Array.from(materialQuantities(plan), ([material, quantity]) => ({ material, quantity })).sort(
+    (a, b) => kindRank(a) - kindRank(b) || compareNames(a.material.name, b.material.name),
+  ),
+);
+
+/** The same in no order. */
+export function materialQuantities(plan: MeltPlan): MaterialQuantities {
   const byMaterial = new Map<Material, Exact>();
   const add = (material: Material, quantity: Exact): void => {
     byMaterial.set(material, (byMaterial.get(material) ?? zero).plus(quantity));
@@ -15,9 +26,7 @@ export function materialNeeds(plan: MeltPlan): MaterialNeed[] {
     }
   }
   for (const { material, quantity } of plan.added) add(material, quantity);
-  return [...byMaterial]
-    .map(([material, quantity]) => ({ material, quantity }))
-    .sort((a, b) => kindRank(a) - kindRank(b) || compareNames(a.material.name, b.material.name));
+  return byMaterial;
 }
 
 const kinds: readonly string[] = ['base', 'colourant', 'fragrance', 'extra', 'packaging'];

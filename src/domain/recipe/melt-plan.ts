@@ -96,10 +96,10 @@ export function planMelts(
   for (const soap of [...order].reverse()) {
     const shapes = planShapes(design, soap, barsToStart, onHand);
     const pouredG = sum(
-      design.layers.map((layer) =>
+      design.layers.flatMap((layer) =>
         layer.part === 'pour' && layer.soap.name === soap.name
-          ? layer.gPerBar.times(barsToStart)
-          : zero,
+          ? [layer.gPerBar.times(barsToStart)]
+          : [],
       ),
     );
     const melt = planMelt(
