@@ -10,6 +10,7 @@ import type { Result } from '../../src/domain/kernel/result.ts';
 import { indexOf } from '../../src/domain/stock/ledger-index.ts';
 import { changeForBatch, changeForUndo } from '../../src/workbook/change.ts';
 import { findTables } from '../../src/workbook/find-tables.ts';
+import { columnPrint, RowPrints } from '../../src/workbook/read/fingerprint.ts';
 import { readBook, recogniseTables } from '../../src/workbook/read/read-book.ts';
 import { applyChange } from './apply-change.ts';
 import { ranges, tableData, type Tables } from './small-book.ts';
@@ -71,5 +72,9 @@ export function ledgerOf(moves: readonly Move[]): Ledger {
     bys: each(({ by }) => by),
     notes: each(({ note }) => note),
   };
-  return new Ledger(columns, (rows) => JSON.stringify(Array.from(rows, (row) => moves[row])));
+  const prints = new RowPrints(moves.length);
+  moves.forEach((move, row) => {
+    prints.addText(row, columnPrint('moves', 'all'), JSON.stringify(move));
+  });
+  return new Ledger(columns, prints);
 }

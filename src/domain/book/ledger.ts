@@ -24,19 +24,24 @@ export interface MoveColumns {
   readonly notes: Repeated<string>;
 }
 
+/** Two numbers for each move that stand for all that its line says. */
+export interface MovePrints {
+  readonly high: Int32Array;
+  readonly low: Int32Array;
+}
+
 /**
  * The moves of a book, in columns: a ledger of years is read and summed several times faster without
  * an object for each line. Who asks about few moves, or doesn't mind the wait, gets them as objects.
  */
 export class Ledger {
   readonly columns: MoveColumns;
-  /** Names the content of some rows together: the same rows in any order have the same name. */
-  readonly nameOf: (rows: Int32Array) => string;
+  readonly prints: MovePrints;
   private made: readonly Move[] | undefined;
 
-  constructor(columns: MoveColumns, nameOf: (rows: Int32Array) => string) {
+  constructor(columns: MoveColumns, prints: MovePrints) {
     this.columns = columns;
-    this.nameOf = nameOf;
+    this.prints = prints;
   }
 
   get length(): number {
@@ -92,7 +97,10 @@ export function someMoves(ledger: Ledger, isKept: (row: number) => boolean): Led
       bys: some(columns.bys),
       notes: some(columns.notes),
     },
-    (rows) => ledger.nameOf(rows.map((row) => kept[row] as number)),
+    {
+      high: kept.map((row) => ledger.prints.high[row] as number),
+      low: kept.map((row) => ledger.prints.low[row] as number),
+    },
   );
 }
 

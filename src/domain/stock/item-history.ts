@@ -43,9 +43,16 @@ export class ItemHistory {
     return this.ordered;
   }
 
-  /** Names the moves by their content. */
-  get name(): string {
-    return `${this.rows.length} ${this.ledger.nameOf(this.rows)}`;
+  /** Whether another history has the same moves in the same order of the table, line for line. */
+  hasSameMoves({ rows, ledger: { prints } }: ItemHistory): boolean {
+    const own = this.ledger.prints;
+    return (
+      rows.length === this.rows.length &&
+      rows.every((row, at) => {
+        const ownRow = this.rows[at] as number;
+        return prints.high[row] === own.high[ownRow] && prints.low[row] === own.low[ownRow];
+      })
+    );
   }
 
   /** The last day on which something happened. */

@@ -55,7 +55,7 @@ function makeIndex({ ledger, lots }: Book, known?: Index): Index {
       );
       const history = new ItemHistory(ledger, rows.get(key) ?? NO_ROWS, received);
       const before = known?.get(key);
-      if (before?.name === history.name) history.content = before.content;
+      if (before?.hasSameMoves(history) === true) history.content = before.content;
       return [key, history];
     }),
   );

@@ -18,21 +18,33 @@ export interface StockLayer {
   leftMillionths?: number | undefined;
 }
 
-/** A layer whose price is worked out when it is first asked for: most are long used up. */
-export function pricedLayer(
-  layer: Omit<StockLayer, 'unitValue'>,
-  price: () => Exact | undefined,
-): StockLayer {
-  let isPriced = false;
-  let priced: Exact | undefined;
-  return {
-    ...layer,
-    get unitValue() {
-      if (!isPriced) priced = price();
-      isPriced = true;
-      return priced;
-    },
-  };
+/** A layer yet to be filled, whose price is worked out when it is first asked for: most are long used up. */
+export class PricedLayer implements StockLayer {
+  readonly lot: string;
+  readonly came: Day;
+  readonly bestBefore: Day | undefined;
+  readonly entry: string;
+  quantity = zero;
+  leftMillionths: number | undefined = undefined;
+  private price: (() => Exact | undefined) | undefined;
+  private priced: Exact | undefined = undefined;
+
+  constructor(
+    { lot, came, bestBefore, entry }: Omit<StockLayer, 'quantity' | 'unitValue' | 'leftMillionths'>,
+    price: () => Exact | undefined,
+  ) {
+    this.lot = lot;
+    this.came = came;
+    this.bestBefore = bestBefore;
+    this.entry = entry;
+    this.price = price;
+  }
+
+  get unitValue(): Exact | undefined {
+    if (this.price !== undefined) this.priced = this.price();
+    this.price = undefined;
+    return this.priced;
+  }
 }
 
 /** Quantity taken from one layer. */
@@ -64,7 +76,7 @@ export class Shelf {
 
   /** Layers with stock in them, in picking order. */
   get filled(): StockLayer[] {
-    return this.layers.filter((layer) => layer.quantity.gt(0));
+    return this.layers.slice(this.firstFilled).filter((layer) => layer.quantity.gt(0));
   }
 
   /** The layers of one lot, in picking order. */
@@ -82,8 +94,11 @@ export class Shelf {
     this.firstFilled = Math.min(this.firstFilled, insert(this.ordered, layer));
     const key = nameKey(layer.lot);
     const sameLot = this.byLot.get(key);
-    if (sameLot === undefined) this.byLot.set(key, [layer]);
-    else insert(sameLot, layer);
+    if (sameLot === undefined) {
+      const layers = [layer];
+      this.byLot.set(key, layers);
+      this.bySpelling.set(layer.lot, layers);
+    } else insert(sameLot, layer);
   }
 
   /** `put` for a cell's number, which needs no decimal as long as it is only taken from by `takeOff`. */

@@ -5,7 +5,7 @@ import { type Exact, exact, zero } from '../kernel/exact.ts';
 import type { ItemHistory } from './item-history.ts';
 import { landedCost, landedUnitCost, packUnitCost } from './lot-cost.ts';
 import { Pool } from './pool.ts';
-import { type StockLayer, pricedLayer, Shelf } from './shelf.ts';
+import { type StockLayer, PricedLayer, Shelf } from './shelf.ts';
 
 /** An item's stock after its lots and live moves up to the end of a day, in order of time. */
 export class Walk {
@@ -50,12 +50,11 @@ export class Walk {
   }
 
   private receive(lot: Lot): void {
-    const layer = pricedLayer(
+    const layer = new PricedLayer(
       {
         lot: lot.lot,
         came: lot.received,
         bestBefore: lot.bestBefore,
-        quantity: zero,
         entry: lot.lot,
       },
       () => landedUnitCost(lot),
@@ -67,12 +66,11 @@ export class Walk {
 
   private putIn(move: Move): void {
     const sameLot = this.item.kind === 'material' ? this.shelf.named(move.lot)[0] : undefined;
-    const layer = pricedLayer(
+    const layer = new PricedLayer(
       {
         lot: move.lot === '' ? madeBy(move, this.item) : move.lot,
         came: move.when,
         bestBefore: sameLot?.bestBefore,
-        quantity: zero,
         entry: move.entry,
       },
       sameLot === undefined ? this.priceOf(move) : () => sameLot.unitValue,

@@ -12,8 +12,8 @@ export interface Fingerprint {
  * blanks. `total` adds the rows up, each spread first, so the order of rows never matters either.
  */
 export class RowPrints {
-  private high: Int32Array;
-  private low: Int32Array;
+  high: Int32Array;
+  low: Int32Array;
 
   constructor(rows: number) {
     this.high = new Int32Array(rows);
@@ -58,13 +58,8 @@ export class RowPrints {
 
   /** The fingerprint of all rows together. */
   total(): Fingerprint {
-    return this.totalOf(this.high.keys());
-  }
-
-  /** The fingerprint of some rows together. */
-  totalOf(rows: Iterable<number>): Fingerprint {
     let [high, low] = [0, 0];
-    for (const row of rows) {
+    for (let row = 0; row < this.high.length; row += 1) {
       const [rowHigh, rowLow] = [this.high[row] as number, this.low[row] as number];
       high = (high + spread(rowHigh ^ rowLow)) | 0;
       low = (low + spread(rowLow)) | 0;

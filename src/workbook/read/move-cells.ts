@@ -1,9 +1,9 @@
-import type { MoveColumns, Repeated } from '../../domain/book/ledger.ts';
+import type { MoveColumns, MovePrints, Repeated } from '../../domain/book/ledger.ts';
 import type { MoveReason } from '../../domain/book/words.ts';
 import { isBlank } from '../column.ts';
 import { tables } from '../schema.ts';
 import { NumberColumn, RepeatedColumn, TextColumn } from './big-columns.ts';
-import { columnPrint, type Fingerprint, hex, RowPrints } from './fingerprint.ts';
+import { columnPrint, type Fingerprint, RowPrints } from './fingerprint.ts';
 import type { RecognisedTable, TableRange } from './recognise.ts';
 import { hasRepeats } from './unique.ts';
 
@@ -11,8 +11,7 @@ import { hasRepeats } from './unique.ts';
 export interface MoveCells extends Omit<MoveColumns, 'items'> {
   readonly materials: Repeated<string>;
   readonly print: Fingerprint;
-  /** See `Ledger`. */
-  readonly nameOf: (rows: Int32Array) => string;
+  readonly prints: MovePrints;
   /** Whether each cell could be read, no Entry stands twice and each sign suits its reason. */
   readonly sound: boolean;
 }
@@ -59,14 +58,8 @@ export function readMoveCells(table: RecognisedTable | undefined): MoveCells {
   };
   const sound =
     all.every((column) => column.sound) && !hasRepeats(cells.entries) && haveRightSigns(cells);
-  return { ...cells, print: prints.total(), nameOf: namesBy(prints), sound };
+  return { ...cells, print: prints.total(), prints, sound };
 }
-
-/** A function of its own, so that a kept ledger holds on to the fingerprints and not to the host's rows. */
-const namesBy =
-  (prints: RowPrints) =>
-  (rows: Int32Array): string =>
-    hex(prints.totalOf(rows));
 
 /** The sign that each reason must have; counted and reversed may have either. */
 const signs: Partial<Readonly<Record<MoveReason, 1 | -1>>> = {

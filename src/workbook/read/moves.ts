@@ -17,7 +17,7 @@ export function ledgerOf(
   const items = found.flatMap((item) => (item.ok ? [item.value] : []));
   if (!cells.sound || items.length < found.length) return undefined;
   const columns = { ...cells, items: { values: items, places: cells.materials.places } };
-  return haveRightLots(columns, lots) ? new Ledger(columns, cells.nameOf) : undefined;
+  return haveRightLots(columns, lots) ? new Ledger(columns, cells.prints) : undefined;
 }
 
 /** `checkLot` for all rows at once: whether each material's lot is blank or one of its own. */
