@@ -2,7 +2,7 @@ import type { Book, Item } from '../book/book.ts';
 import type { Day } from '../kernel/day.ts';
 import { type Exact, sum, zero } from '../kernel/exact.ts';
 import { answer, notYet, type Result } from '../kernel/result.ts';
-import { Shelf } from '../stock/shelf.ts';
+import { copyOf, Shelf } from '../stock/shelf.ts';
 import { stockAt, unitCost } from '../stock/valuation.ts';
 
 /** Quantity taken from one lot, with its exact value. */
@@ -45,7 +45,7 @@ export function takeStock(
   const shelf = new Shelf();
   shelf.owed = stock.shelf.owed;
   for (const layer of stock.shelf.filled) {
-    if (Math.floor(layer.came) <= Math.floor(when.day)) shelf.put({ ...layer });
+    if (Math.floor(layer.came) <= Math.floor(when.day)) shelf.put(copyOf(layer));
   }
   const available = sum(shelf.filled.map((layer) => layer.quantity)).minus(shelf.owed);
   const short = needed.minus(available);

@@ -47,6 +47,16 @@ export class PricedLayer implements StockLayer {
   }
 }
 
+/** A layer to take from as one likes. A spread would not do: it leaves out what a class works out. */
+export const copyOf = ({
+  lot,
+  came,
+  bestBefore,
+  quantity,
+  unitValue,
+  entry,
+}: StockLayer): StockLayer => ({ lot, came, bestBefore, quantity, unitValue, entry });
+
 /** Quantity taken from one layer. */
 export interface Pick {
   readonly lot: string;
