@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { Exact, exact, sum } from '../../src/domain/kernel/exact.ts';
+import { divideUp, Exact, exact, sum } from '../../src/domain/kernel/exact.ts';
 import { Tally } from '../../src/domain/kernel/tally.ts';
 import { splitAmount, splitUnits } from '../../src/domain/money/split.ts';
 
@@ -34,6 +34,28 @@ describe('the running sum', () => {
         const tally = new Tally();
         for (const number of numbers) tally.add(number);
         expect(tally.total().toString()).toBe(sum(numbers.map(exact)).toString());
+      }),
+      { numRuns: 2000 },
+    );
+  });
+});
+
+describe('short ways to exact numbers', () => {
+  it('reads a whole number as the digits that its cell shows', () => {
+    fc.assert(
+      fc.property(fc.maxSafeInteger(), (whole) => {
+        expect(exact(whole).toString()).toBe(new Exact(whole.toPrecision(15)).toString());
+      }),
+    );
+    expect(Object.is(exact(-0).toNumber(), 0)).toBe(true);
+  });
+
+  it('divides up as division and rounding up do', () => {
+    const divisor = cellNumber.map(Math.abs).filter((n) => n >= 1e-6);
+    fc.assert(
+      fc.property(cellNumber, divisor, (number, by) => {
+        const [value, step] = [exact(number), exact(by)];
+        expect(divideUp(value, step).toNumber() + 0).toBe(value.div(step).ceil().toNumber() + 0);
       }),
       { numRuns: 2000 },
     );

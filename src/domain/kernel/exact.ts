@@ -21,6 +21,9 @@ const CELL_DIGITS = 15;
 
 /** The decimal that a cell's number shows: `exact(0.1 + 0.2)` is 0.3. */
 export function exact(cellNumber: number): Exact {
+  // A whole number shows itself; adding 0 makes a plain 0 of -0.
+  if (Number.isInteger(cellNumber) && Math.abs(cellNumber) < 10 ** CELL_DIGITS)
+    return new Exact(cellNumber + 0);
   return new Exact(cellNumber.toPrecision(CELL_DIGITS));
 }
 
@@ -38,7 +41,13 @@ export function sum(values: Iterable<Exact>): Exact {
 
 /** Rounds up to a whole multiple of `step`; a step of 0 leaves the value as it is. */
 export function roundUpTo(value: Exact, step: Exact): Exact {
-  return step.isZero() ? value : value.div(step).ceil().times(step);
+  return step.isZero() ? value : divideUp(value, step).times(step);
+}
+
+/** How many whole times `divisor`, which is above 0, takes to reach `value`; no digits beyond are worked out. */
+export function divideUp(value: Exact, divisor: Exact): Exact {
+  const whole = value.divToInt(divisor);
+  return whole.times(divisor).lt(value) ? whole.plus(one) : whole;
 }
 
 export function least(a: Exact, b: Exact): Exact {

@@ -2,6 +2,7 @@ import { Exact, exact } from './exact.ts';
 
 /** Millionths: finer than any scale or dropper. */
 const SCALE = 1_000_000;
+const MILLIONTH = new Exact('0.000001');
 /** A cell shows 15 digits; a number with more is read as `exact()` reads it. */
 const LARGEST_CELL = 1e15 - 1;
 const LARGEST_WHOLE = Number.MAX_SAFE_INTEGER;
@@ -20,7 +21,7 @@ export function inMillionths(value: Exact): number | undefined {
 
 /** So many millionths as an exact decimal. */
 export function ofMillionths(count: number): Exact {
-  return new Exact(count).div(SCALE);
+  return new Exact(count).times(MILLIONTH);
 }
 
 /** An exact quantity: as millionths where it is whole in them, so that a decimal is made only when it is asked for. */

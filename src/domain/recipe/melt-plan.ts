@@ -1,6 +1,6 @@
 import type { Book, Design, Ingredient, Material, Mold, RecipeLine, Soap } from '../book/book.ts';
 import { leftoverName, spareName } from '../book/find.ts';
-import { type Exact, exact, least, one, roundUpTo, sum, zero } from '../kernel/exact.ts';
+import { divideUp, type Exact, exact, least, one, roundUpTo, sum, zero } from '../kernel/exact.ts';
 import { oncePer } from '../kernel/once-per.ts';
 import { answer, type Result, wrong } from '../kernel/result.ts';
 import { pouringOrder } from './pouring-order.ts';
@@ -126,7 +126,7 @@ function planShapes(design: Design, soap: Soap, bars: Exact, onHand: OnHandByNam
   return [...byMold].map(([mold, piecesNeeded]) => {
     const piecesFromSpares = least(piecesNeeded, onHand(spareName(soap, mold)));
     const toPour = piecesNeeded.minus(piecesFromSpares);
-    const fills = toPour.div(mold.cavities).ceil();
+    const fills = divideUp(toPour, mold.cavities);
     return {
       mold,
       piecesNeeded,
@@ -179,7 +179,7 @@ function scaleLine(line: RecipeLine, wantedG: Exact, recipeG: Exact): WeighedIng
   const g = line.g.times(wantedG).div(recipeG);
   return {
     ingredient: line.ingredient,
-    amount: line.amount.times(wantedG).div(recipeG),
+    amount: line.amount.eq(line.g) ? g : line.amount.times(wantedG).div(recipeG),
     measure: line.measure === 'parts' ? 'g' : line.measure,
     g,
     quantity: g.times(line.stockPerG),
