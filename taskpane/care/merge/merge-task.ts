@@ -1,5 +1,6 @@
 import { andThen, answer, type Result, wrong } from '../../../src/domain/kernel/result.ts';
 import { mergeInto, type MergePlan } from '../../../src/workbook/sharing/merge-into.ts';
+import { repeatsOf } from '../../../src/workbook/sharing/repeats.ts';
 import { withChange } from '../../../src/workbook/sharing/with-change.ts';
 import type { TableData } from '../../../src/workbook/port.ts';
 import { readWorkbook } from '../../read-workbook.ts';
@@ -44,6 +45,13 @@ const planFor = keptAnswer(
     chosen: MergeDraft['chosen'],
   ): Result<MergePlan> => {
     if (copy === undefined) return wrong('Choose the other copy first.');
+    // Of two lines with one id only one could be brought in, and the other would be lost.
+    const [twice] = repeatsOf(copy);
+    if (twice !== undefined) {
+      return wrong(
+        `In the other copy two lines of ${twice.table} share the id ${twice.id}. Open that copy by itself, give each its own id there, then choose it again.`,
+      );
+    }
     const plan = mergeInto(tables, copy, chosen);
     const together = readWorkbook(withChange(tables, plan.change));
     if (together.kind === 'ready') return answer(plan);

