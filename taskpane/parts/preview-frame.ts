@@ -40,8 +40,8 @@ export abstract class PreviewFrame<P> extends LitElement {
   /** All that would be written. */
   protected abstract lines(posting: P): TemplateResult;
 
-  /** Whether there is anything to write. */
-  protected abstract canRecord(posting: P): boolean;
+  /** Whether there is anything to write; a task whose posting may be empty says when. */
+  protected canRecord?(posting: P): boolean;
 
   override render(): TemplateResult {
     const { posting, isBusy, isHalfWritten } = this;
@@ -52,7 +52,7 @@ export abstract class PreviewFrame<P> extends LitElement {
       ${busyNews(isBusy)}
       ${recordActions({
         label: record,
-        canRecord: posting.ok && this.canRecord(posting.value),
+        canRecord: posting.ok && (this.canRecord?.(posting.value) ?? true),
         isBusy,
         isHalfWritten,
         onRecord: () => {

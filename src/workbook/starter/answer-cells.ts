@@ -23,3 +23,18 @@ export const headerCells = (
   headers: readonly (readonly [text: string, format: CellFormat])[],
 ): StarterCell[] =>
   headers.map(([text, format], index) => cell(row, column + index, text, 'header', format));
+
+/** How every sheet that answers begins: its title, and below it what it is for. */
+export const titleCells = (title: string, note: string): StarterCell[] => [
+  cell(0, 0, title, 'title'),
+  cell(1, 0, note, 'note'),
+];
+
+/** One question to the maker: its words in the first column, and the cell to fill in. */
+export const inputCells = (
+  row: number,
+  column: number,
+  label: string,
+  holds: Cell | Formula,
+  format: CellFormat,
+): StarterCell[] => [cell(row, 0, label, 'label'), cell(row, column, holds, 'input', format)];

@@ -1,4 +1,4 @@
-import { cell } from './answer-cells.ts';
+import { cell, inputCells, titleCells } from './answer-cells.ts';
 import { at, block, type Formula, named, pour, sumOf } from './formula.ts';
 import { listed } from './listed.ts';
 import { numberBeside, textBeside } from './look-up.ts';
@@ -33,15 +33,11 @@ export function batchCheckSheet(batch: string): StarterSheet {
     group: 'answers',
     widths: widths([28, 18, 11, 11, 16, 13, 15, 13]),
     cells: [
-      cell(0, 0, 'Batch check', 'title'),
-      cell(
-        1,
-        0,
+      ...titleCells(
+        'Batch check',
         'Planned is what the recipe takes at list prices; used is what the ledger says. A plus costs more than planned.',
-        'note',
       ),
-      cell(BATCH, 0, 'Batch', 'label'),
-      cell(BATCH, GIVEN, batch, 'input', 'text'),
+      ...inputCells(BATCH, GIVEN, 'Batch', batch, 'text'),
       ...facts(asked),
       cell(LIST - 1, 0, 'Planned and used', 'heading'),
       ...listed({

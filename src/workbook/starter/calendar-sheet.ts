@@ -1,4 +1,4 @@
-import { cell } from './answer-cells.ts';
+import { cell, inputCells, titleCells } from './answer-cells.ts';
 import type { Cell } from '../port.ts';
 import { mondayBefore, monthStart } from './dates.ts';
 import { at, blockOf, cellOf, type Formula } from './formula.ts';
@@ -35,15 +35,11 @@ export function calendarSheet(month: Cell): StarterSheet {
       ...noteRows.map((row) => [row, 30]),
     ]),
     cells: [
-      cell(0, 0, 'Calendar', 'title'),
-      cell(
-        1,
-        0,
+      ...titleCells(
+        'Calendar',
         'Work of the Season sheet and fairs, day by day. A day shows three tasks; Season lists all.',
-        'note',
       ),
-      cell(MONTH, 0, 'Any day of the month', 'label'),
-      cell(MONTH, GIVEN, month, 'input', 'date'),
+      ...inputCells(MONTH, GIVEN, 'Any day of the month', month, 'date'),
       cell(MONTH, GIVEN + 1, "Blank is the season's own month.", 'aside'),
       cell(
         MONTH,

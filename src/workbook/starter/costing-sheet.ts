@@ -1,4 +1,4 @@
-import { cell, headerCells } from './answer-cells.ts';
+import { cell, headerCells, inputCells, titleCells } from './answer-cells.ts';
 import type { Cell } from '../port.ts';
 import { costByKind, kindChart, LINES_ROOM } from './cost-kinds.ts';
 import { at, fixedAt, less, named, pour, rowOf, shareLeft, unlessBlank } from './formula.ts';
@@ -36,16 +36,12 @@ export function costingSheet(design: string, asOf: Cell): StarterSheet {
     widths: widths([20, 12, 13, 13, 13, 3, 24, 10, 10, 3, 14, 13, 3]),
     frozenRows: HEADERS + 1,
     cells: [
-      cell(0, 0, 'Costing', 'title'),
-      cell(
-        1,
-        0,
+      ...titleCells(
+        'Costing',
         'Full cost of one good bar: material, labour, setup, mold wear, overhead, lost bars.',
-        'note',
       ),
       ...asOfCells(AS_OF, asOf),
-      cell(BARS, 0, 'Good bars', 'label'),
-      cell(BARS, GIVEN, 12, 'input', 'whole'),
+      ...inputCells(BARS, GIVEN, 'Good bars', 12, 'whole'),
       cell(BARS, 2, 'in one batch', 'aside'),
       cell(HEADERS - 1, 0, 'Every design', 'heading'),
       ...headerCells(HEADERS, 0, [
@@ -102,11 +98,7 @@ export function costingSheet(design: string, asOf: Cell): StarterSheet {
 /** The day that a sheet answers for. */
 export function asOfCells(row: number, asOf: Cell): StarterCell[] {
   const aside = asOf === '' ? 'Blank is today.' : 'A day of the demo. Clear it for today.';
-  return [
-    cell(row, 0, 'As of', 'label'),
-    cell(row, GIVEN, asOf, 'input', 'date'),
-    cell(row, GIVEN + 1, aside, 'aside'),
-  ];
+  return [...inputCells(row, GIVEN, 'As of', asOf, 'date'), cell(row, GIVEN + 1, aside, 'aside')];
 }
 
 function designRows(): StarterCell[] {

@@ -1,4 +1,4 @@
-import { cell } from './answer-cells.ts';
+import { cell, inputCells, titleCells } from './answer-cells.ts';
 import { gridCells, GRID, gridChart } from './fair-grid.ts';
 import { at, blockOf, type Formula } from './formula.ts';
 import { numberBeside } from './look-up.ts';
@@ -32,12 +32,9 @@ export function fairPricesSheet(asked: FairQuestion): StarterSheet {
     group: 'answers',
     widths: widths([25, 23, 15, 13, 9, 9, 9, 9, 9, 9, 9, 9]),
     cells: [
-      cell(0, 0, 'Fair prices', 'title'),
-      cell(
-        1,
-        0,
+      ...titleCells(
+        'Fair prices',
         'What a fair leaves at each price and number of bars, after tax, card fees, the bars, stall and travel. From 0 on it pays.',
-        'note',
       ),
       ...questions(asked),
       ...facts(),
@@ -68,10 +65,8 @@ export function fairPricesSheet(asked: FairQuestion): StarterSheet {
 
 function questions({ fair, design, barsExpected, lowestPrice }: FairQuestion): StarterCell[] {
   return [
-    cell(FAIR, 0, 'Fair', 'label'),
-    cell(FAIR, GIVEN, fair, 'input', 'text'),
-    cell(DESIGN, 0, 'Design', 'label'),
-    cell(DESIGN, GIVEN, design, 'input', 'text'),
+    ...inputCells(FAIR, GIVEN, 'Fair', fair, 'text'),
+    ...inputCells(DESIGN, GIVEN, 'Design', design, 'text'),
     cell(DESIGN, GIVEN + 1, 'Blank is the average.', 'aside'),
     cell(DESIGN + 1, 0, 'Bars you expect to sell', 'label'),
     cell(DESIGN + 1, GIVEN, barsExpected, 'input', 'whole'),

@@ -1,4 +1,4 @@
-import { cell, headerCells } from './answer-cells.ts';
+import { cell, headerCells, inputCells, titleCells } from './answer-cells.ts';
 import { at, cellsIn, type Formula, fixedAt, named, pour, sumOf } from './formula.ts';
 import { columnOf } from './listed.ts';
 import { numberBeside, sumWhere } from './look-up.ts';
@@ -37,15 +37,11 @@ export function fairResultsSheet(): StarterSheet {
     widths: widths([26, 14, 13, 13, 12, 12, 16, 16, 13, 13, 15]),
     frozenRows: HEADERS + 1,
     cells: [
-      cell(0, 0, 'Fair results', 'title'),
-      cell(
-        1,
-        0,
+      ...titleCells(
+        'Fair results',
         'What each fair brought home: takings less tax, fees, the full cost of the bars, stall and travel. Break even is in bars.',
-        'note',
       ),
-      cell(SKIP, 0, 'First fair shown', 'label'),
-      cell(SKIP, GIVEN, 1, 'input', 'whole'),
+      ...inputCells(SKIP, GIVEN, 'First fair shown', 1, 'whole'),
       cell(SKIP, GIVEN + 1, 'its number in Fair dates; twelve are shown', 'aside'),
       ...headerCells(HEADERS, 0, [
         ['Fair', 'text'],

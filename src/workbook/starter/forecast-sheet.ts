@@ -1,4 +1,4 @@
-import { cell } from './answer-cells.ts';
+import { cell, inputCells, titleCells } from './answer-cells.ts';
 import type { Cell } from '../port.ts';
 import { monthLabel, monthStart } from './dates.ts';
 import { at, block, fixedAt, type Formula, pour, rowOf, sumOf, unlessBlank } from './formula.ts';
@@ -38,15 +38,11 @@ export function forecastSheet(lastMonth: Cell): StarterSheet {
     frozenRows: HEADERS + 1,
     frozenColumns: 1,
     cells: [
-      cell(0, 0, 'Forecast', 'title'),
-      cell(
-        1,
-        0,
+      ...titleCells(
+        'Forecast',
         'Bars sold by month, and the six months after. From two years of sales on, the forecast follows the season; before, it can only carry on.',
-        'note',
       ),
-      cell(LAST_MONTH, 0, 'Last month counted', 'label'),
-      cell(LAST_MONTH, GIVEN, lastMonth, 'input', 'date'),
+      ...inputCells(LAST_MONTH, GIVEN, 'Last month counted', lastMonth, 'date'),
       cell(LAST_MONTH, GIVEN + 1, 'Any day of the last month that is over.', 'aside'),
       ...months(),
       ...Array.from({ length: DESIGNS }, (_, index) => designColumn(index)).flat(),

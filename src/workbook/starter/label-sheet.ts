@@ -1,4 +1,4 @@
-import { cell } from './answer-cells.ts';
+import { cell, inputCells, titleCells } from './answer-cells.ts';
 import { at, cellsIn, type Formula, named, pour, unlessBlank } from './formula.ts';
 import { listed } from './listed.ts';
 import { countWhere, numberBeside } from './look-up.ts';
@@ -39,21 +39,14 @@ export function labelSheet(design: string): StarterSheet {
     widths: widths([52, 28, 32, 12, 100]),
     heights: { [LABEL + 3]: 112 },
     cells: [
-      cell(0, 0, 'Label', 'title'),
-      cell(
-        1,
-        0,
+      ...titleCells(
+        'Label',
         'An aid, not an approval: your local rules and a licensed assessor decide what a label must say. Printing prints the label only.',
-        'note',
       ),
-      cell(DESIGN, 0, 'Design', 'label'),
-      cell(DESIGN, GIVEN, design, 'input', 'text'),
-      cell(KIND, 0, 'What it is', 'label'),
-      cell(KIND, GIVEN, 'Soap bar', 'input', 'text'),
-      cell(MAKER, 0, 'Maker, address', 'label'),
-      cell(MAKER, GIVEN, '', 'input', 'text'),
-      cell(BATCH, 0, 'Batch', 'label'),
-      cell(BATCH, GIVEN, '', 'input', 'text'),
+      ...inputCells(DESIGN, GIVEN, 'Design', design, 'text'),
+      ...inputCells(KIND, GIVEN, 'What it is', 'Soap bar', 'text'),
+      ...inputCells(MAKER, GIVEN, 'Maker, address', '', 'text'),
+      ...inputCells(BATCH, GIVEN, 'Batch', '', 'text'),
       ...netWeight(asked),
       ...labelBlock(asked),
       cell(CHECKS - 1, 0, 'Checks', 'heading'),

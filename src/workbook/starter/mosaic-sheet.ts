@@ -1,4 +1,4 @@
-import { cell } from './answer-cells.ts';
+import { cell, titleCells } from './answer-cells.ts';
 import { cellName } from './cell-names.ts';
 import { block, pour } from './formula.ts';
 import type { Mark, StarterSheet } from './sheet.ts';
@@ -36,12 +36,9 @@ export function mosaicSheet({ pattern, shades }: Mosaic): StarterSheet {
     widths: widths([...Array.from({ length: SIDE }, () => 11), 4, 20, 9]),
     heights: Object.fromEntries(Array.from({ length: SIDE }, (_, down) => [TOP + down, 44])),
     cells: [
-      cell(0, 0, 'Mosaic', 'title'),
-      cell(
-        1,
-        0,
+      ...titleCells(
+        'Mosaic',
         'Pick a colour for each tile of a 6 × 6 cm bar, then copy the counts into Bar layers.',
-        'note',
       ),
       ...tiles,
       cell(TOP - 2, COUNT, 'Tiles for one bar', 'heading'),

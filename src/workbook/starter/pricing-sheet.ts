@@ -1,4 +1,4 @@
-import { cell, headerCells } from './answer-cells.ts';
+import { cell, headerCells, inputCells, titleCells } from './answer-cells.ts';
 import type { Cell } from '../port.ts';
 import { asOfCells } from './costing-sheet.ts';
 import { at, fixedAt, less, named, pour, rowOf, unlessBlank } from './formula.ts';
@@ -27,12 +27,9 @@ export function pricingSheet(asOf: Cell, set: SetOfBars): StarterSheet {
     group: 'answers',
     widths: widths([25, 14, 20, 14, 13, 14, 14, 16]),
     cells: [
-      cell(0, 0, pricingName, 'title'),
-      cell(
-        1,
-        0,
+      ...titleCells(
+        pricingName,
         'The margin is what is left of the price after tax, fees and the full cost, as a share of the price without tax.',
-        'note',
       ),
       ...asOfCells(AS_OF, asOf),
       ...questions(),
@@ -68,14 +65,11 @@ export function pricingSheet(asOf: Cell, set: SetOfBars): StarterSheet {
 
 function questions(): StarterCell[] {
   return [
-    cell(BARS, 0, 'Good bars', 'label'),
-    cell(BARS, GIVEN, 12, 'input', 'whole'),
+    ...inputCells(BARS, GIVEN, 'Good bars', 12, 'whole'),
     cell(BARS, 2, 'in one batch', 'aside'),
-    cell(MARGIN, 0, 'Margin wanted %', 'label'),
-    cell(MARGIN, GIVEN, 30, 'input', 'percent'),
+    ...inputCells(MARGIN, GIVEN, 'Margin wanted %', 30, 'percent'),
     cell(MARGIN, 2, 'of the price without tax', 'aside'),
-    cell(ENDING, 0, 'Price ends in', 'label'),
-    cell(ENDING, GIVEN, 0.5, 'input', 'money'),
+    ...inputCells(ENDING, GIVEN, 'Price ends in', 0.5, 'money'),
     cell(ENDING, 2, 'Blank is to the cent.', 'aside'),
   ];
 }

@@ -1,4 +1,4 @@
-import { cell, headerCells } from './answer-cells.ts';
+import { cell, headerCells, inputCells, titleCells } from './answer-cells.ts';
 import { at, cellsIn, type Formula, named, nextDifferent, pour, sumOf } from './formula.ts';
 import { dateOfIso } from './dates.ts';
 import { columnOf, listed } from './listed.ts';
@@ -35,15 +35,11 @@ export function recallSheet(lot: string): StarterSheet {
     group: 'answers',
     widths: widths([18, 14, 22, 11, 24, 12, 13]),
     cells: [
-      cell(0, 0, 'Recall', 'title'),
-      cell(
-        1,
-        0,
+      ...titleCells(
+        'Recall',
         'Type a lot from Purchases or a batch from Pours. Leftovers and spare tiles are followed too.',
-        'note',
       ),
-      cell(ASKED, 0, 'Lot or batch', 'label'),
-      cell(ASKED, GIVEN, lot, 'input', 'text'),
+      ...inputCells(ASKED, GIVEN, 'Lot or batch', lot, 'text'),
       ...lotFacts(asked),
       cell(LINES - 2, 0, 'What carried it, line by line', 'heading'),
       ...listed({

@@ -1,5 +1,5 @@
 import type { Cell } from '../port.ts';
-import { cell, headerCells } from './answer-cells.ts';
+import { cell, headerCells, inputCells, titleCells } from './answer-cells.ts';
 import { asOfCells } from './costing-sheet.ts';
 import { at, fixedAt, type Formula, named, pour, unlessBlank } from './formula.ts';
 import { columnOf } from './listed.ts';
@@ -39,15 +39,11 @@ export function reorderCheckSheet(material: string, asOf: Cell): StarterSheet {
     widths: widths([38, 18, 14, 8, 11, 11, 11, 3, 9, 12, 12, 14, 12, 12, 14, 12, 12]),
     heights: { [WORDS]: 50 },
     cells: [
-      cell(0, 0, 'Reorder check', 'title'),
-      cell(
-        1,
-        0,
+      ...titleCells(
+        'Reorder check',
         'Plays your own days of use again, at random, to see how often stock would have lasted until the order came.',
-        'note',
       ),
-      cell(MATERIAL, 0, 'Material', 'label'),
-      cell(MATERIAL, GIVEN, material, 'input', 'text'),
+      ...inputCells(MATERIAL, GIVEN, 'Material', material, 'text'),
       ...asOfCells(AS_OF, asOf),
       ...headerCells(HEADERS, 0, [
         ['Order again at or below', 'text'],

@@ -1,4 +1,4 @@
-import { cell } from './answer-cells.ts';
+import { cell, inputCells, titleCells } from './answer-cells.ts';
 import type { Cell } from '../port.ts';
 import { block, countAboveZero, fixedAt, named, pour, sumOf } from './formula.ts';
 import { bookName } from './names.ts';
@@ -22,15 +22,11 @@ export function reorderSheet(asOf: Cell): StarterSheet {
     widths: widths([30, 13, 12, 8, 12, 15, 13, 25]),
     frozenRows: LIST_ROW + 1,
     cells: [
-      cell(0, 0, 'Reorder', 'title'),
-      cell(
-        1,
-        0,
+      ...titleCells(
+        'Reorder',
         'Order what is marked: its stock is at or below the point where the next order would come too late. Reorder check tries the point.',
-        'note',
       ),
-      cell(AS_OF, 0, 'As of', 'label'),
-      cell(AS_OF, GIVEN, asOf, 'input', 'date'),
+      ...inputCells(AS_OF, GIVEN, 'As of', asOf, 'date'),
       cell(
         AS_OF,
         2,

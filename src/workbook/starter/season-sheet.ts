@@ -1,4 +1,4 @@
-import { cell } from './answer-cells.ts';
+import { cell, inputCells, titleCells } from './answer-cells.ts';
 import type { Cell } from '../port.ts';
 import { asOfCells } from './costing-sheet.ts';
 import { orToday } from './dates.ts';
@@ -27,17 +27,13 @@ export function seasonSheet(asOf: Cell): StarterSheet {
     group: 'answers',
     widths: widths([22, 13, 11, 11, 14, 12, 11, 27, 3, 10, 10]),
     cells: [
-      cell(0, 0, 'Season', 'title'),
-      cell(
-        1,
-        0,
+      ...titleCells(
+        'Season',
         'What the plan still asks for: bars to make, what to buy and by when, and the days to pour.',
-        'note',
       ),
       ...asOfCells(SEASON.asOf, asOf),
       cell(SEASON.asOf, SEASON.unseen, orToday(SEASON.asOf, 1), 'plain', 'unseen'),
-      cell(SEASON.reuse, 0, 'Use leftovers', 'label'),
-      cell(SEASON.reuse, 1, 'no', 'input', 'text'),
+      ...inputCells(SEASON.reuse, 1, 'Use leftovers', 'no', 'text'),
       cell(SEASON.reuse, 2, 'yes melts leftover soap and lays spare tiles first.', 'aside'),
       // In a cell of its own: the workbench's grid hands a comparison over only once.
       cell(SEASON.reuse, SEASON.unseen, saysYes(fixedAt(SEASON.reuse, 1)), 'plain', 'unseen'),

@@ -1,4 +1,4 @@
-import { cell, headerCells } from './answer-cells.ts';
+import { cell, headerCells, inputCells, titleCells } from './answer-cells.ts';
 import { at, blockOf, cellOf, cellsIn, type Formula, named, pour, sumOf } from './formula.ts';
 import { columnOf, type Listed, listed } from './listed.ts';
 import { supplierList } from './lists-sheet.ts';
@@ -32,15 +32,11 @@ export function shoppingSheet(): StarterSheet {
     group: 'answers',
     widths: widths([26, 18, 12, 14, 8, 13, 12, 24, 3, 8, 10]),
     cells: [
-      cell(0, 0, 'Shopping', 'title'),
-      cell(
-        1,
-        0,
+      ...titleCells(
+        'Shopping',
         'What the season still needs, in whole packs, with or without leftovers as Season says. Order each line by its day.',
-        'note',
       ),
-      cell(SUPPLIER, 0, 'Supplier', 'label'),
-      cell(SUPPLIER, GIVEN, '', 'input', 'text'),
+      ...inputCells(SUPPLIER, GIVEN, 'Supplier', '', 'text'),
       cell(SUPPLIER, GIVEN + 1, 'Blank is all of them.', 'aside'),
       cell(SUPPLIER, TODAY, cellOf(seasonName, SEASON.asOf, SEASON.unseen), 'plain', 'unseen'),
       ...numbers(),

@@ -1,4 +1,4 @@
-import { cell } from './answer-cells.ts';
+import { cell, titleCells } from './answer-cells.ts';
 import { allOf, pour } from './formula.ts';
 import { noteOf, tableSheets } from './names.ts';
 import { tables } from '../schema.ts';
@@ -39,12 +39,9 @@ export function startSheet(demo: boolean): StarterSheet {
     group: 'start',
     widths: widths([18, 96]),
     cells: [
-      cell(0, 0, 'Pour Ledger', 'title'),
-      cell(
-        1,
-        0,
+      ...titleCells(
+        'Pour Ledger',
         'What to weigh out, what a bar costs, what to reorder, and a ledger of every pour.',
-        'note',
       ),
       cell(bookPlace.row, 0, 'Book', 'label'),
       cell(bookPlace.row, bookPlace.column, book, 'answer', 'text'),

@@ -1,4 +1,4 @@
-import { cell } from './answer-cells.ts';
+import { cell, inputCells, titleCells } from './answer-cells.ts';
 import { fixedAt, named, pour, saysYes, unlessBlank } from './formula.ts';
 import { bookName } from './names.ts';
 import type { CellFormat, StarterSheet } from './sheet.ts';
@@ -36,14 +36,13 @@ export function weighSheet(design: string, bars: number): StarterSheet {
     widths: widths([14, 20, 7, 10, 9, 22, 10, 8, 12, 12, 3, 22, 10, 7, 11, 10]),
     frozenRows: LIST_ROW,
     cells: [
-      cell(0, 0, 'What to weigh', 'title'),
-      cell(1, 0, 'Fill in the three sand-coloured cells, then weigh from top to bottom.', 'note'),
-      cell(DESIGN, 0, 'Design', 'label'),
-      cell(DESIGN, ASKED, design, 'input', 'text'),
-      cell(BARS, 0, 'Good bars', 'label'),
-      cell(BARS, ASKED, bars, 'input', 'whole'),
-      cell(LEFTOVERS, 0, 'Use leftovers', 'label'),
-      cell(LEFTOVERS, ASKED, 'no', 'input', 'text'),
+      ...titleCells(
+        'What to weigh',
+        'Fill in the three sand-coloured cells, then weigh from top to bottom.',
+      ),
+      ...inputCells(DESIGN, ASKED, 'Design', design, 'text'),
+      ...inputCells(BARS, ASKED, 'Good bars', bars, 'whole'),
+      ...inputCells(LEFTOVERS, ASKED, 'Use leftovers', 'no', 'text'),
       // In a cell of its own: the workbench's grid hands a comparison over only once.
       cell(LEFTOVERS, ASKED + 1, saysYes(fixedAt(LEFTOVERS, ASKED)), 'plain', 'unseen'),
       cell(DESIGN, 3, 'Bars that stock allows now', 'label'),

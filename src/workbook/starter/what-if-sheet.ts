@@ -1,4 +1,4 @@
-import { cell, headerCells } from './answer-cells.ts';
+import { cell, headerCells, titleCells } from './answer-cells.ts';
 import type { Cell } from '../port.ts';
 import { asOfCells } from './costing-sheet.ts';
 import { orToday } from './dates.ts';
@@ -64,12 +64,9 @@ export function whatIfSheet(asOf: Cell, supposed: Supposed): StarterSheet {
     group: 'answers',
     widths: widths([34, 20, 14, 14, 16, 14]),
     cells: [
-      cell(0, 0, 'What if', 'title'),
-      cell(
-        1,
-        0,
+      ...titleCells(
+        'What if',
         'Change a sand-coloured cell and see cost, money and days move. Nothing here touches stock or ledger.',
-        'note',
       ),
       ...asOfCells(AS_OF, asOf),
       cell(AS_OF, UNSEEN, orToday(AS_OF, GIVEN), 'plain', 'unseen'),

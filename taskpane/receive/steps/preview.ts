@@ -28,10 +28,6 @@ export class ReceivePreviewStep extends PreviewFrame<DeliveryToRecord> {
     };
   }
 
-  protected override canRecord(): boolean {
-    return true;
-  }
-
   protected override lines({ lots, changes }: DeliveryToRecord): TemplateResult {
     const [first] = lots;
     return html`<div>

@@ -23,10 +23,6 @@ export class SellPreviewStep extends PreviewFrame<SalesPosting> {
     };
   }
 
-  protected override canRecord(): boolean {
-    return true;
-  }
-
   protected override lines({ sales, moves, changes }: SalesPosting): TemplateResult {
     return html`${saleTable(sales, this.currency)} ${moveTable(moves, this.currency)}
     ${stockTable(changes)}`;
