@@ -1,10 +1,11 @@
 import type { Book } from '../../../src/domain/book/book.ts';
-import { isoDate, readDay } from '../../../src/domain/kernel/day.ts';
+import { type Day, isoDate, readDay } from '../../../src/domain/kernel/day.ts';
 import { toCell } from '../../../src/domain/kernel/exact.ts';
 import type { HealthFinding, Repair } from '../../../src/domain/health/finding.ts';
+import { postBatch } from '../../../src/domain/ledger/post-batch.ts';
 import { healthCheck } from '../../../src/domain/health/health-check.ts';
 import { onHand } from '../../../src/domain/stock/on-hand.ts';
-import { findItem } from '../../../src/domain/book/find.ts';
+import { findDesign, findItem } from '../../../src/domain/book/find.ts';
 import type { Cell } from '../../../src/workbook/port.ts';
 import { table, type Tables, withRows } from '../../support/small-book.ts';
 import { bookOf, sound } from '../label/label-book.ts';
@@ -99,4 +100,34 @@ export function withoutLots(tables: Tables): Tables {
     ...tables,
     Moves: [headers, ...rows.map((row) => row.map((cell, at) => (at === 5 ? '' : cell)))],
   };
+}
+
+/** The whole ledger with a second batch, B2, just as our own posting writes it. */
+export function withPosted(poured: Day, by: string): Tables {
+  const book = bookOf(wholeLedger);
+  const posted = sound(
+    postBatch(
+      book,
+      {
+        batch: 'B2',
+        poured,
+        design: sound(findDesign(book, 'Plain')),
+        bars: 1,
+        useLeftovers: true,
+        good: 1,
+        seconds: 0,
+        minutes: undefined,
+        weighed: new Map(),
+        sparePieces: new Map(),
+        leftoverG: new Map(),
+        countIsOff: new Set(),
+        by,
+        note: '',
+      },
+      TODAY,
+    ),
+  );
+  if (posted.kind === 'short') throw new Error('short');
+  const { moves, batch } = posted.posting;
+  return repaired(wholeLedger, { says: '', moves, batches: [batch] });
 }

@@ -1,42 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { findDesign } from '../../../src/domain/book/find.ts';
-import { postBatch } from '../../../src/domain/ledger/post-batch.ts';
 import type { Cell } from '../../../src/workbook/port.ts';
 import { type Tables, withCell, withRows } from '../../support/small-book.ts';
-import { bookOf, sound } from '../label/label-book.ts';
-import { check, kinds, repaired, TODAY, wholeLedger } from './ledgers.ts';
+import { check, kinds, repaired, TODAY, wholeLedger, withPosted } from './ledgers.ts';
 
-/** The whole ledger with a second batch, B2, just as its recipe says. */
-function withPosted(): Tables {
-  const book = bookOf(wholeLedger);
-  const posted = sound(
-    postBatch(
-      book,
-      {
-        batch: 'B2',
-        poured: TODAY - 1,
-        design: sound(findDesign(book, 'Plain')),
-        bars: 1,
-        useLeftovers: true,
-        good: 1,
-        seconds: 0,
-        minutes: undefined,
-        weighed: new Map(),
-        sparePieces: new Map(),
-        leftoverG: new Map(),
-        countIsOff: new Set(),
-        by: 'Ben',
-        note: '',
-      },
-      TODAY,
-    ),
-  );
-  if (posted.kind === 'short') throw new Error('short');
-  const { moves, batch } = posted.posting;
-  return repaired(wholeLedger, { says: '', moves, batches: [batch] });
-}
-
-const whole = withPosted();
+const whole = withPosted(TODAY - 1, 'Ben');
 const ofB2 = ({ Moves = [] }: Tables): readonly (readonly Cell[])[] =>
   Moves.filter((row) => row[7] === 'B2').map((row) => row.slice(0, 8));
 const rowsOfB2 = (whole['Moves'] ?? []).flatMap((row, at) => (row[7] === 'B2' ? [at] : []));

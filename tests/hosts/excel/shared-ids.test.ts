@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Change } from '../../../src/workbook/port.ts';
+import { recipe, teal } from '../../support/shared-ids.ts';
 import type { Tables } from '../../support/small-book.ts';
 import { ExcelHost } from './host/excel-host.ts';
 import { modelOf, tablesOf } from './host/model-of.ts';
@@ -7,27 +8,6 @@ import { officeClient } from './host/office-client.ts';
 import { open } from './host/open.ts';
 
 const page = officeClient(new ExcelHost(modelOf({})));
-const headers = ['Colour', 'Ingredient', 'Amount'];
-const teal = [
-  ['Teal', 'Base', 100],
-  ['Teal', 'Blue', 8],
-] as const;
-
-const recipe = (...amounts: readonly number[]): Change => ({
-  appends: [
-    {
-      table: 'Colours',
-      idColumn: 'Colour',
-      shareIds: true,
-      rows: amounts.map((Amount, at) => ({
-        Colour: 'Teal',
-        Ingredient: ['Base', 'Blue', 'Mica'][at] ?? '',
-        Amount,
-      })),
-    },
-  ],
-  updates: [],
-});
 
 const set = (nth: number): Change => ({
   appends: [],
@@ -43,21 +23,24 @@ async function written(tables: Tables, change: Change) {
 }
 
 describe('lines that share an id, in Excel', () => {
-  const none: Tables = { Colours: [headers, ['Foam', 'Base', 5]] };
-  const whole: Tables = { Colours: [headers, ...teal] };
+  const none: Tables = { Colours: [teal.headers, ['Foam', 'Base', 5]] };
+  const whole: Tables = { Colours: [teal.headers, ...teal.rows] };
 
   it('are added together, and are there already the second time', async () => {
     expect(await written(none, recipe(100, 8))).toEqual([
       'applied',
-      [['Foam', 'Base', 5], ...teal],
+      [['Foam', 'Base', 5], ...teal.rows],
     ]);
-    expect(await written(whole, recipe(100, 8))).toEqual(['already there', teal]);
-    expect(await written(whole, recipe(100, 9))).toEqual(['refused', teal]);
+    expect(await written(whole, recipe(100, 8))).toEqual(['already there', teal.rows]);
+    expect(await written(whole, recipe(100, 9))).toEqual(['refused', teal.rows]);
   });
 
   it('are set one by one by their place among them', async () => {
-    expect(await written(whole, set(1))).toEqual(['applied', [teal[0], ['Teal.2', 'Blue', 1]]]);
-    expect(await written(whole, set(2))).toEqual(['refused', teal]);
+    expect(await written(whole, set(1))).toEqual([
+      'applied',
+      [teal.rows[0], ['Teal.2', 'Blue', 1]],
+    ]);
+    expect(await written(whole, set(2))).toEqual(['refused', teal.rows]);
   });
 
   it('are added whole or not at all, whichever sync fails', async () => {

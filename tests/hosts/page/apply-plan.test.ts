@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { planOf, type PlanTable } from '../../../src/hosts/workbench/page/apply-plan.ts';
 import type { Change, RowToWrite, Update } from '../../../src/workbook/port.ts';
+import { recipe, teal } from '../../support/shared-ids.ts';
 
 const moves: PlanTable = {
   name: 'Moves',
@@ -100,28 +101,9 @@ describe('planOf', () => {
 describe('lines that share an id', () => {
   const colours: PlanTable = {
     name: 'Colours',
-    headers: ['Colour', 'Ingredient', 'Amount'],
-    rows: [
-      ['Teal', 'Base', 100],
-      ['Teal', 'Blue', 8],
-    ],
+    ...teal,
     isFormula: () => false,
   };
-  const recipe = (...amounts: readonly number[]): Change => ({
-    appends: [
-      {
-        table: 'Colours',
-        idColumn: 'Colour',
-        shareIds: true,
-        rows: amounts.map((Amount, at) => ({
-          Colour: 'Teal',
-          Ingredient: ['Base', 'Blue', 'Mica'][at] ?? '',
-          Amount,
-        })),
-      },
-    ],
-    updates: [],
-  });
 
   it('are told apart by their order: all there, some missing, one different', () => {
     expect(planOf([colours], recipe(100, 8))).toEqual({ kind: 'already there' });

@@ -30,6 +30,14 @@ async function mend(page: Page): Promise<void> {
   await page.locator('pour-check-done').waitFor();
 }
 
+/** Another's hand takes all rows of a table away. */
+const empty = (page: Page, name: string): Promise<void> =>
+  page.evaluate((gone) => {
+    window.pane.port.edit((all) =>
+      all.map((table) => (table.name === gone ? { ...table, rows: [] } : table)),
+    );
+  }, name);
+
 const rowsOfTable = (all: readonly TableData[], name: string) =>
   all.find((table) => table.name === name)?.rows ?? [];
 
@@ -89,11 +97,7 @@ describe('the health check', () => {
     await page.locator('pour-check-preview').waitFor();
     await page.reload();
     await page.locator('pour-check-preview').waitFor();
-    await page.evaluate((rows) => {
-      window.pane.port.edit((all) =>
-        all.map((table) => (table.name === 'Moves' ? { ...table, rows } : table)),
-      );
-    }, []);
+    await empty(page, 'Moves');
     await heading(page).getByText('The book is sound').waitFor();
   });
 });
@@ -102,11 +106,7 @@ describe('a half-seen batch', () => {
   it('gets its moves where only its line is seen', async () => {
     const page = await openPane({ tables: soundWorkshop });
     const whole = await pouredBy(page);
-    await page.evaluate(() => {
-      window.pane.port.edit((all) =>
-        all.map((table) => (table.name === 'Moves' ? { ...table, rows: [] } : table)),
-      );
-    });
+    await empty(page, 'Moves');
     await page.locator('#tab-care').click();
     await page.getByText('1. Batch without moves').waitFor();
     const before = await tables(page);
@@ -121,11 +121,7 @@ describe('a half-seen batch', () => {
   it('gets its line where only its moves are seen', async () => {
     const page = await openPane({ tables: soundWorkshop });
     const whole = await pouredBy(page);
-    await page.evaluate(() => {
-      window.pane.port.edit((all) =>
-        all.map((table) => (table.name === 'Batches' ? { ...table, rows: [] } : table)),
-      );
-    });
+    await empty(page, 'Batches');
     await page.locator('#tab-care').click();
     await page.getByText('1. Moves without a batch line').waitFor();
     const before = await tables(page);
