@@ -1,4 +1,4 @@
-import type { NewChart } from '../hosts/xlsx/new-chart.ts';
+import type { NewChart } from '../hosts/xlsx/write/new-chart.ts';
 import type { StarterChart } from '../workbook/starter/sheet.ts';
 import { seriesColors } from './starter-looks.ts';
 

@@ -4,7 +4,7 @@ import type {
   NewSheet,
   NewTable,
   NewWorkbook,
-} from '../hosts/xlsx/new-workbook.ts';
+} from '../hosts/xlsx/write/new-workbook.ts';
 import { bookName } from '../workbook/starter/names.ts';
 import {
   isFormula,

@@ -1,5 +1,5 @@
 import { writeFileSync } from 'node:fs';
-import { writeWorkbook } from '../hosts/xlsx/write.ts';
+import { writeWorkbook } from '../hosts/xlsx/write/write-workbook.ts';
 import { demoWorkbook, emptyWorkbook } from '../workbook/starter/starter-workbook.ts';
 import { describeStarter } from './describe-starter.ts';
 import { inProject } from './folders.ts';

@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { readTables } from '../../src/hosts/xlsx/read-tables.ts';
+import { readTables } from '../../src/hosts/xlsx/read/read-tables.ts';
 import { openAt, type PageTools } from '../hosts/page/open-page.ts';
 import { byExcelJs, imageOf, patchedBytes } from '../hosts/xlsx/support.ts';
 import { startChromium } from '../support/chromium.ts';

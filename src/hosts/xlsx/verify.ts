@@ -1,5 +1,5 @@
 import { cellName } from './address.ts';
-import { storedFormula, typedFormula } from './formula-text.ts';
+import { storedFormula, typedFormula } from './formula/formula-text.ts';
 import { MAX_COLUMNS } from './limits.ts';
 import type { CellEdit, CellImage, SheetEdits, WorkbookImage } from './image.ts';
 

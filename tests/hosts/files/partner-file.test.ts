@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { describeValues } from '../../../src/hosts/files/value-workbook.ts';
-import { readTables } from '../../../src/hosts/xlsx/read-tables.ts';
-import { writeWorkbook } from '../../../src/hosts/xlsx/write.ts';
+import { readTables } from '../../../src/hosts/xlsx/read/read-tables.ts';
+import { writeWorkbook } from '../../../src/hosts/xlsx/write/write-workbook.ts';
 import { readDay } from '../../../src/domain/kernel/day.ts';
 import { nameKey } from '../../../src/domain/kernel/names.ts';
 import type { Cell, TableData } from '../../../src/workbook/port.ts';

@@ -4,8 +4,8 @@ import { join } from 'node:path';
 import { afterAll, afterEach, beforeAll, beforeEach, expect, it } from 'vitest';
 import { startWorkbench, type Workbench } from '../../../src/hosts/workbench/server/start.ts';
 import type { CellImage, SheetImage, WorkbookImage } from '../../../src/hosts/xlsx/image.ts';
-import { readWorkbook } from '../../../src/hosts/xlsx/read.ts';
-import { writeWorkbook } from '../../../src/hosts/xlsx/write.ts';
+import { readWorkbook } from '../../../src/hosts/xlsx/read/read-workbook.ts';
+import { writeWorkbook } from '../../../src/hosts/xlsx/write/write-workbook.ts';
 import { createWorkshop, type PageTools, type Workshop } from './open-page.ts';
 
 let workshop: Workshop;

@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { onTestFinished } from 'vitest';
 import type { SaveRequest, SheetEdits } from '../../../src/hosts/xlsx/image.ts';
-import { writeWorkbook } from '../../../src/hosts/xlsx/write.ts';
+import { writeWorkbook } from '../../../src/hosts/xlsx/write/write-workbook.ts';
 
 /** A folder that lives as long as the test. */
 export function testFolder(): string {

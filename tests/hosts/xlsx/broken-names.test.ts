@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { writeWorkbook } from '../../../src/hosts/xlsx/write.ts';
+import { writeWorkbook } from '../../../src/hosts/xlsx/write/write-workbook.ts';
 import { sample } from './sample.ts';
 import { imageOf, withParts } from './support.ts';
 

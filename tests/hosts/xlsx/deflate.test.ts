@@ -1,8 +1,8 @@
 import { crc32 as nodeCrc32, deflateRawSync } from 'node:zlib';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import * as inBrowser from '../../../src/hosts/xlsx/deflate-in-browser.ts';
-import * as onNode from '../../../src/hosts/xlsx/deflate.ts';
+import * as inBrowser from '../../../src/hosts/xlsx/zip/deflate-in-browser.ts';
+import * as onNode from '../../../src/hosts/xlsx/zip/deflate.ts';
 
 const anyBytes = fc.oneof(
   fc.uint8Array({ maxLength: 5000 }),

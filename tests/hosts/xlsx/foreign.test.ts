@@ -1,7 +1,7 @@
 import ExcelJS from 'exceljs';
 import { describe, expect, it } from 'vitest';
 import type { SheetEdits } from '../../../src/hosts/xlsx/image.ts';
-import { writeWorkbook } from '../../../src/hosts/xlsx/write.ts';
+import { writeWorkbook } from '../../../src/hosts/xlsx/write/write-workbook.ts';
 import { sample } from './sample.ts';
 import {
   byExcelJs,

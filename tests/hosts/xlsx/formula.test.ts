@@ -6,8 +6,12 @@ import {
   parseSheetRange,
   rangeName,
 } from '../../../src/hosts/xlsx/address.ts';
-import { shiftFormula } from '../../../src/hosts/xlsx/formula-shift.ts';
-import { mayFillCells, storedFormula, typedFormula } from '../../../src/hosts/xlsx/formula-text.ts';
+import { shiftFormula } from '../../../src/hosts/xlsx/formula/formula-shift.ts';
+import {
+  mayFillCells,
+  storedFormula,
+  typedFormula,
+} from '../../../src/hosts/xlsx/formula/formula-text.ts';
 
 describe('stored and typed formulas', () => {
   it.each([

@@ -1,11 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { describeValues } from '../../../src/hosts/files/value-workbook.ts';
-import { readTables } from '../../../src/hosts/xlsx/read-tables.ts';
-import { readWorkbook } from '../../../src/hosts/xlsx/read.ts';
-import { writeWorkbook } from '../../../src/hosts/xlsx/write.ts';
-import { readZip, type ZipEntry } from '../../../src/hosts/xlsx/zip-read.ts';
-import { pack, writeZip } from '../../../src/hosts/xlsx/zip-write.ts';
+import { readTables } from '../../../src/hosts/xlsx/read/read-tables.ts';
+import { readWorkbook } from '../../../src/hosts/xlsx/read/read-workbook.ts';
+import { writeWorkbook } from '../../../src/hosts/xlsx/write/write-workbook.ts';
+import { readZip, type ZipEntry } from '../../../src/hosts/xlsx/zip/zip-read.ts';
+import { pack, writeZip } from '../../../src/hosts/xlsx/zip/zip-write.ts';
 import { partsOf, withParts } from './support.ts';
 import { sample } from './sample.ts';
 

@@ -1,11 +1,11 @@
 import { deflateRawSync } from 'node:zlib';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { readWorkbook } from '../../../src/hosts/xlsx/read.ts';
-import { patchWorkbook } from '../../../src/hosts/xlsx/patch.ts';
-import { writeWorkbook } from '../../../src/hosts/xlsx/write.ts';
-import { pack, writeZip } from '../../../src/hosts/xlsx/zip-write.ts';
-import { readZip } from '../../../src/hosts/xlsx/zip-read.ts';
+import { readWorkbook } from '../../../src/hosts/xlsx/read/read-workbook.ts';
+import { patchWorkbook } from '../../../src/hosts/xlsx/patch/patch-workbook.ts';
+import { writeWorkbook } from '../../../src/hosts/xlsx/write/write-workbook.ts';
+import { pack, writeZip } from '../../../src/hosts/xlsx/zip/zip-write.ts';
+import { readZip } from '../../../src/hosts/xlsx/zip/zip-read.ts';
 import { sample } from './sample.ts';
 import { imageOf, withParts } from './support.ts';
 

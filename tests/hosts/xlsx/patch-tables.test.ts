@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { SheetEdits, TableImage } from '../../../src/hosts/xlsx/image.ts';
-import { writeWorkbook } from '../../../src/hosts/xlsx/write.ts';
+import { writeWorkbook } from '../../../src/hosts/xlsx/write/write-workbook.ts';
 import { sample } from './sample.ts';
 import {
   byExcelJs,

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { plainRow } from '../../../src/hosts/xlsx/plain-row.ts';
+import { plainRow } from '../../../src/hosts/xlsx/read/plain-row.ts';
 import { Refusal } from '../../../src/hosts/xlsx/refusal.ts';
-import { walkSheet } from '../../../src/hosts/xlsx/sheet-walk.ts';
+import { walkSheet } from '../../../src/hosts/xlsx/read/sheet-walk.ts';
 
 /** Everything a walk tells, each place as the text that stands there; or why it was refused. */
 function told(source: string): { readonly events: readonly unknown[]; readonly plainRows: number } {

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { cellName } from '../../../src/hosts/xlsx/address.ts';
 import type { CellEdit } from '../../../src/hosts/xlsx/image.ts';
 import { missingEdit } from '../../../src/hosts/xlsx/verify.ts';
-import { writeWorkbook } from '../../../src/hosts/xlsx/write.ts';
+import { writeWorkbook } from '../../../src/hosts/xlsx/write/write-workbook.ts';
 import { sample } from './sample.ts';
 import { imageOf, patchedBytes } from './support.ts';
 

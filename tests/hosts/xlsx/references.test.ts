@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { rangeName } from '../../../src/hosts/xlsx/address.ts';
-import { resolveReference } from '../../../src/hosts/xlsx/resolve-reference.ts';
-import { writeWorkbook } from '../../../src/hosts/xlsx/write.ts';
+import { resolveReference } from '../../../src/hosts/xlsx/read/resolve-reference.ts';
+import { writeWorkbook } from '../../../src/hosts/xlsx/write/write-workbook.ts';
 import { sample } from './sample.ts';
 import { imageOf, withParts } from './support.ts';
 

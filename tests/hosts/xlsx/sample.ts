@@ -1,4 +1,4 @@
-import type { NewWorkbook } from '../../../src/hosts/xlsx/new-workbook.ts';
+import type { NewWorkbook } from '../../../src/hosts/xlsx/write/new-workbook.ts';
 import type { RangeImage } from '../../../src/hosts/xlsx/image.ts';
 
 /** A small workbook with one of everything that `writeWorkbook` can write. Invented data. */

@@ -5,10 +5,10 @@ import { join } from 'node:path';
 import ExcelJS from 'exceljs';
 import { parseCell } from '../../../src/hosts/xlsx/address.ts';
 import type { CellImage, SheetEdits, WorkbookImage } from '../../../src/hosts/xlsx/image.ts';
-import { patchWorkbook } from '../../../src/hosts/xlsx/patch.ts';
-import { readWorkbook } from '../../../src/hosts/xlsx/read.ts';
-import { readZip, unpack } from '../../../src/hosts/xlsx/zip-read.ts';
-import { pack, writeZip } from '../../../src/hosts/xlsx/zip-write.ts';
+import { patchWorkbook } from '../../../src/hosts/xlsx/patch/patch-workbook.ts';
+import { readWorkbook } from '../../../src/hosts/xlsx/read/read-workbook.ts';
+import { readZip, unpack } from '../../../src/hosts/xlsx/zip/zip-read.ts';
+import { pack, writeZip } from '../../../src/hosts/xlsx/zip/zip-write.ts';
 
 /** The image of a workbook that must be readable. */
 export function imageOf(bytes: Uint8Array): WorkbookImage {

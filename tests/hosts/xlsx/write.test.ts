@@ -1,8 +1,8 @@
 import { execFileSync } from 'node:child_process';
 import { existsSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { writeWorkbook } from '../../../src/hosts/xlsx/write.ts';
-import type { NewWorkbook } from '../../../src/hosts/xlsx/new-workbook.ts';
+import { writeWorkbook } from '../../../src/hosts/xlsx/write/write-workbook.ts';
+import type { NewWorkbook } from '../../../src/hosts/xlsx/write/new-workbook.ts';
 import { sample } from './sample.ts';
 import {
   byExcelJs,

@@ -1,6 +1,6 @@
 import { describeStarter } from '../../../src/build/describe-starter.ts';
-import type { NewWorkbook } from '../../../src/hosts/xlsx/new-workbook.ts';
-import { writeWorkbook } from '../../../src/hosts/xlsx/write.ts';
+import type { NewWorkbook } from '../../../src/hosts/xlsx/write/new-workbook.ts';
+import { writeWorkbook } from '../../../src/hosts/xlsx/write/write-workbook.ts';
 import {
   demoWorkbook,
   emptyWorkbook,

@@ -1,5 +1,5 @@
 import { beforeAll, describe, expect, it } from 'vitest';
-import { sheetGrid } from '../../../src/hosts/xlsx/sheet-grid.ts';
+import { sheetGrid } from '../../../src/hosts/xlsx/write/sheet-grid.ts';
 import { partsOf, partText } from '../../hosts/xlsx/support.ts';
 import { type Built, build, variants } from './built.ts';
 

@@ -1,5 +1,5 @@
 import { functions } from '../../../functions/index.ts';
-import type { NewWorkbook } from '../../../src/hosts/xlsx/new-workbook.ts';
+import type { NewWorkbook } from '../../../src/hosts/xlsx/write/new-workbook.ts';
 import type { Cell, TableData } from '../../../src/workbook/port.ts';
 
 /**

@@ -5,8 +5,8 @@ import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import ExcelJS from 'exceljs';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import type { NewCell, NewWorkbook } from '../../../src/hosts/xlsx/new-workbook.ts';
-import { writeWorkbook } from '../../../src/hosts/xlsx/write.ts';
+import type { NewCell, NewWorkbook } from '../../../src/hosts/xlsx/write/new-workbook.ts';
+import { writeWorkbook } from '../../../src/hosts/xlsx/write/write-workbook.ts';
 import { demoDay } from '../../../src/workbook/starter/demo/season.ts';
 import { build, variants } from './built.ts';
 

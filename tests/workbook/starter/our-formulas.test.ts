@@ -1,6 +1,6 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { asIfOn } from '../../../functions/clock.ts';
-import type { NewCell } from '../../../src/hosts/xlsx/new-workbook.ts';
+import type { NewCell } from '../../../src/hosts/xlsx/write/new-workbook.ts';
 import { demoDay } from '../../../src/workbook/starter/demo/season.ts';
 import { type Built, build, variants } from './built.ts';
 import { CellError, readFormula, type Sheets, shownIn } from './formula-reader.ts';

@@ -1,7 +1,7 @@
 import { basename } from 'node:path';
 import type { SaveAnswer, SaveRequest, SheetEdits } from '../../xlsx/image.ts';
-import { patchWorkbook } from '../../xlsx/patch.ts';
-import { readWorkbook, type WorkbookRead } from '../../xlsx/read.ts';
+import { patchWorkbook } from '../../xlsx/patch/patch-workbook.ts';
+import { readWorkbook, type WorkbookRead } from '../../xlsx/read/read-workbook.ts';
 import type { Refused } from '../../xlsx/refusal.ts';
 import { missingEdit } from '../../xlsx/verify.ts';
 import { versionOf } from '../../xlsx/version.ts';
