@@ -4,7 +4,10 @@ import { optionalName } from './arguments.ts';
 import { CellFailure } from './failure.ts';
 
 /** Enough for the workbooks open side by side, and for the state before an edit. */
-const MOST_BOOKS = 4;
+const ALWAYS_KEPT = 4;
+/** More are kept while they are short: a workbook may hold a book for each of several what-ifs. */
+const MOST_BOOKS = 16;
+const MOST_MOVES = 50_000;
 
 /** Books by handle, the one used last at the end. */
 const books = new Map<string, Book>();
@@ -13,9 +16,15 @@ export function remember(book: Book): void {
   books.delete(book.handle);
   books.set(book.handle, book);
   for (const handle of books.keys()) {
-    if (books.size <= MOST_BOOKS) break;
+    if (books.size <= ALWAYS_KEPT || (books.size <= MOST_BOOKS && movesKept() <= MOST_MOVES)) break;
     books.delete(handle);
   }
+}
+
+function movesKept(): number {
+  let moves = 0;
+  for (const { ledger } of books.values()) moves += ledger.length;
+  return moves;
 }
 
 export function remembered(handle: string): Book | undefined {
@@ -42,8 +51,12 @@ export function bookArgument(argument: unknown): Book {
       'The book is not read yet: recalculate the cell named Book (select it, press F2, then Enter).',
     );
   }
+  // Any text may be a handle of another version, which heals too; what is no text never was one.
   throw new CellFailure(
-    '#VALUE!',
+    isText(argument) ? '#N/A' : '#VALUE!',
     `${quoted(handle)} is not a book. Give the cell named Book, which holds POUR.BOOK.`,
   );
 }
+
+const isText = (argument: unknown): boolean =>
+  typeof (Array.isArray(argument) ? (argument as unknown[]).flat()[0] : argument) === 'string';

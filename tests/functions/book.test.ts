@@ -192,7 +192,7 @@ describe('the book argument', () => {
 
   it('keeps the books used last and lets the oldest go', () => {
     const fresh = loadFunctions();
-    const variants = Array.from({ length: 12 }, (_, at) =>
+    const variants = Array.from({ length: 20 }, (_, at) =>
       withCell(workshop, 'Lots', 1, 'Paid', at),
     );
     const [first, ...others] = variants.map((tables) => fresh('BOOK', ...ranges(tables)));
@@ -203,14 +203,44 @@ describe('the book argument', () => {
     expect(fresh('ONHAND', 'Clear base', first)).toBe(5000);
   });
 
-  it.each(['Materials', '', 12, 'book 12'])(
-    '%j is no book: #VALUE! with a sentence',
-    (argument) => {
-      const { code, message } = errorOf(() => call('ONHAND', 'Clear base', argument));
-      expect(code).toBe('#VALUE!');
-      expect(message).toMatch(/book/);
-    },
-  );
+  it('keeps a book for each of several what-ifs', () => {
+    const fresh = loadFunctions();
+    const handles = Array.from({ length: 16 }, (_, at) =>
+      fresh('BOOK', ...ranges(withCell(workshop, 'Lots', 1, 'Paid', at))),
+    );
+    for (const one of handles) expect(fresh('ONHAND', 'Clear base', one)).toBe(5000);
+  });
+
+  it('keeps few books where their ledgers are long', () => {
+    const fresh = loadFunctions();
+    const counts = Array.from({ length: 12_000 }, (_, at) => [
+      `E${at}`,
+      '2024-03-01',
+      'counted',
+      'Clear base',
+      1,
+    ]);
+    const long = withRows(workshop, 'Moves', ...counts);
+    const handles = Array.from({ length: 6 }, (_, at) =>
+      fresh('BOOK', ...ranges(withCell(long, 'Lots', 1, 'Paid', at))),
+    );
+    for (const gone of handles.slice(0, 2))
+      expect(errorOf(() => fresh('ONHAND', 'Clear base', gone)).code).toBe('#N/A');
+    for (const one of handles.slice(2)) expect(fresh('ONHAND', 'Clear base', one)).toBe(17_000);
+  });
+
+  it.each([
+    ['Materials', '#N/A'],
+    ['book 12', '#N/A'],
+    [[['Materials']], '#N/A'],
+    ['', '#VALUE!'],
+    [12, '#VALUE!'],
+    [true, '#VALUE!'],
+  ])('%j is no book in memory: %s with a sentence', (argument, expected) => {
+    const { code, message } = errorOf(() => call('ONHAND', 'Clear base', argument));
+    expect(code).toBe(expected);
+    expect(message).toMatch(/book/);
+  });
 
   it('may come as a range of one cell, as may every argument', () => {
     const again = bookOf(workshop);

@@ -34,7 +34,7 @@ const badBooks: readonly (readonly [string, unknown, string, RegExp])[] = [
   ['nothing', '', '#VALUE!', /^book is blank\. Give the cell named Book\.$/u],
   ['left out', undefined, '#VALUE!', /^book is blank\. Give the cell named Book\.$/u],
   ['a number', 7, '#VALUE!', /^"7" is not a book\. Give the cell named Book/u],
-  ['a design', 'Tide Pool', '#VALUE!', /^"Tide Pool" is not a book\. Give the cell named Book/u],
+  ['a design', 'Tide Pool', '#N/A', /^"Tide Pool" is not a book\. Give the cell named Book/u],
   ['a table', [['Material', 'Kind']], '#VALUE!', /^book must be one cell/u],
   [
     'a forgotten book',
