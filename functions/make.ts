@@ -5,6 +5,7 @@ import {
   itemOfMaterial,
   leftoverName,
 } from '../src/domain/book/find.ts';
+import { USUAL_BARS } from '../src/domain/cost/bar-cost.ts';
 import { exact, notBelowZero, sum, toCell } from '../src/domain/kernel/exact.ts';
 import { nameKey } from '../src/domain/kernel/names.ts';
 import { answer, andThen, wrong } from '../src/domain/kernel/result.ts';
@@ -19,7 +20,6 @@ import { settle, settleNumber, type SpillAnswer } from './answer.ts';
 import {
   booleanArgument,
   nameArgument,
-  numberArgument,
   optionalName,
   optionalNumber,
   rangeArgument,
@@ -74,7 +74,7 @@ export function tileCount(pattern: any[][], colour?: any): any[][] {
  * What to weigh out for a batch, colour by colour in pouring order, one row for each ingredient.
  * @customfunction MELTSHEET
  * @param {any} design Name of the design, as in Designs.
- * @param {any} bars Good bars wanted.
+ * @param {any} bars Good bars wanted; 12 if blank.
  * @param {any} book The cell named Book.
  * @param {any} [useLeftovers] TRUE melts leftover soap first and lays spare tiles first; FALSE if blank.
  * @returns {any[][]} Step, Colour, Fills, Needed g, Melt g, Ingredient, Amount, Unit, Spare tiles, Leftover g.
@@ -124,7 +124,7 @@ function meltRows(melt: Melt, step: number): SpillAnswer {
  * Materials that a batch takes from stock, what is on hand today, and what is short.
  * @customfunction MATERIALS
  * @param {any} design Name of the design, as in Designs.
- * @param {any} bars Good bars wanted.
+ * @param {any} bars Good bars wanted; 12 if blank.
  * @param {any} book The cell named Book.
  * @param {any} [useLeftovers] TRUE melts leftover soap first and lays spare tiles first; FALSE if blank.
  * @returns {any[][]} Material, Amount, Unit, On hand, Short.
@@ -165,7 +165,7 @@ function planArgument(design: unknown, bars: unknown, book: unknown, useLeftover
   const pourBook = bookArgument(book);
   const use = booleanArgument(useLeftovers, 'use leftovers', false);
   const found = settle(findDesign(pourBook, nameArgument(design, 'design')));
-  const count = numberArgument(bars, 'bars');
+  const count = optionalNumber(bars, 'bars') ?? USUAL_BARS;
   return settle(
     use
       ? planMelts(found, count, pourBook.settings, leftoversOnHand(pourBook, today(), true))

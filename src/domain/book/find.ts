@@ -31,7 +31,7 @@ export function findSoap(book: Catalogue, name: string): Result<Soap> {
   if (material?.kind === 'base') return answer(soapOfBase(material));
   if (material !== undefined) {
     return wrong(
-      `"${material.name}" is a ${material.kind}, not a colour in Colours or a base in Materials.`,
+      `"${material.name}" has the kind ${material.kind} and is not a colour in Colours or a base in Materials.`,
     );
   }
   return wrongBecause(
@@ -60,7 +60,7 @@ export function findItem(book: Catalogue, name: string): Result<Item> {
   if (made !== undefined) return answer(made);
   return wrongBecause(
     () =>
-      `${quoted(name)} is not a stock item: not in Materials or Designs, nor a colour's "leftover" or "colour × mold".${didYouMean(name, itemNames(book))}`,
+      `${quoted(name)} is not a stock item: not in Materials or Designs, nor a colour's "leftover" or "colour × mold".${didYouMean(name, itemNames(book, name))}`,
   );
 }
 
@@ -117,10 +117,20 @@ function* soapNames(book: Catalogue): Iterable<string> {
   for (const material of book.materials.values()) if (material.kind === 'base') yield material.name;
 }
 
-function* itemNames(book: Catalogue): Iterable<string> {
+function* itemNames(book: Catalogue, like: string): Iterable<string> {
   for (const material of book.materials.values()) yield material.name;
   for (const design of book.designs.values()) yield design.name;
-  for (const colour of book.colours.values()) yield leftoverName(colour);
+  for (const soap of soapNames(book)) yield `${soap}${LEFTOVER}`;
+  if (SPARE_LIKE.test(like)) yield* spareNames(book);
+}
+
+/** What may be meant for a spare's name, though its sign is an x or a star. */
+const SPARE_LIKE = /×|\s[x*]\s/iu;
+
+function* spareNames(book: Catalogue): Iterable<string> {
+  for (const soap of soapNames(book))
+    for (const mold of book.molds.values())
+      if (mold.makes !== 'bars') yield `${soap}${TIMES}${mold.name}`;
 }
 
 const byName = ({ name }: { readonly name: string }): string => name;

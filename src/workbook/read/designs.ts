@@ -147,7 +147,7 @@ function readAddedLayer(
       'Layers',
       row.row,
       'Item',
-      `is ${quoted(row.item)}, which is a ${material.kind}. A scent is a fragrance`,
+      `is ${quoted(row.item)}, which has the kind ${material.kind}. A scent is a fragrance`,
     );
     return undefined;
   }
