@@ -60,6 +60,13 @@ describe('ONHAND', () => {
   it.each([
     ['Claer base', /"Claer base" is not a stock item.*Did you mean "Clear base"\?/],
     ['Slaet leftover', /Did you mean "Slate leftover"\?/],
+    ['Claer base leftover', /Did you mean "Clear base leftover"\?/],
+    // Its sign stands on no keyboard.
+    ['Teal x Tiles', /Did you mean "Teal × Tiles"\?/],
+    ['Teal * Tiles', /Did you mean "Teal × Tiles"\?/],
+    ['teal×tiles', /Did you mean "Teal × Tiles"\?/],
+    ['Tael × Tiles', /Did you mean "Teal × Tiles"\?/],
+    ['Teal', /Did you mean "Teal leftover"\?/],
     ['', /item is blank/],
   ])('refuses %j', (item, sentence) => {
     const { code, message } = errorOf(() => call('ONHAND', item, bookOf(movedWorkshop)));

@@ -38,24 +38,31 @@ export function didYouMean(name: string, known: Iterable<string>): string {
 /** Nobody mistypes a name of this length and means another; comparing two such would take long. */
 const LONGEST_SLIP = 60;
 
-/** The known name fewest single-letter edits away, if few enough to be a slip. */
+/**
+ * The known name fewest single-letter edits away, if few enough to be a slip; else the shortest that
+ * holds the name as whole words, as "Harbour Fair" does "Harbour".
+ */
 export function nearestName(name: string, known: Iterable<string>): string | undefined {
   const wanted = nameKey(name);
   if (wanted.length > LONGEST_SLIP) return undefined;
   let best: string | undefined;
+  let holding: string | undefined;
   // As many edits as there are letters would turn it into anything.
   const mostEdits = Math.min(wanted.length - 1, Math.max(2, Math.floor(wanted.length / 3)));
   let bestEdits = mostEdits + 1;
   for (const candidate of known) {
     // Names too long or too short to be near are passed over before their spelling is looked at.
     if (Math.abs(candidate.length - wanted.length) > LONGEST_SLIP) continue;
-    const edits = editDistance(wanted, nameKey(candidate), bestEdits);
+    const key = nameKey(candidate);
+    if (` ${key} `.includes(` ${wanted} `) && candidate.length < (holding?.length ?? Infinity))
+      holding = candidate;
+    const edits = editDistance(wanted, key, bestEdits);
     if (edits < bestEdits) {
       best = candidate;
       bestEdits = edits;
     }
   }
-  return best;
+  return best ?? holding;
 }
 
 /** Edits (insert, delete, replace) from one text to another; gives up at `limit`. */

@@ -58,6 +58,10 @@ describe('the nearest known name', () => {
     ['c2', ['C1'], 'C1'],
     ['Bxo', ['Box'], 'Box'],
     ['n'.repeat(100), ['n'.repeat(99)], undefined],
+    ['harbour', ['Winter Fair', 'Harbour Fair'], 'Harbour Fair'],
+    ['base', ['White clear base', 'Clear base', 'Basement'], 'Clear base'],
+    ['Tide', ['Riptide', 'Low tide pool'], 'Low tide pool'],
+    ['', ['Clear base'], undefined],
   ])('to %j among %j is %j', (name, known, nearest) => {
     expect(nearestName(name, known)).toBe(nearest);
   });
