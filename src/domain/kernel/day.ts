@@ -9,9 +9,13 @@ const UNIX_EPOCH_DAY: Day = 25_569;
 const FIRST_DAY: Day = 61;
 const LAST_DAY: Day = 2_958_465;
 const DAY_MS = 86_400_000;
-const ISO_DATE = /^(\d{4})-(\d{2})-(\d{2})(?:[T ](\d{2}):(\d{2})(?::(\d{2}))?Z?)?$/u;
+const ISO_DATE =
+  /^(\d{4})-(\d{2})-(\d{2})(?:[T ](\d{2}):(\d{2})(?::(\d{2}(?:\.\d+)?))?(?:Z|[+-]\d{2}:\d{2})?)?$/u;
 
-/** Reads a serial number or ISO text (2026-11-25, optionally with a time); undefined if it is neither. */
+/**
+ * Reads a serial number or ISO text (2026-11-25, optionally with a time, which is taken as the clock on
+ * the wall showed it, wherever that was); undefined if it is neither.
+ */
 export function readDay(cell: string | number | boolean): Day | undefined {
   if (typeof cell === 'number') return cell >= FIRST_DAY && cell < LAST_DAY + 1 ? cell : undefined;
   if (typeof cell !== 'string') return undefined;
@@ -20,7 +24,7 @@ export function readDay(cell: string | number | boolean): Day | undefined {
   const [year = 0, month = 0, date = 0, hour = 0, minute = 0, second = 0] = match
     .slice(1)
     .map((part) => Number(part ?? 0));
-  const ms = Date.UTC(year, month - 1, date, hour, minute, second);
+  const ms = Date.UTC(year, month - 1, date, hour, minute) + Math.floor(second * 1000);
   const back = new Date(ms);
   const real =
     // A year below 100 would be taken for one of the 1900s.
