@@ -13,13 +13,16 @@ const OWN_NUMBER =
   /^(?:ci|polysorbate|(?:(?:ext\. )?(?:f?d&c) )?(?:red|blue|yellow|green|orange|violet|brown|black))(?: no\.?)?\s*\d+$/iu;
 const WITH_PERCENT = /^(.*\S)\s+(\d+(?:[.,]\d+)?)\s*(%?)$/u;
 
+/** A comma with a space after it parts names too, as on a label; not so in a name like "1, 2-Hexanediol". */
+const BETWEEN = /[;\n]|,\s+(?!\d)|(?<!\d),\s+/u;
+
 /**
  * Reads `name percent; name percent` (contract §2). A comma may stand for the decimal point. Fails
  * with the end of a sentence where a percent is over 100 or all together are.
  */
 export function readShares(cell: string): Result<readonly Share[]> {
   const parts = cell
-    .split(/[;\n]/u)
+    .split(BETWEEN)
     .map((part) => part.trim().replace(/\s+/gu, ' '))
     .filter((part) => part !== '');
   const shares = parts.map(readShare);

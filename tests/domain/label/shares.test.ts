@@ -25,6 +25,24 @@ describe('readShares', () => {
       ],
     ],
     ['Glycerin', [['Glycerin', undefined]]],
+    [
+      'Limonene 90, Linalool 0,4',
+      [
+        ['Limonene', 90],
+        ['Linalool', 0.4],
+      ],
+    ],
+    [
+      'Aqua, Glycerin, CI 77891, Mica',
+      [
+        ['Aqua', undefined],
+        ['Glycerin', undefined],
+        ['CI 77891', undefined],
+        ['Mica', undefined],
+      ],
+    ],
+    ['1,2-Hexanediol 5', [['1,2-Hexanediol', 5]]],
+    ['1, 2-Hexanediol 5', [['1, 2-Hexanediol', 5]]],
     ['CI 77891', [['CI 77891', undefined]]],
     [
       'CI 77891 28; Mica 72',
