@@ -23,6 +23,8 @@ describe('AMOUNT, legal units', () => {
     ['fl oz', 'ml', 29.5735295625],
     ['tbsp', 'ml', 14.78676478125],
     ['tsp', 'ml', 4.92892159375],
+    ['teaspoons', 'ml', 4.92892159375],
+    ['Fluid ounce', 'ml', 29.5735295625],
     ['gal', 'fl oz', 128],
     ['tbsp', 'tsp', 3],
     ['kg', 'g', 1000],

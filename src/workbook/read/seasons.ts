@@ -109,7 +109,7 @@ function checkTakesBack(
     'Sales',
     row.row,
     column,
-    `is ${value}. Type more than 0; to take a sale back, repeat it with ${TAKES_BACK} after its id and its bars negative`,
+    `is ${value}. Type ${column === 'Fees' ? '0 or more' : 'more than 0'}; to take a sale back, repeat it with ${TAKES_BACK} after its id and its bars negative`,
   );
 }
 
