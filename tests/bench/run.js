@@ -13,9 +13,9 @@ import { editedMove, tables } from './workbook.js';
  * cells, to one hashing pass over them, and to native formulas. Each round parses its arrays afresh
  * and differs in one move from the one before.
  */
-// `npm run bench -- workbench` measures that instead, and nothing else.
-if (process.argv[2] === 'workbench') {
-  await import('./workbench.js');
+// `npm run bench -- workbench` or `-- pane` measures that instead, and nothing else.
+if (process.argv[2] === 'workbench' || process.argv[2] === 'pane') {
+  await import(`./${process.argv[2]}.js`);
   process.exit();
 }
 
