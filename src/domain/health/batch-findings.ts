@@ -7,22 +7,29 @@ import { nameKey } from '../kernel/names.ts';
 import { roundMoney } from '../money/currency.ts';
 import type { NewMove } from '../ledger/posting.ts';
 import { movesOfBatch } from '../stock/batch-moves.ts';
-import { type HealthFinding, type Mending, type Repair, takeBack } from './finding.ts';
+import {
+  finding,
+  type HealthFinding,
+  type Mender,
+  type Mending,
+  mendingBy,
+  type Repair,
+  takeBack,
+} from './finding.ts';
 import { lostMoves } from './lost-moves.ts';
 
 /** What the moves of each batch in Batches do not bear out. */
-export function batchFindings(book: Book, mending: Mending): HealthFinding[] {
+export function batchFindings(book: Book, mender: Mender): HealthFinding[] {
   return [...book.batches].flatMap(([key, batch]) => {
     const { all, live } = movesOfBatch(book, key);
     const moves = live.filter(isOfPour);
-    const written = all.filter(isOfPour);
     const undone = nameKey(batch.state) === batchStates.undone;
-    if (undone) return moves.length === 0 ? [] : [halfUndone(batch, moves, mending)];
-    if (moves.length === 0) return [noMoves(book, batch, written.length > 0, mending)];
-    const bars = barsFinding(book, batch, moves, mending);
-    const value = valueFinding(book, batch, moves, mending);
+    if (undone) return moves.length === 0 ? [] : [halfUndone(batch, moves, mender)];
+    if (moves.length === 0) return [noMoves(book, batch, all.some(isOfPour), mender)];
     // A made move that is missing explains a value that is missing.
-    return bars === undefined ? (value ?? []) : [bars];
+    const found =
+      barsFinding(book, batch, moves, mender) ?? valueFinding(book, batch, moves, mender);
+    return found === undefined ? [] : [found];
   });
 }
 
@@ -30,46 +37,50 @@ export function batchFindings(book: Book, mending: Mending): HealthFinding[] {
 const pourReasons: readonly Move['reason'][] = ['used', 'left over', 'spare', 'made'];
 export const isOfPour = ({ reason }: Move): boolean => pourReasons.includes(reason);
 
-function halfUndone(batch: Batch, moves: readonly Move[], mending: Mending): HealthFinding {
-  return {
-    kind: 'batch half undone',
-    about: batch.batch,
-    says: `Batch ${batch.batch} is marked ${batch.state}, but ${moves.length} of its moves still count. Take them back, or mend its State.`,
-    repair: {
-      says: `Take back the ${count(moves.length, 'move that still counts', 'moves that still count')}.`,
-      moves: moves.map((move) => takeBack(move, mending)),
-      batches: [],
+const halfUndone = (batch: Batch, moves: readonly Move[], mender: Mender): HealthFinding =>
+  finding(
+    'batch half undone',
+    batch.batch,
+    () =>
+      `Batch ${batch.batch} is marked ${batch.state}, but ${moves.length} of its moves still count. Take them back, or mend its State.`,
+    () => {
+      const mending = mendingBy(mender);
+      return {
+        says: `Take back the ${count(moves.length, 'move that still counts', 'moves that still count')}.`,
+        moves: moves.map((move) => takeBack(move, mending)),
+        batches: [],
+      };
     },
-  };
-}
+  );
 
-function noMoves(
+const noMoves = (
   book: Book,
   batch: Batch,
   wereTakenBack: boolean,
-  mending: Mending,
-): HealthFinding {
-  return wereTakenBack
-    ? {
-        kind: 'state not as the moves say',
-        about: batch.batch,
-        says: `All moves of batch ${batch.batch} were taken back, but its State is "${batch.state}". Set it to ${batchStates.undone}.`,
-        repair: undefined,
-      }
-    : {
-        kind: 'batch without moves',
-        about: batch.batch,
-        says: `Batch ${batch.batch} is in Batches, but Moves has nothing that it used or made, so stock was never depleted. Write its moves, or set its State to ${batchStates.undone} and record the pour again.`,
-        repair: lostMoves(book, batch, mending),
-      };
-}
+  mender: Mender,
+): HealthFinding =>
+  wereTakenBack
+    ? finding(
+        'state not as the moves say',
+        batch.batch,
+        () =>
+          `All moves of batch ${batch.batch} were taken back, but its State is "${batch.state}". Set it to ${batchStates.undone}.`,
+        () => undefined,
+      )
+    : finding(
+        'batch without moves',
+        batch.batch,
+        () =>
+          `Batch ${batch.batch} is in Batches, but Moves has nothing that it used or made, so stock was never depleted. Write its moves, or set its State to ${batchStates.undone} and record the pour again.`,
+        () => lostMoves(book, batch, mender),
+      );
 
 /** Good bars by the batch's line against bars put in stock. */
 function barsFinding(
   book: Book,
   batch: Batch,
   moves: readonly Move[],
-  mending: Mending,
+  mender: Mender,
 ): HealthFinding | undefined {
   if (batch.good === undefined) return undefined;
   const made = sum(
@@ -77,16 +88,20 @@ function barsFinding(
   );
   const missing = exact(batch.good).minus(made);
   if (missing.isZero()) return undefined;
-  const worth = unclaimedValue(book, moves);
-  const canMend = missing.gt(0) && worth !== undefined && !worth.isNegative();
-  return {
-    kind: 'bars not as the batch says',
-    about: batch.batch,
-    says: `Batch ${batch.batch} says ${batch.good} good bars, but its moves put ${made.toString()} in stock. Mend the Good of the batch, or ${missing.gt(0) ? 'add the missing bars' : 'take the surplus bars back'}.`,
-    repair:
-      lostMoves(book, batch, mending) ??
-      (canMend ? barsRepair(batch, missing, worth, mending) : undefined),
-  };
+  return finding(
+    'bars not as the batch says',
+    batch.batch,
+    () =>
+      `Batch ${batch.batch} says ${batch.good} good bars, but its moves put ${made.toString()} in stock. Mend the Good of the batch, or ${missing.gt(0) ? 'add the missing bars' : 'take the surplus bars back'}.`,
+    () => {
+      const worth = unclaimedValue(book, moves);
+      const canMend = missing.gt(0) && worth !== undefined && !worth.isNegative();
+      return (
+        lostMoves(book, batch, mender) ??
+        (canMend ? barsRepair(batch, missing, worth, mendingBy(mender)) : undefined)
+      );
+    },
+  );
 }
 
 const barsRepair = (batch: Batch, missing: Exact, worth: Exact, mending: Mending): Repair => ({
@@ -121,30 +136,29 @@ function valueFinding(
   book: Book,
   batch: Batch,
   moves: readonly Move[],
-  mending: Mending,
-): HealthFinding[] | undefined {
+  mender: Mender,
+): HealthFinding | undefined {
+  const kind = 'value out is not value in';
   const unclaimed = unclaimedValue(book, moves);
   if (unclaimed === undefined) {
     const blank = moves.filter(({ value }) => value === undefined).map(({ entry }) => entry);
-    return [
-      {
-        kind: 'value out is not value in',
-        about: batch.batch,
-        says: `Batch ${batch.batch}: no Value in ${blank.join(', ')}, so nobody can tell whether what it used is what it made. Fill it in.`,
-        repair: undefined,
-      },
-    ];
+    return finding(
+      kind,
+      batch.batch,
+      () =>
+        `Batch ${batch.batch}: no Value in ${blank.join(', ')}, so nobody can tell whether what it used is what it made. Fill it in.`,
+      () => undefined,
+    );
   }
   // Where no bar came out good, what was used is written off with the bars.
   const isWrittenOff = batch.good === 0 && unclaimed.gt(0);
   if (unclaimed.eq(zero) || isWrittenOff) return undefined;
   const way = unclaimed.gt(0) ? 'more than' : 'less than';
-  return [
-    {
-      kind: 'value out is not value in',
-      about: batch.batch,
-      says: `Batch ${batch.batch} used ${unclaimed.abs().toString()} ${book.settings.currency} ${way} its bars, spares and leftovers hold. A move is missing or its Value is mistyped: undo the batch and record it again, or mend the Value.`,
-      repair: lostMoves(book, batch, mending),
-    },
-  ];
+  return finding(
+    kind,
+    batch.batch,
+    () =>
+      `Batch ${batch.batch} used ${unclaimed.abs().toString()} ${book.settings.currency} ${way} its bars, spares and leftovers hold. A move is missing or its Value is mistyped: undo the batch and record it again, or mend the Value.`,
+    () => lostMoves(book, batch, mender),
+  );
 }

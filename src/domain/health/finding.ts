@@ -30,7 +30,7 @@ export interface Repair {
 
 export interface HealthFinding {
   readonly kind: FindingKind;
-  /** The batch, lot, item or entry it is about. */
+  /** The batch, lot, item or entry it is about: with the kind it tells this finding from all others. */
   readonly about: string;
   /** What is wrong and what to do. */
   readonly says: string;
@@ -39,23 +39,67 @@ export interface HealthFinding {
 }
 
 /** Who mends, and on which day. */
-export interface Mending {
+export interface Mender {
   readonly today: Day;
   readonly by: string;
+  /** The ledger's entries, by `nameKey`. */
+  readonly entries: ReadonlySet<string>;
+}
+
+/** One repair being made. */
+export interface Mending extends Omit<Mender, 'entries'> {
   /** An Entry not yet in the ledger, made from the one it mends: the same on every machine. */
   readonly entryFor: (cause: string) => string;
 }
 
-/** Mends in the name of somebody; new ids keep clear of those in the ledger and of one another. */
-export function mending(entries: Iterable<string>, today: Day, by: string): Mending {
-  const taken = new Set([...entries].map(nameKey));
+/** Mends in the name of somebody. */
+export const mender = (entries: readonly string[], today: Day, by: string): Mender => ({
+  today,
+  by,
+  entries: new Set(entries.map(nameKey)),
+});
+
+/**
+ * A finding whose words and repair are worked out when they are first asked for: of thousands only
+ * the first few are ever looked at. Each repair stands on its own, so its new ids hang on no other's.
+ */
+export function finding(
+  kind: FindingKind,
+  about: string,
+  says: () => string,
+  repair: () => Repair | undefined,
+): HealthFinding {
+  const words = once(says);
+  const lines = once(repair);
+  return {
+    kind,
+    about,
+    get says() {
+      return words();
+    },
+    get repair() {
+      return lines();
+    },
+  };
+}
+
+function once<A>(work: () => A): () => A {
+  let known: { readonly answer: A } | undefined;
+  return () => (known ??= { answer: work() }).answer;
+}
+
+/** Begins a repair: new ids keep clear of those in the ledger and of one another. */
+export function mendingBy({ today, by, entries }: Mender): Mending {
+  const added = new Set<string>();
+  const isTaken = (entry: string): boolean =>
+    entries.has(nameKey(entry)) || added.has(nameKey(entry));
   return {
     today,
     by,
     entryFor: (cause) => {
       let entry = cause;
-      for (let number = 2; taken.has(nameKey(entry)); number += 1) entry = `${cause}.${number}`;
-      taken.add(nameKey(entry));
+      for (let number = 2; isTaken(entry); number += 1) entry = `${cause}.${number}`;
+      added.add(nameKey(entry));
       return entry;
     },
   };

@@ -1,7 +1,7 @@
 import type { Book } from '../book/book.ts';
 import type { Day } from '../kernel/day.ts';
 import { batchFindings } from './batch-findings.ts';
-import { type HealthFinding, mending } from './finding.ts';
+import { type HealthFinding, mender } from './finding.ts';
 import { orphanFindings } from './orphan-findings.ts';
 import { repeatFindings } from './repeat-findings.ts';
 import { reversalFindings } from './reversal-findings.ts';
@@ -13,11 +13,7 @@ import { lotFindings, stockFindings } from './stock-findings.ts';
  * another finding says too, so apply one, read the book again and look again.
  */
 export function healthCheck(book: Book, today: Day, by: string): HealthFinding[] {
-  const mend = mending(
-    book.ledger.moves.map(({ entry }) => entry),
-    today,
-    by,
-  );
+  const mend = mender(book.ledger.columns.entries, today, by);
   return [
     ...orphanFindings(book, mend),
     ...batchFindings(book, mend),

@@ -1,31 +1,30 @@
 import type { Batch, Book, Move } from '../book/book.ts';
-import { someMoves } from '../book/ledger.ts';
+import { type Ledger, someMoves } from '../book/ledger.ts';
 import { count } from '../kernel/count.ts';
 import { exact } from '../kernel/exact.ts';
 import { nameKey } from '../kernel/names.ts';
 import { postBatch } from '../ledger/post-batch.ts';
 import type { NewMove } from '../ledger/posting.ts';
-import type { Mending, Repair } from './finding.ts';
+import { movesOfBatch } from '../stock/batch-moves.ts';
+import type { Mender, Repair } from './finding.ts';
 
 /**
  * The moves that a batch lacks, where those it has are just what its recipe says of it: the ones its
  * posting would have written and Moves does not hold. Undefined where the pour went another way than
  * the recipe, or stock was short of it: then only the maker knows.
  */
-export function lostMoves(book: Book, batch: Batch, mending: Mending): Repair | undefined {
+export function lostMoves(book: Book, batch: Batch, { today, by }: Who): Repair | undefined {
   const key = nameKey(batch.batch);
-  const { moves } = book.ledger;
-  const isOfBatch = (move: Move): boolean => nameKey(move.batch) === key && isOfPosting(move);
-  const standing = moves.filter(isOfBatch);
+  const standing = movesOfBatch(book, key).all.filter(isOfPosting);
   // A pour that was started again or taken back in part is no longer the one the recipe tells of.
   if (standing.some(({ reason }) => reason === 'reversed')) return undefined;
   const before: Book = {
     ...book,
-    ledger: someMoves(book.ledger, (row) => !isOfBatch(book.ledger.move(row))),
+    ledger: withoutPosting(book.ledger, key),
     batches: new Map([...book.batches].filter(([known]) => known !== key)),
   };
   for (const useLeftovers of [false, true]) {
-    const missing = missingMoves(before, batch, standing, mending, useLeftovers);
+    const missing = missingMoves(before, batch, standing, { today, by }, useLeftovers);
     if (missing !== undefined && missing.length > 0) {
       return {
         says: `Write the ${count(missing.length, 'move')} that it lacks, as the recipe of ${batch.design.name} says.`,
@@ -39,13 +38,27 @@ export function lostMoves(book: Book, batch: Batch, mending: Mending): Repair | 
 
 const NOTE = 'Health check: this move was missing, written as the recipe says';
 
-const isOfPosting = ({ reason }: Move): boolean => reason !== 'sold' && reason !== 'wasted';
+type Who = Pick<Mender, 'today' | 'by'>;
+
+const isOfPosting = ({ reason }: Pick<Move, 'reason'>): boolean =>
+  reason !== 'sold' && reason !== 'wasted';
+
+/** The ledger without what the posting of one batch wrote. */
+function withoutPosting(ledger: Ledger, batchKey: string): Ledger {
+  const { batches, reasons } = ledger.columns;
+  const isBatch = batches.values.map((batch) => nameKey(batch) === batchKey);
+  const isPosted = reasons.values.map((reason) => isOfPosting({ reason }));
+  return someMoves(
+    ledger,
+    (row) => !isBatch[batches.places[row] as number] || !isPosted[reasons.places[row] as number],
+  );
+}
 
 function missingMoves(
   before: Book,
   batch: Batch,
   standing: readonly Move[],
-  { today, by }: Mending,
+  { today, by }: Who,
   useLeftovers: boolean,
 ): readonly NewMove[] | undefined {
   const posted = postBatch(

@@ -6,26 +6,38 @@ import { nameKey, nearestName } from '../kernel/names.ts';
 import type { NewBatch } from '../ledger/posting.ts';
 import { movesByBatch } from '../stock/batch-moves.ts';
 import { isOfPour, unclaimedValue } from './batch-findings.ts';
-import { type HealthFinding, type Mending, type Repair, takeBack } from './finding.ts';
+import {
+  finding,
+  type HealthFinding,
+  type Mender,
+  type Mending,
+  mendingBy,
+  type Repair,
+  takeBack,
+} from './finding.ts';
 
 /** Moves that name a batch which is not in Batches: its line was lost, mistyped or never written. */
-export function orphanFindings(book: Book, mending: Mending): HealthFinding[] {
+export function orphanFindings(book: Book, mender: Mender): HealthFinding[] {
   return [...movesByBatch(book)]
     .filter(([key, { live }]) => live.length > 0 && !book.batches.has(key))
     .map(([, { live: moves }]) => {
       const batch = moves[0]?.batch ?? '';
-      const near = nearestName(
+      return finding(
+        'moves without a batch line',
         batch,
-        [...book.batches.values()].map((known) => known.batch),
+        () => sentenceOf(book, batch, moves),
+        () => repairOf(book, batch, moves, mendingBy(mender)),
       );
-      const hint = near === undefined ? '' : ` Is ${near} meant?`;
-      return {
-        kind: 'moves without a batch line',
-        about: batch,
-        says: `${count(moves.length, 'move names', 'moves name')} batch ${batch}, which is not in Batches (${moves.map(({ entry }) => entry).join(', ')}).${hint} Add its line, or take the moves back.`,
-        repair: repairOf(book, batch, moves, mending),
-      };
     });
+}
+
+function sentenceOf(book: Book, batch: string, moves: readonly Move[]): string {
+  const near = nearestName(
+    batch,
+    [...book.batches.values()].map((known) => known.batch),
+  );
+  const hint = near === undefined ? '' : ` Is ${near} meant?`;
+  return `${count(moves.length, 'move names', 'moves name')} batch ${batch}, which is not in Batches (${moves.map(({ entry }) => entry).join(', ')}).${hint} Add its line, or take the moves back.`;
 }
 
 /** A pour that is whole but for its line gets the line; one written by halves is taken back. */

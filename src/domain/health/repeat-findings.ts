@@ -6,47 +6,69 @@ import { roundMoney } from '../money/currency.ts';
 import { landedCost } from '../stock/lot-cost.ts';
 import { live } from '../stock/reversals.ts';
 import { isOfPour } from './batch-findings.ts';
-import { type HealthFinding, inWords, type Mending, takeBack } from './finding.ts';
+import {
+  finding,
+  type HealthFinding,
+  inWords,
+  type Mender,
+  mendingBy,
+  takeBack,
+} from './finding.ts';
 
 /**
  * Lines that stand twice under two ids: a move of a batch written again, or a line that was given an
  * id of its own (`M-7.2` beside `M-7`) because two bore the same.
  */
-export function repeatFindings(book: Book, mending: Mending): HealthFinding[] {
+export function repeatFindings(book: Book, mender: Mender): HealthFinding[] {
+  const lots = repeated(
+    book.lots,
+    factsOfLot,
+    ({ lot }) => lot,
+    () => false,
+  );
+  const isTakenOut = lots.length === 0 ? () => false : takenOut(book);
   return [
-    ...repeated(live(book.ledger.moves), factsOfMove, isRepeatOfMove).map(([first, again]) => ({
-      kind: 'move written twice' as const,
-      about: again.entry,
-      says: `Entry ${again.entry} says the same as entry ${first.entry}: ${again.reason} ${inWords(again.quantity, again.item.unit)} of ${again.item.name} on the same day. If it happened once, take ${again.entry} back.`,
-      repair: {
-        says: `Take back entry ${again.entry}.`,
-        moves: [takeBack(again, mending)],
-        batches: [],
-      },
-    })),
-    ...repeated(book.lots, factsOfLot, (first, again) => isNumbered(first.lot, again.lot))
-      .filter(([, again]) => !isTakenOut(book, again))
-      .map(([first, again]) => lotFinding(book, first, again, mending)),
+    ...repeated(live(book.ledger.moves), factsOfMove, ({ entry }) => entry, isOncePerLot).map(
+      ([first, again]) => moveFinding(first, again, mender),
+    ),
+    ...lots
+      .filter(([, again]) => !isTakenOut(again))
+      .map(([first, again]) => lotFinding(book, first, again, mender)),
   ];
 }
 
+/**
+ * Each line that repeats another of the same facts, with the first of those: any line of which there
+ * can be one only, or the line whose id it bears with a number.
+ */
 function repeated<T>(
   lines: readonly T[],
   factsOf: (line: T) => string,
-  isRepeat: (first: T, again: T) => boolean,
+  idOf: (line: T) => string,
+  isOnce: (line: T) => boolean,
 ): [T, T][] {
-  const firsts = new Map<string, T[]>();
+  const firsts = new Map<string, T>();
+  const byId = new Map<T, Map<string, T>>();
   const found: [T, T][] = [];
   for (const line of lines) {
     const facts = factsOf(line);
-    const alike = firsts.get(facts);
-    const first = alike?.find((known) => isRepeat(known, line));
-    if (first !== undefined) found.push([first, line]);
-    else if (alike === undefined) firsts.set(facts, [line]);
-    else alike.push(line);
+    const first = firsts.get(facts);
+    if (first === undefined) {
+      firsts.set(facts, line);
+      continue;
+    }
+    const alike = byId.get(first) ?? new Map([[nameKey(idOf(first)), first]]);
+    byId.set(first, alike);
+    const key = nameKey(idOf(line));
+    const known = isOnce(line) ? first : alike.get(key.replace(/\.\d+$/u, ''));
+    if (known === undefined) alike.set(key, line);
+    else found.push([known, line]);
   }
   return found;
 }
+
+/** A posting takes each item from a lot once; by hand two like lines on one day may both be true. */
+const isOncePerLot = (move: Move): boolean => move.batch !== '' && isOfPour(move);
 
 const factsOfMove = ({ when, reason, item, quantity, lot, value, batch, note }: Move): string =>
   JSON.stringify([
@@ -60,39 +82,46 @@ const factsOfMove = ({ when, reason, item, quantity, lot, value, batch, note }: 
     note,
   ]);
 
-/** A posting takes each item from a lot once; by hand two like lines on one day may both be true. */
-const isRepeatOfMove = (first: Move, again: Move): boolean =>
-  isNumbered(first.entry, again.entry) || (again.batch !== '' && isOfPour(again));
-
-/** Whether an id is the other's with a number: the id of a line that bore the other's. */
-function isNumbered(first: string, again: string): boolean {
-  const [one, other] = [nameKey(first), nameKey(again)];
-  return other.startsWith(`${one}.`) && /^\d+$/u.test(other.slice(one.length + 1));
-}
-
 const factsOfLot = ({ material, received, quantity, paid, freight }: Lot): string =>
   JSON.stringify([nameKey(material.name), received, quantity, paid, freight]);
 
-/** Whether a count has taken the whole lot out again. */
-const isTakenOut = (book: Book, lot: Lot): boolean =>
-  live(book.ledger.moves).some(
-    (move) =>
-      move.reason === 'counted' &&
-      nameKey(move.lot) === nameKey(lot.lot) &&
-      move.quantity === -lot.quantity,
+/** Tells whether a count has taken a whole lot out again. */
+function takenOut(book: Book): (lot: Lot) => boolean {
+  const keyOf = (lot: string, quantity: number): string => `${nameKey(lot)} ${quantity}`;
+  const counted = new Set(
+    live(book.ledger.moves)
+      .filter(({ reason }) => reason === 'counted')
+      .map(({ lot, quantity }) => keyOf(lot, quantity)),
+  );
+  return ({ lot, quantity }) => counted.has(keyOf(lot, -quantity));
+}
+
+const moveFinding = (first: Move, again: Move, mender: Mender): HealthFinding =>
+  finding(
+    'move written twice',
+    again.entry,
+    () =>
+      `Entry ${again.entry} says the same as entry ${first.entry}: ${again.reason} ${inWords(again.quantity, again.item.unit)} of ${again.item.name} on the same day. If it happened once, take ${again.entry} back.`,
+    () => ({
+      says: `Take back entry ${again.entry}.`,
+      moves: [takeBack(again, mendingBy(mender))],
+      batches: [],
+    }),
   );
 
-function lotFinding(book: Book, first: Lot, again: Lot, mending: Mending): HealthFinding {
+function lotFinding(book: Book, first: Lot, again: Lot, mender: Mender): HealthFinding {
   const { material, quantity } = again;
-  return {
-    kind: 'lot written twice',
-    about: again.lot,
-    says: `Lot ${again.lot} says the same as lot ${first.lot}: ${inWords(quantity, material.unit)} of ${material.name} came on the same day for the same money. If it came once, take ${again.lot} out.`,
-    repair: {
-      says: `Count out the ${inWords(quantity, material.unit)} of lot ${again.lot}.`,
+  const amount = inWords(quantity, material.unit);
+  return finding(
+    'lot written twice',
+    again.lot,
+    () =>
+      `Lot ${again.lot} says the same as lot ${first.lot}: ${amount} of ${material.name} came on the same day for the same money. If it came once, take ${again.lot} out.`,
+    () => ({
+      says: `Count out the ${amount} of lot ${again.lot}.`,
       moves: [
         {
-          entry: mending.entryFor(`Not there ${again.lot}`),
+          entry: mendingBy(mender).entryFor(`Not there ${again.lot}`),
           when: again.received,
           reason: 'counted',
           item: itemOfMaterial(material),
@@ -100,11 +129,11 @@ function lotFinding(book: Book, first: Lot, again: Lot, mending: Mending): Healt
           lot: again.lot,
           value: roundMoney(landedCost(again), book.settings.currency).neg(),
           batch: '',
-          by: mending.by,
+          by: mender.by,
           note: `Health check: ${first.lot} is the same purchase`,
         },
       ],
       batches: [],
-    },
-  };
+    }),
+  );
 }

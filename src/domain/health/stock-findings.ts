@@ -3,12 +3,20 @@ import { itemOfMaterial } from '../book/find.ts';
 import { type Day, isoDate, wholeDay } from '../kernel/day.ts';
 import { type Exact, exact, zero } from '../kernel/exact.ts';
 import { nameKey } from '../kernel/names.ts';
+import { Tally } from '../kernel/tally.ts';
 import { roundMoney } from '../money/currency.ts';
 import type { NewMove } from '../ledger/posting.ts';
 import type { ItemHistory } from '../stock/item-history.ts';
 import { indexOf, liveMoves } from '../stock/ledger-index.ts';
 import { unitCost } from '../stock/valuation.ts';
-import { type HealthFinding, inWords, type Mending, takeBack } from './finding.ts';
+import {
+  finding,
+  type HealthFinding,
+  inWords,
+  type Mender,
+  mendingBy,
+  takeBack,
+} from './finding.ts';
 
 /** How far a running sum fell below zero at the end of a day, and when first. */
 interface Shortfall {
@@ -18,7 +26,7 @@ interface Shortfall {
 }
 
 /** Items whose stock was below zero at the end of some day. A move that was taken back never counts. */
-export function stockFindings(book: Book, mending: Mending): HealthFinding[] {
+export function stockFindings(book: Book, mender: Mender): HealthFinding[] {
   return [...indexOf(book).values()].flatMap((history) => {
     const item = itemOf(history);
     if (item === undefined) return [];
@@ -30,22 +38,40 @@ export function stockFindings(book: Book, mending: Mending): HealthFinding[] {
     if (shortfall === undefined) return [];
     const { first, onFirst, deepest } = shortfall;
     return [
-      {
-        kind: 'stock below zero',
-        about: item.name,
-        says: `On ${isoDate(first)} the ledger had ${inWords(onFirst, item.unit)} of ${item.name}, and at worst ${deepest.neg().toString()}. A purchase, a count or a pour is missing or dated too late.`,
-        repair: {
+      finding(
+        'stock below zero',
+        item.name,
+        () =>
+          `On ${isoDate(first)} the ledger had ${inWords(onFirst, item.unit)} of ${item.name}, and at worst ${deepest.neg().toString()}. A purchase, a count or a pour is missing or dated too late.`,
+        () => ({
           says: `Count in ${inWords(deepest, item.unit)} of ${item.name} on ${isoDate(first)}.`,
-          moves: [countedIn(book, item, deepest, first, { lot: '', mending })],
+          moves: [countedIn(book, item, deepest, first, { lot: '', mender })],
           batches: [],
-        },
-      },
+        }),
+      ),
     ];
   });
 }
 
 /** Lots that moves took from before they came, or took more of than there was. */
-export function lotFindings(book: Book, mending: Mending): HealthFinding[] {
+export function lotFindings(book: Book, mender: Mender): HealthFinding[] {
+  const movesOf = movesByLot(book);
+  return book.lots.flatMap((lot): HealthFinding[] => {
+    const moves = movesOf.get(nameKey(lot.lot)) ?? [];
+    const early = moves.filter(
+      ({ when, quantity }) => quantity < 0 && wholeDay(when) < wholeDay(lot.received),
+    );
+    const start = { when: Math.min(lot.received, ...early.map(({ when }) => when)) };
+    const beyond = findShortfall([{ ...start, quantity: lot.quantity }, ...moves]);
+    return [
+      ...(early.length === 0 ? [] : [usedEarly(lot, early, mender)]),
+      ...(beyond === undefined ? [] : [usedBeyond(book, lot, beyond, mender)]),
+    ];
+  });
+}
+
+/** The live moves that name a lot of a material, by the lot's `nameKey`. */
+function movesByLot(book: Book): ReadonlyMap<string, readonly Move[]> {
   const movesOf = new Map<string, Move[]>();
   for (const history of indexOf(book).values()) {
     if (itemOf(history)?.kind !== 'material') continue;
@@ -57,64 +83,59 @@ export function lotFindings(book: Book, mending: Mending): HealthFinding[] {
       else known.push(move);
     }
   }
-  return book.lots.flatMap((lot): HealthFinding[] => {
-    const moves = movesOf.get(nameKey(lot.lot)) ?? [];
-    const early = moves.filter(
-      ({ when, quantity }) => quantity < 0 && wholeDay(when) < wholeDay(lot.received),
-    );
-    const start = { when: Math.min(lot.received, ...early.map(({ when }) => when)) };
-    const beyond = findShortfall([{ ...start, quantity: lot.quantity }, ...moves]);
-    const { name, unit } = lot.material;
-    return [
-      ...(early.length === 0 ? [] : [usedEarly(lot, early, mending)]),
-      ...(beyond === undefined
-        ? []
-        : [
-            {
-              kind: 'lot used beyond its quantity' as const,
-              about: lot.lot,
-              says: `Moves took ${inWords(beyond.deepest, unit)} more of lot ${lot.lot} (${name}) than there was, from ${isoDate(beyond.first)} on. The lot's Quantity is too small, or a move names the wrong lot.`,
-              repair: {
-                says: `Count in ${inWords(beyond.deepest, unit)} of lot ${lot.lot} on ${isoDate(beyond.first)}.`,
-                moves: [
-                  countedIn(book, itemOfMaterial(lot.material), beyond.deepest, beyond.first, {
-                    lot: lot.lot,
-                    mending,
-                  }),
-                ],
-                batches: [],
-              },
-            },
-          ]),
-    ];
-  });
+  return movesOf;
 }
 
-/** The day of the use is as likely wrong as the day of the lot; only the use can be mended by lines. */
-function usedEarly(lot: Lot, early: readonly Move[], mending: Mending): HealthFinding {
-  const came = isoDate(lot.received);
-  const uses = early.map(({ entry, when }) => `entry ${entry} on ${isoDate(when)}`);
-  return {
-    kind: 'lot used before it came',
-    about: lot.lot,
-    says: `Lot ${lot.lot} (${lot.material.name}) came on ${came}, but was taken from before: ${uses.join(', ')}. If the lot came sooner, mend Received in Lots. If it was used later, move the use to ${came}.`,
-    repair: {
-      says: `Take ${early.length === 1 ? 'the use' : `the ${early.length} uses`} back and write ${early.length === 1 ? 'it' : 'them'} again on ${came}.`,
-      moves: early.flatMap((move) => [
-        takeBack(move, mending),
-        {
-          ...move,
-          entry: mending.entryFor(`${move.entry}.2`),
-          when: lot.received,
-          quantity: exact(move.quantity),
-          value: exact(move.value ?? 0),
-          by: mending.by,
-          note: `Health check: ${move.entry} on the day the lot came`,
-        },
-      ]),
+const usedBeyond = (
+  book: Book,
+  lot: Lot,
+  { first, deepest }: Shortfall,
+  mender: Mender,
+): HealthFinding =>
+  finding(
+    'lot used beyond its quantity',
+    lot.lot,
+    () =>
+      `Moves took ${inWords(deepest, lot.material.unit)} more of lot ${lot.lot} (${lot.material.name}) than there was, from ${isoDate(first)} on. The lot's Quantity is too small, or a move names the wrong lot.`,
+    () => ({
+      says: `Count in ${inWords(deepest, lot.material.unit)} of lot ${lot.lot} on ${isoDate(first)}.`,
+      moves: [
+        countedIn(book, itemOfMaterial(lot.material), deepest, first, { lot: lot.lot, mender }),
+      ],
       batches: [],
+    }),
+  );
+
+/** The day of the use is as likely wrong as the day of the lot; only the use can be mended by lines. */
+function usedEarly(lot: Lot, early: readonly Move[], mender: Mender): HealthFinding {
+  const came = isoDate(lot.received);
+  return finding(
+    'lot used before it came',
+    lot.lot,
+    () => {
+      const uses = early.map(({ entry, when }) => `entry ${entry} on ${isoDate(when)}`);
+      return `Lot ${lot.lot} (${lot.material.name}) came on ${came}, but was taken from before: ${uses.join(', ')}. If the lot came sooner, mend Received in Lots. If it was used later, move the use to ${came}.`;
     },
-  };
+    () => {
+      const mending = mendingBy(mender);
+      return {
+        says: `Take ${early.length === 1 ? 'the use' : `the ${early.length} uses`} back and write ${early.length === 1 ? 'it' : 'them'} again on ${came}.`,
+        moves: early.flatMap((move) => [
+          takeBack(move, mending),
+          {
+            ...move,
+            entry: mending.entryFor(`${move.entry}.2`),
+            when: lot.received,
+            quantity: exact(move.quantity),
+            value: exact(move.value ?? 0),
+            by: mending.by,
+            note: `Health check: ${move.entry} on the day the lot came`,
+          },
+        ]),
+        batches: [],
+      };
+    },
+  );
 }
 
 const itemOf = ({ moves, lots }: ItemHistory): Item | undefined =>
@@ -124,18 +145,21 @@ const itemOf = ({ moves, lots }: ItemHistory): Item | undefined =>
 function findShortfall(
   changes: readonly { readonly when: Day; readonly quantity: number }[],
 ): Shortfall | undefined {
-  const ofDay = new Map<Day, Exact>();
+  const ofDay = new Map<Day, number[]>();
   for (const { when, quantity } of changes) {
     const day = wholeDay(when);
-    ofDay.set(day, (ofDay.get(day) ?? zero).plus(exact(quantity)));
+    const known = ofDay.get(day);
+    if (known === undefined) ofDay.set(day, [quantity]);
+    else known.push(quantity);
   }
-  let running = zero;
+  const running = new Tally();
   let shortfall: Shortfall | undefined;
-  for (const [day, change] of [...ofDay].sort(([a], [b]) => a - b)) {
-    running = running.plus(change);
-    if (!running.isNegative() || running.isZero()) continue;
-    const deepest = running.neg();
-    if (shortfall === undefined) shortfall = { first: day, onFirst: running, deepest };
+  for (const [day, quantities] of [...ofDay].sort(([a], [b]) => a - b)) {
+    for (const quantity of quantities) running.add(quantity);
+    if (running.sign() >= 0) continue;
+    const onFirst = running.total();
+    const deepest = onFirst.neg();
+    if (shortfall === undefined) shortfall = { first: day, onFirst, deepest };
     else if (deepest.gt(shortfall.deepest)) shortfall = { ...shortfall, deepest };
   }
   return shortfall;
@@ -146,12 +170,13 @@ function countedIn(
   item: Item,
   quantity: Exact,
   when: Day,
-  { lot, mending }: { readonly lot: string; readonly mending: Mending },
+  { lot, mender }: { readonly lot: string; readonly mender: Mender },
 ): NewMove {
-  const cost = unitCost(book, item, mending.today);
+  const { by, entryFor } = mendingBy(mender);
+  const cost = unitCost(book, item, mender.today);
   const value = cost.ok ? roundMoney(cost.value.times(quantity), book.settings.currency) : zero;
   return {
-    entry: mending.entryFor(`Found ${lot === '' ? item.name : lot} ${isoDate(when)}`),
+    entry: entryFor(`Found ${lot === '' ? item.name : lot} ${isoDate(when)}`),
     when,
     reason: 'counted',
     item,
@@ -159,7 +184,7 @@ function countedIn(
     lot,
     value,
     batch: '',
-    by: mending.by,
+    by,
     note: `Health check: the ledger was short of this${cost.ok ? '' : '; its Value is not known'}`,
   };
 }

@@ -38,12 +38,15 @@ export const findingsOf = ({ book }: Ready, { today, by }: Who): readonly Health
 /** Kept, since it goes through the whole ledger. */
 const findingsFor = keptAnswer(healthCheck);
 
+/** Tells a finding from all others; its words are only made for those that are looked at. */
+export const keyOf = ({ kind, about }: HealthFinding): string => `${kind} ${about}`;
+
 /** The finding being mended, while it is still there. */
 export function chosenFinding(
   findings: readonly HealthFinding[],
   { finding }: CheckDraft,
 ): Result<HealthFinding> {
-  const chosen = findings.find(({ says }) => says === finding);
+  const chosen = findings.find((known) => keyOf(known) === finding);
   return chosen?.repair === undefined
     ? wrong('This is in order now: nothing to write.')
     : answer(chosen);

@@ -3,7 +3,7 @@ import type { ShortDraft } from '../../task/task.ts';
 
 /** Which finding of the health check is being mended. */
 export interface CheckDraft extends ShortDraft {
-  /** What the finding says, which tells it from all others; "" while none is chosen. */
+  /** What tells the finding from all others; "" while none is chosen. */
   readonly finding: string;
 }
 
@@ -22,7 +22,7 @@ export const restoreCheckDraft = (text: string | undefined): CheckDraft | undefi
   restoreAs(FORM, text, isCheckDraft);
 
 /** Changes when a kept draft can't be read as before. */
-const FORM = 1;
+const FORM = 2;
 
 const isCheckDraft = (value: unknown): value is CheckDraft =>
   isRecord(value) &&

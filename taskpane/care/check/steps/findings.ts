@@ -1,11 +1,12 @@
 import '@fluentui/web-components/button.js';
-import { html, LitElement, type TemplateResult } from 'lit';
+import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import type { Book } from '../../../../src/domain/book/book.ts';
 import type { HealthFinding } from '../../../../src/domain/health/finding.ts';
 import { count } from '../../../../src/domain/kernel/count.ts';
 import { withDays } from '../../../format.ts';
 import { cardLooks, looks, noticeLooks } from '../../../looks.ts';
 import { liveNotice, type Notice, noticeBar } from '../../../parts/notice.ts';
+import { keyOf } from '../check-task.ts';
 import { tell } from '../events.ts';
 
 /** First step of the check: what is not as it should be, each with what to do. */
@@ -27,6 +28,8 @@ export class CheckStep extends LitElement {
   override render(): TemplateResult {
     const { findings, brokenNames } = this;
     const number = findings.length + brokenNames.length;
+    const shown = findings.slice(0, MOST_SHOWN);
+    const more = findings.length - shown.length;
     return html`<div class="stack">
       <div>
         <h2 tabindex="-1">${titleOf(number)}</h2>
@@ -43,9 +46,14 @@ export class CheckStep extends LitElement {
                 wait a minute and check again.
               </p>
               <ol class="stack">
-                ${findings.map((finding, index) => html`<li>${card(finding, index, this)}</li>`)}
-                ${brokenNames.map((name, index) => html`<li>${nameCard(name, findings.length + index + 1)}</li>`)}
-              </ol>`
+                ${shown.map((finding, index) => html`<li>${card(finding, index, this)}</li>`)}
+                ${brokenNames.map((name, index) => html`<li>${nameCard(name, shown.length + index + 1)}</li>`)}
+              </ol>
+              ${
+                more > 0
+                  ? html`<p>And ${count(more, 'more thing')}. They move up as you mend these.</p>`
+                  : nothing
+              }`
       }
       ${liveNotice(this.notice)}
       <div class="actions">
@@ -67,6 +75,9 @@ export class CheckStep extends LitElement {
 }
 customElements.define('pour-check', CheckStep);
 
+/** More than anybody mends in one sitting. */
+const MOST_SHOWN = 20;
+
 function titleOf(number: number): string {
   if (number === 0) return 'The book is sound';
   return `${count(number, 'thing')} to look at`;
@@ -87,7 +98,7 @@ function card(finding: HealthFinding, index: number, from: HTMLElement): Templat
                 id="mend-${number}"
                 aria-label="Show the lines that mend ${number}"
                 @click=${() => {
-                  tell(from, 'task-told', { finding: says, step: 'preview' });
+                  tell(from, 'task-told', { finding: keyOf(finding), step: 'preview' });
                 }}
                 >Show the lines that mend it</fluent-button
               >
