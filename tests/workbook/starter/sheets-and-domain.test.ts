@@ -74,6 +74,49 @@ describe('native sheets of the demo', () => {
     expect(kinds.reduce((a, b) => a + b, 0)).toBeCloseTo(Number(shown('Costing', 8, 2)), 9);
   });
 
+  it('show what a fair leaves at each price and number of bars, from break-even on not below 0', () => {
+    const fact = (down: number) => Number(shown('Fair prices', 3 + down, 8));
+    const [fixed, cost, taxInside, fees, feeFixed] = [0, 1, 3, 4, 5].map(fact) as number[];
+    for (let row = 13; row < 22; row += 1) {
+      const [price = 0, left = 0, even = 0] = [0, 1, 2].map((column) =>
+        Number(shown('Fair prices', row, column)),
+      );
+      const net = price / (1 + Number(taxInside) / 100);
+      const kept = net - (price * Number(fees)) / 100 - Number(feeFixed) - Number(cost);
+      expect(left).toBeCloseTo(kept, 9);
+      expect(even * left).toBeGreaterThanOrEqual(Number(fixed));
+      expect((even - 1) * left).toBeLessThan(Number(fixed));
+      for (let step = 1; step <= 8; step += 1) {
+        const profit = Number(shown('Fair prices', row, 3 + step));
+        expect(profit).toBeCloseTo(10 * step * kept - Number(fixed), 9);
+        expect(profit >= 0).toBe(10 * step >= even);
+      }
+    }
+  });
+
+  it('price a set so that it leaves its margin, and not a step more', () => {
+    const set = (down: number) => Number(shown('Pricing', 28 + down, 3));
+    const [cost, price, singles, saved] = [8, 9, 10, 11].map(set) as [
+      number,
+      number,
+      number,
+      number,
+    ];
+    const eachCost = [2, 3, 4].map((down) => Number(shown('Pricing', 28 + down, 2)));
+    expect(cost).toBeCloseTo(eachCost.reduce((a, b) => a + b, 0) + 0.85, 9);
+    const from = (down: number) => Number(shown('Pricing', 3 + down, 7));
+    const [feeFixed, taxInside, fees] = [3, 4, 5].map(from) as [number, number, number];
+    const margin = (asked: number) => {
+      const net = asked / (1 + taxInside / 100);
+      return (net - (asked * fees) / 100 - feeFixed - cost) / net;
+    };
+    expect(margin(price)).toBeGreaterThanOrEqual(0.22);
+    // Prices end in .50.
+    expect(margin(price - 1)).toBeLessThan(0.22);
+    expect(price % 1).toBe(0.5);
+    expect(saved).toBeCloseTo(singles - price, 9);
+  });
+
   it('recall each batch that the lot reached once', () => {
     const listed = Array.from({ length: 30 }, (_, index) => shown('Recall', 10 + index, 0)).filter(
       (name) => name !== '',
