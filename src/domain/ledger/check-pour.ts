@@ -1,5 +1,5 @@
 import { count } from '../kernel/count.ts';
-import { type Exact, sum, zero } from '../kernel/exact.ts';
+import { Exact, sum, zero } from '../kernel/exact.ts';
 import { answer, type Result, wrong } from '../kernel/result.ts';
 import type { MeltPlan } from '../recipe/melt-plan.ts';
 import { pouredMelts, type PouredMelt } from './consumption.ts';
@@ -24,7 +24,7 @@ export function checkPour(pour: Pour, plan: MeltPlan): Result<readonly PouredMel
   if (negative !== undefined)
     return wrong(`${negative[0]} is ${negative[1].toString()}. Give 0 or more.`);
   const melts = pouredMelts(plan, pour);
-  const gained = melts.find((melt) => outG(melt, melts).gt(inG(melt)));
+  const gained = melts.find((melt) => outG(melt, melts).minus(inG(melt)).gt(NO_SCALE_SHOWS_G));
   if (gained !== undefined) {
     const name = gained.melt.soap.name;
     return wrong(
@@ -33,6 +33,9 @@ export function checkPour(pour: Pour, plan: MeltPlan): Result<readonly PouredMel
   }
   return answer(melts);
 }
+
+/** A colour that goes into blends whole comes out a little above what went in, once thirds and figures are rounded. */
+const NO_SCALE_SHOWS_G = new Exact('0.01');
 
 const shown = (g: Exact): string => g.toDecimalPlaces(1).toString();
 
