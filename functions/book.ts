@@ -1,6 +1,5 @@
-import { indexAfter } from '../src/domain/stock/ledger-index.ts';
+import { indexAfter, indexOf } from '../src/domain/stock/ledger-index.ts';
 import { recogniseTables, readBook } from '../src/workbook/read/read-book.ts';
-import { dayTotalsByItem } from '../src/domain/stock/day-totals.ts';
 import { settle } from './answer.ts';
 import { lastRemembered, remember, remembered } from './books.ts';
 
@@ -16,8 +15,8 @@ export function book(tables: any[][][]): string {
     const before = lastRemembered();
     const read = settle(readBook(recognised, before));
     if (before !== undefined) indexAfter(before, read);
-    // Summed here, so that no answer takes longer for a longer ledger.
-    dayTotalsByItem(read);
+    // Sorted by item here, so that no answer has to go through the whole ledger.
+    indexOf(read);
     remember(read);
   }
   return recognised.handle;

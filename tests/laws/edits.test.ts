@@ -60,7 +60,7 @@ function allAnswers(book: Book): string[] {
     .flatMap((item) =>
       [LAST_DAY, LAST_DAY - 40].map((day) => {
         const stock = stockAt(book, item, day);
-        const shelf = stock.shelf.filled.map(
+        const shelf = stock.filled.map(
           ({ lot, quantity, unitValue }) => `${lot} ${quantity} ${unitValue}`,
         );
         const said = [stock.value, unitCost(book, item, day), dailyUse(book, item, day)];

@@ -1,4 +1,6 @@
 import type { Day } from '../kernel/day.ts';
+import { nameKey } from '../kernel/names.ts';
+import { oncePer } from '../kernel/once-per.ts';
 import type { Item, Move } from './book.ts';
 import type { MoveReason } from './words.ts';
 
@@ -107,3 +109,6 @@ export function someMoves(ledger: Ledger, isKept: (row: number) => boolean): Led
 /** The value of a column in a row that the ledger has. */
 export const valueIn = <T>({ values, places }: Repeated<T>, row: number): T =>
   values[places[row] as number] as T;
+
+/** The `nameKey` of each of a column's names, in the order of `values`. */
+export const nameKeysIn = oncePer(({ values }: Repeated<string>) => values.map(nameKey));

@@ -100,6 +100,21 @@ const materialsInBars = oncePer((plan: MeltPlan): ReadonlyMap<Material, Exact> =
 function spread(lines: readonly BatchLine[], { bars, barsToStart }: MeltPlan): BarCost {
   const total = sum(lines.map((line) => line.cost));
   const perBar = total.div(exact(bars)).toDecimalPlaces(COST_DECIMALS);
+  let split: readonly CostLine[] | undefined;
+  return {
+    perBar,
+    // Most ask for the whole alone, and splitting it takes longer than working it out.
+    get lines() {
+      return (split ??= splitLines(lines, perBar, { total, bars, barsToStart }));
+    },
+  };
+}
+
+function splitLines(
+  lines: readonly BatchLine[],
+  perBar: Exact,
+  { total, bars, barsToStart }: Pick<MeltPlan, 'bars' | 'barsToStart'> & { readonly total: Exact },
+): CostLine[] {
   const perBarStarted = lines.map((line) => line.cost.div(barsToStart));
   const lost = total.div(exact(bars)).minus(total.div(barsToStart));
   const parts = splitAmount(perBar, [...perBarStarted, lost], COST_DECIMALS);
@@ -107,8 +122,5 @@ function spread(lines: readonly BatchLine[], { bars, barsToStart }: MeltPlan): B
     ...lines,
     { kind: 'lost bars', name: 'Lost bars' },
   ];
-  return {
-    perBar,
-    lines: named.map(({ kind, name }, index) => ({ kind, name, perBar: parts[index] ?? zero })),
-  };
+  return named.map(({ kind, name }, index) => ({ kind, name, perBar: parts[index] ?? zero }));
 }

@@ -36,8 +36,6 @@ export function plus(a: Count, b: Count): Count {
   return exactOf(a).plus(exactOf(b));
 }
 
-export const minus = (a: Count, b: Count): Count => plus(a, typeof b === 'number' ? -b : b.neg());
-
 /** The sum of the squares of some counts. */
 export function sumOfSquares(counts: readonly Count[]): Exact {
   let [millionths, rest] = [0n, new Exact(0)];

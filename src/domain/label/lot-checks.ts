@@ -52,7 +52,7 @@ function onHandChecks(book: Book, materials: readonly Material[], today: Day): C
 }
 
 function lotsOnHand(book: Book, material: Material, today: Day): Lot[] {
-  const shelf = stockAt(book, itemOfMaterial(material), today).shelf.filled;
+  const shelf = stockAt(book, itemOfMaterial(material), today).filled;
   const held = new Set(shelf.map(({ lot }) => nameKey(lot)));
   return book.lots
     .filter((lot) => lot.material === material && held.has(nameKey(lot.lot)))

@@ -2,8 +2,9 @@ import type { Book, Item } from '../book/book.ts';
 import type { Day } from '../kernel/day.ts';
 import { type Exact, sum, zero } from '../kernel/exact.ts';
 import { answer, notYet, type Result } from '../kernel/result.ts';
-import { copyOf, Shelf } from '../stock/shelf.ts';
-import { stockAt, unitCost } from '../stock/valuation.ts';
+import { copyOf } from '../stock/layer.ts';
+import { Shelf } from '../stock/shelf.ts';
+import { shelfAt, unitCost } from '../stock/valuation.ts';
 
 /** Quantity taken from one lot, with its exact value. */
 export interface Taken {
@@ -41,10 +42,10 @@ export function takeStock(
   when: { readonly day: Day; readonly latest: Day },
   countIsOff: boolean,
 ): Result<Taking> {
-  const stock = stockAt(book, item, Math.max(when.day, when.latest));
+  const held = shelfAt(book, item, Math.max(when.day, when.latest));
   const shelf = new Shelf();
-  shelf.owed = stock.shelf.owed;
-  for (const layer of stock.shelf.filled) {
+  shelf.owed = held.owed;
+  for (const layer of held.filled) {
     if (Math.floor(layer.came) <= Math.floor(when.day)) shelf.put(copyOf(layer));
   }
   const available = sum(shelf.filled.map((layer) => layer.quantity)).minus(shelf.owed);
@@ -56,7 +57,7 @@ export function takeStock(
   let counted: Taken | undefined;
   if (isShort) {
     if (!average.ok) return average;
-    const lot = stock.shelf.layers.findLast((layer) => layer.lot !== '')?.lot ?? '';
+    const lot = held.layers.findLast((layer) => layer.lot !== '')?.lot ?? '';
     counted = { item, lot, quantity: short, value: short.times(average.value) };
     shelf.put({
       lot,

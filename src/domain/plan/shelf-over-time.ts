@@ -55,7 +55,7 @@ export function shelfOverTime(
 }
 
 function datedStock(book: Book, material: Material, from: Day): DatedStock[] {
-  const layers = stockAt(book, itemOfMaterial(material), from).shelf.filled.map((layer) => ({
+  const layers = stockAt(book, itemOfMaterial(material), from).filled.map((layer) => ({
     comes: -Infinity,
     bestBefore: layer.bestBefore ?? Infinity,
     quantity: layer.quantity,

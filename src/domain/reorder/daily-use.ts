@@ -1,12 +1,11 @@
 import type { Book, Item } from '../book/book.ts';
+import { valueIn } from '../book/ledger.ts';
 import { type Day, wholeDay } from '../kernel/day.ts';
 import { Exact, zero } from '../kernel/exact.ts';
 import { andThen, answer, notYet, type Result } from '../kernel/result.ts';
-import { type Count, exactOf, plus, sumOfSquares } from '../kernel/tally.ts';
-import { dayTotals } from '../stock/day-totals.ts';
-import type { ItemHistory } from '../stock/item-history.ts';
-import { historyOf, liveMoves } from '../stock/ledger-index.ts';
-import { RunningTotal } from '../stock/running-total.ts';
+import { type Count, exactOf, plus, sumOfSquares, Tally } from '../kernel/tally.ts';
+import { itemSums } from '../stock/item-sums.ts';
+import { historyOf } from '../stock/ledger-index.ts';
 
 /** Mean and sample standard deviation of one day's use, in stock units. */
 export interface DailyUse {
@@ -30,22 +29,26 @@ export function daysWithUse(book: Book, item: Item, asOf: Day): Result<Exact[]> 
 }
 
 function useOfDays(book: Book, item: Item, asOf: Day): Result<Count[]> {
+  const history = historyOf(book, item);
+  const rows = itemSums(history).hasReversals ? history.liveRows(asOf) : history.rows;
+  const { whens, reasons, quantities } = history.ledger.columns;
   const last = wholeDay(asOf);
-  const { used, hasReversals } = dayTotals(book, item);
-  const counts = hasReversals ? liveUse(historyOf(book, item), asOf) : used;
-  if (counts.at(last) !== undefined)
-    return answer(counts.between(last - book.settings.historyDays, last));
+  const usedOn = new Map<Day, Tally>();
+  let wasEverUsed = false;
+  for (const row of rows) {
+    const day = wholeDay(whens[row] as Day);
+    if (day > last || valueIn(reasons, row) !== 'used') continue;
+    wasEverUsed = true;
+    if (day <= last - book.settings.historyDays) continue;
+    const tally = usedOn.get(day) ?? new Tally();
+    usedOn.set(day, tally);
+    tally.add(-(quantities[row] as number));
+  }
+  if (wasEverUsed)
+    return answer([...usedOn].sort(([a], [b]) => a - b).map(([, { count }]) => count));
   return notYet(
     `${item.name} has no use recorded yet, so its daily use is not known. Record batches first.`,
   );
-}
-
-/** What was used day by day, without what was taken back by the end of a day. */
-function liveUse(history: ItemHistory, asOf: Day): RunningTotal {
-  const uses = liveMoves(history, asOf).filter(({ reason }) => reason === 'used');
-  const used = new RunningTotal(uses.length);
-  for (const { when, quantity } of uses) used.add(wholeDay(when), -quantity);
-  return used;
 }
 
 /** Mean and SD over `days` days of which only `used` were not 0. */

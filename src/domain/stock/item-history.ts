@@ -17,15 +17,15 @@ interface OrderedRows {
 export class ItemHistory {
   readonly lots: readonly Lot[];
   readonly ledger: Ledger;
+  /** The places of its moves in the ledger, in the order of the table. */
+  readonly rows: Int32Array;
   /**
    * Stands for what happened to the item, in maps of what was worked out from it: a book in which
    * nothing else happened to it hands its `content` on.
    */
   content: object = {};
-  private readonly rows: Int32Array;
   private ordered: OrderedRows | undefined;
 
-  /** `rows` are the item's places in the ledger. */
   constructor(ledger: Ledger, rows: Int32Array, lots: readonly Lot[]) {
     this.ledger = ledger;
     this.rows = rows;
@@ -55,14 +55,6 @@ export class ItemHistory {
     );
   }
 
-  /** The last day on which something happened. */
-  get lastDay(): Day {
-    const { all } = this.inOrder;
-    const moved =
-      all.length === 0 ? -Infinity : this.ledger.columns.whens[all[all.length - 1] as number];
-    return Math.floor(Math.max(moved as Day, this.lots.at(-1)?.received ?? -Infinity));
-  }
-
   /** The history as it stood at the end of a day, or all of it where its later moves take nothing back. */
   asKnownOn(day: Day): ItemHistory {
     const until = Math.floor(day) + 1;
@@ -86,6 +78,19 @@ export class ItemHistory {
   movesOf(rows: Int32Array): Move[] {
     return Array.from(rows, (row) => this.ledger.move(row));
   }
+}
+
+/** Works something out of a history once, and keeps it for all histories in which the same happened. */
+export function oncePerContent<A>(work: (history: ItemHistory) => A): (history: ItemHistory) => A {
+  const known = new WeakMap<object, { readonly answer: A }>();
+  return (history) => {
+    let found = known.get(history.content);
+    if (found === undefined) {
+      found = { answer: work(history) };
+      known.set(history.content, found);
+    }
+    return found.answer;
+  };
 }
 
 function orderedRows(ledger: Ledger, rows: Int32Array): OrderedRows {

@@ -38,7 +38,7 @@ export function stockList(book: Book, asOf: Day): StockLine[] {
 function stockLine(book: Book, item: Item, asOf: Day): StockLine {
   const stock = stockAt(book, item, asOf);
   const material = item.kind === 'material' ? item.material : undefined;
-  const dated = stock.shelf.filled.flatMap((layer) => layer.bestBefore ?? []);
+  const dated = stock.filled.flatMap((layer) => layer.bestBefore ?? []);
   return {
     item,
     kind: material?.kind ?? item.kind,

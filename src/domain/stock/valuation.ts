@@ -1,45 +1,73 @@
 import type { Book, Item } from '../book/book.ts';
 import type { Day } from '../kernel/day.ts';
 import { type Exact, sum, zero } from '../kernel/exact.ts';
+import { oncePer } from '../kernel/once-per.ts';
 import { answer, notYet, type Result } from '../kernel/result.ts';
-import type { ItemHistory } from './item-history.ts';
+import { exactOf } from '../kernel/tally.ts';
+import { type ItemHistory, oncePerContent } from './item-history.ts';
+import { itemSums } from './item-sums.ts';
+import type { StockLayer } from './layer.ts';
+import { type LayersLeft, layersLeft } from './layers-left.ts';
 import { historyOf } from './ledger-index.ts';
 import { packUnitCost } from './lot-cost.ts';
 import { onHand } from './on-hand.ts';
 import type { Shelf } from './shelf.ts';
 import { Walk } from './walk.ts';
 
-/** Stock of one item at the end of a day, after walking its history once in order of time. */
+/** Stock of one item at the end of a day. */
 export interface Stock {
   readonly item: Item;
   readonly onHand: Exact;
   /** Under the Settings' valuation; fails where a move that put stock in has no value. */
   readonly value: Result<Exact>;
-  /** What is on the shelf, in picking order. Not to be changed: take from a copy. */
-  readonly shelf: Shelf;
+  /** Layers with stock in them, in picking order. Not to be changed: take from copies. */
+  readonly filled: readonly StockLayer[];
   /** The latest cost that stock came in at. */
   readonly newestUnitCost: Exact | undefined;
 }
 
-const walked = new WeakMap<object, Map<string, Stock>>();
+/** What was worked out for the days and valuations asked for so far. */
+const stocks = oncePerContent(() => new Map<string, Stock>());
+const walks = oncePerContent(() => new Map<string, Walk>());
 
-/** Walks an item's lots and moves up to the end of a day. Kept for what happened to it, so each is walked once. */
+/** Worked out once for what happened to an item by the end of a day. */
 export function stockAt(book: Book, item: Item, asOf: Day): Stock {
   const history = historyOf(book, item);
-  let known = walked.get(history.content);
-  if (known === undefined) {
-    known = new Map();
-    walked.set(history.content, known);
-  }
-  // All days from the last on which something happened have one answer.
-  const day = Math.min(Math.floor(asOf), history.lastDay);
-  const key = `${day} ${book.settings.valuation}`;
+  const known = stocks(history);
+  const key = keyOf(book, history, asOf);
   const found = known.get(key);
   if (found !== undefined && isSameThing(found.item, item)) return found;
-  const stock = walk(book, item, history, asOf);
+  const left = isPlain(book, history, asOf) ? layersLeft(history) : undefined;
+  const stock = left === undefined ? followed(book, item, asOf) : leftOver(item, history, left);
   known.set(key, stock);
   return stock;
 }
+
+/** The shelf itself, emptied layers and debts with it. Not to be changed: take from a copy. */
+export const shelfAt = (book: Book, item: Item, asOf: Day): Shelf => walkTo(book, item, asOf).shelf;
+
+/** Walks an item's lots and moves up to the end of a day, each day and item once. */
+function walkTo(book: Book, item: Item, asOf: Day): Walk {
+  const history = historyOf(book, item);
+  const known = walks(history);
+  const key = keyOf(book, history, asOf);
+  let walk = known.get(key);
+  if (walk === undefined || !isSameThing(walk.item, item)) {
+    walk = new Walk(item, history, asOf, isAverage(book));
+    known.set(key, walk);
+  }
+  return walk;
+}
+
+const isAverage = ({ settings }: Book): boolean => settings.valuation === 'Average';
+
+/** All days from the last on which something happened have one answer. */
+const keyOf = ({ settings }: Book, history: ItemHistory, asOf: Day): string =>
+  `${Math.min(Math.floor(asOf), itemSums(history).lastDay)} ${settings.valuation}`;
+
+/** Whether all that ever happened counts, and each layer keeps its own cost. */
+const isPlain = (book: Book, history: ItemHistory, asOf: Day): boolean =>
+  !isAverage(book) && Math.floor(asOf) >= itemSums(history).lastDay;
 
 /** An item is made anew for each look-up. */
 function isSameThing(a: Item, b: Item): boolean {
@@ -51,10 +79,12 @@ function isSameThing(a: Item, b: Item): boolean {
  * What one unit is worth: value ÷ on hand; with none on hand the newest cost it came in at; for a
  * material never bought, pack price ÷ pack size.
  */
-export function unitCost(book: Book, item: Item, asOf: Day): Result<Exact> {
-  const stock = stockAt(book, item, asOf);
-  if (stock.onHand.gt(0))
-    return stock.value.ok ? answer(stock.value.value.div(stock.onHand)) : stock.value;
+export const unitCost = (book: Book, item: Item, asOf: Day): Result<Exact> =>
+  unitCostOf(stockAt(book, item, asOf));
+
+const unitCostOf = oncePer((stock: Stock): Result<Exact> => {
+  const { item, onHand: quantity, value } = stock;
+  if (quantity.gt(0)) return value.ok ? answer(value.value.div(quantity)) : value;
   const cost = stock.newestUnitCost ?? packUnitCost(item);
   if (cost !== undefined) return answer(cost);
   return notYet(
@@ -62,42 +92,61 @@ export function unitCost(book: Book, item: Item, asOf: Day): Result<Exact> {
       ? `${item.name} has no cost yet: enter a lot, or its Pack size and Pack price in Materials.`
       : `${item.name} has no cost yet: none has been made with a Value in Moves.`,
   );
-}
+});
 
 /** Value of stock on hand under the Settings' valuation. */
-export function stockValue(book: Book, item: Item, asOf: Day): Result<Exact> {
-  return stockAt(book, item, asOf).value;
-}
+export const stockValue = (book: Book, item: Item, asOf: Day): Result<Exact> =>
+  stockAt(book, item, asOf).value;
 
-function walk(book: Book, item: Item, history: ItemHistory, asOf: Day): Stock {
-  const walked = new Walk(item, history, asOf, book.settings.valuation === 'Average');
-  const quantity = onHand(book, item, asOf);
+function leftOver(item: Item, history: ItemHistory, { filled, newest }: LayersLeft): Stock {
   return {
     item,
-    onHand: quantity,
-    value: valueOf(book, item, walked, quantity),
-    shelf: walked.shelf,
-    newestUnitCost: walked.newestUnitCost,
+    onHand: exactOf(itemSums(history).onHand),
+    value: answer(worthOf(filled)),
+    filled,
+    // Most have stock, and are never asked for it.
+    get newestUnitCost() {
+      return newest?.unitValue;
+    },
   };
 }
 
-function valueOf(book: Book, item: Item, walk: Walk, onHand: Exact): Result<Exact> {
-  const isAverage = book.settings.valuation === 'Average';
-  const unknown = isAverage
-    ? onHand.isZero()
+function followed(book: Book, item: Item, asOf: Day): Stock {
+  const walk = walkTo(book, item, asOf);
+  const quantity = onHand(book, item, asOf);
+  const { filled } = walk.shelf;
+  const { newestUnitCost } = walk;
+  return {
+    item,
+    onHand: quantity,
+    value: valueOf(book, walk, filled, quantity),
+    filled,
+    newestUnitCost,
+  };
+}
+
+const worthOf = (filled: readonly StockLayer[]): Exact =>
+  sum(filled.map(({ quantity, unitValue }) => quantity.times(unitValue ?? zero)));
+
+function valueOf(
+  book: Book,
+  walk: Walk,
+  filled: readonly StockLayer[],
+  quantity: Exact,
+): Result<Exact> {
+  const { item, pool, shelf } = walk;
+  const averaged = isAverage(book) ? pool : undefined;
+  const unknown = isAverage(book)
+    ? quantity.isZero()
       ? undefined
       : walk.unvalued
-    : walk.shelf.filled.find((layer) => layer.unitValue === undefined)?.entry;
+    : filled.find((layer) => layer.unitValue === undefined)?.entry;
   if (unknown !== undefined) {
     return notYet(
       `Entry ${unknown} in Moves put ${item.name} in stock without a Value. Fill in what it was worth.`,
     );
   }
-  if (walk.pool !== undefined && isAverage) return answer(walk.pool.value);
-  const layers = sum(
-    walk.shelf.filled.map((layer) => layer.quantity.times(layer.unitValue ?? zero)),
-  );
-  return answer(
-    layers.minus(walk.shelf.owed.times(walk.newestUnitCost ?? packUnitCost(item) ?? zero)),
-  );
+  if (averaged !== undefined) return answer(averaged.value);
+  const owedAt = walk.newestUnitCost ?? packUnitCost(item) ?? zero;
+  return answer(worthOf(filled).minus(shelf.owed.times(owedAt)));
 }

@@ -3,9 +3,10 @@ import { valueIn } from '../book/ledger.ts';
 import type { Day } from '../kernel/day.ts';
 import { type Exact, exact, zero } from '../kernel/exact.ts';
 import type { ItemHistory } from './item-history.ts';
-import { landedCost, landedUnitCost, packUnitCost } from './lot-cost.ts';
+import { layerOfLot, PricedLayer, type StockLayer } from './layer.ts';
+import { landedCost, landedUnitCost, ownPrice, packUnitCost } from './lot-cost.ts';
 import { Pool } from './pool.ts';
-import { type StockLayer, PricedLayer, Shelf } from './shelf.ts';
+import { Shelf } from './shelf.ts';
 
 /** An item's stock after its lots and live moves up to the end of a day, in order of time. */
 export class Walk {
@@ -14,7 +15,7 @@ export class Walk {
   readonly pool: Pool | undefined;
   /** The first entry that put stock in without a value. */
   unvalued: string | undefined;
-  private readonly item: Item;
+  readonly item: Item;
   private newest: StockLayer | undefined;
 
   constructor(item: Item, history: ItemHistory, asOf: Day, asksForAverage: boolean) {
@@ -50,15 +51,7 @@ export class Walk {
   }
 
   private receive(lot: Lot): void {
-    const layer = new PricedLayer(
-      {
-        lot: lot.lot,
-        came: lot.received,
-        bestBefore: lot.bestBefore,
-        entry: lot.lot,
-      },
-      () => landedUnitCost(lot),
-    );
+    const layer = layerOfLot(lot);
     this.shelf.putNumber(layer, lot.quantity);
     this.pool?.putIn(lot.quantity, landedCost(lot), landedUnitCost(lot));
     this.newest = layer;
@@ -85,8 +78,8 @@ export class Walk {
   }
 
   /** What a unit is worth by the move's Value, or by what is known of the item so far. */
-  private priceOf({ value, quantity }: Move): () => Exact | undefined {
-    if (value !== undefined) return () => exact(value).abs().div(exact(quantity));
+  private priceOf(move: Move): () => Exact | undefined {
+    if (move.value !== undefined) return () => ownPrice(move);
     const guess = this.pool?.unitCost ?? this.newestUnitCost ?? packUnitCost(this.item);
     return () => guess;
   }

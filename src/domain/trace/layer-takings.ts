@@ -2,7 +2,8 @@ import type { Book, Item, Lot, Move } from '../book/book.ts';
 import { type Exact, exact, least } from '../kernel/exact.ts';
 import { nameKey } from '../kernel/names.ts';
 import { historyOf, liveMoves } from '../stock/ledger-index.ts';
-import { type StockLayer, Shelf } from '../stock/shelf.ts';
+import type { StockLayer } from '../stock/layer.ts';
+import { Shelf } from '../stock/shelf.ts';
 
 /** Quantity that one move took out of what came in together. */
 export interface Taking {

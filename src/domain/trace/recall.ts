@@ -104,9 +104,7 @@ function lotOnHand(book: Book, lot: Lot, asOf: Day): Exact {
 
 /** What lies on an item's shelf under one lot or batch. */
 function layersOf(book: Book, item: Item, key: string, asOf: Day): Exact {
-  const layers = stockAt(book, item, asOf).shelf.filled.filter(
-    (layer) => nameKey(layer.lot) === key,
-  );
+  const layers = stockAt(book, item, asOf).filled.filter((layer) => nameKey(layer.lot) === key);
   return sum(layers.map(({ quantity }) => quantity));
 }
 

@@ -1,6 +1,6 @@
 import type { Item, Lot } from '../../domain/book/book.ts';
 import { type Catalogue, findItem } from '../../domain/book/find.ts';
-import { Ledger } from '../../domain/book/ledger.ts';
+import { Ledger, nameKeysIn } from '../../domain/book/ledger.ts';
 import { nameKey, quoted } from '../../domain/kernel/names.ts';
 import type { Result } from '../../domain/kernel/result.ts';
 import { isExcused, noted, type Reading } from './context.ts';
@@ -27,7 +27,7 @@ function haveRightLots(
 ): boolean {
   const byKey = new Map(known.map((lot) => [nameKey(lot.lot), lot.material]));
   const materials = items.values.map((item) => (item.kind === 'material' ? item.material : ANY));
-  const owners = lots.values.map((lot) => (lot === '' ? ANY : byKey.get(nameKey(lot))));
+  const owners = nameKeysIn(lots).map((key) => (key === '' ? ANY : byKey.get(key)));
   return items.places.every((item, row) => {
     const material = materials[item];
     const owner = owners[lots.places[row] as number];

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { Book, Move } from '../../../src/domain/book/book.ts';
 import { Exact, exact, sum, zero } from '../../../src/domain/kernel/exact.ts';
 import { compareNames } from '../../../src/domain/kernel/names.ts';
+import { daysWithUse } from '../../../src/domain/reorder/daily-use.ts';
 import { historyOf, liveMoves } from '../../../src/domain/stock/ledger-index.ts';
 import { ItemHistory } from '../../../src/domain/stock/item-history.ts';
 import { onHand } from '../../../src/domain/stock/on-hand.ts';
@@ -119,6 +120,32 @@ describe('what a book keeps of an item', () => {
           expect(onHand(book, item, day).toString()).toBe(
             sum(stock.map((line) => exact(line.quantity))).toString(),
           );
+        }
+      }),
+      { numRuns: 60 },
+    );
+  });
+
+  it('knows what was used on each of the last days as the live moves say', () => {
+    fc.assert(
+      fc.property(workedWorkshop, fc.nat(400), (tables, back) => {
+        const book = readTables(tables);
+        const day = LAST_DAY - back;
+        for (const item of itemsOf(book)) {
+          const used = plainlyLive(historyOf(book, item).moves, day).filter(
+            ({ reason }) => reason === 'used',
+          );
+          const byDay = new Map<number, Exact>();
+          for (const { when, quantity } of used.filter(
+            ({ when }) => Math.floor(when) > day - book.settings.historyDays,
+          ))
+            byDay.set(
+              Math.floor(when),
+              (byDay.get(Math.floor(when)) ?? zero).minus(exact(quantity)),
+            );
+          const days = daysWithUse(book, item, day);
+          expect(days.ok).toBe(used.length > 0);
+          if (days.ok) expect(days.value.map(String)).toEqual([...byDay.values()].map(String));
         }
       }),
       { numRuns: 60 },
