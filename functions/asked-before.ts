@@ -1,15 +1,37 @@
+import type { Book } from '../src/domain/book/book.ts';
+import { withItemsAsked } from '../src/domain/stock/items-asked.ts';
 import { remembered } from './books.ts';
 import { today } from './clock.ts';
 
 type WorksheetFunction = (...cellArguments: unknown[]) => unknown;
 
+interface KeptAnswer {
+  readonly answer: unknown;
+  /** The items whose histories it was worked out from. */
+  readonly items: readonly string[];
+}
+
 /** Answers of one book by question; those of no book together. A book let go takes its answers along. */
-const answers = new WeakMap<object, Map<string, unknown>>();
+const answers = new WeakMap<object, Map<string, KeptAnswer>>();
 const noBook = {};
 
 /** A question of more cells than this is worked out afresh: its key would cost more than it saves. */
 const MOST_CELLS = 200;
 const MOST_ANSWERS = 5_000;
+
+/** What these answer hangs on the day, the catalogue and the items they look up, and on no other line of a book. */
+const restOnItems = [
+  'BASEPERMOLD',
+  'MELTSHEET',
+  'MATERIALS',
+  'CANMAKE',
+  'ONHAND',
+  'STOCKVALUE',
+  'UNITCOST',
+  'REORDERPOINT',
+  'COSTPERBAR',
+  'COSTLINES',
+];
 
 /**
  * The same function, which works out each question once a day and book: a sheet asks for a whole list
@@ -17,18 +39,37 @@ const MOST_ANSWERS = 5_000;
  */
 export function askedBefore(id: string, worksheetFunction: WorksheetFunction): WorksheetFunction {
   return (...cellArguments) => {
-    const question = questionOf(cellArguments);
+    const book = bookIn(cellArguments);
+    const question = questionOf(cellArguments, book);
     if (question === undefined) return worksheetFunction(...cellArguments);
     const key = `${id} ${String(today())} ${question}`;
-    const book = cellArguments.map(bookOf).find((found) => found !== undefined) ?? noBook;
-    const known = answers.get(book) ?? new Map<string, unknown>();
-    answers.set(book, known);
-    if (known.has(key)) return copyOf(known.get(key));
-    const answer = worksheetFunction(...cellArguments);
+    const known = answersOf(book ?? noBook);
+    const found = known.get(key);
+    if (found !== undefined) return copyOf(found.answer);
+    const { answer, items } = withItemsAsked(() => worksheetFunction(...cellArguments));
     if (known.size >= MOST_ANSWERS) known.clear();
-    known.set(key, copyOf(answer));
+    known.set(key, { answer: copyOf(answer), items });
     return answer;
   };
+}
+
+/**
+ * Hands on to a book the answers of the one before it, which differs from it in its ledger alone, but
+ * for those worked out from an item that was touched.
+ */
+export function carryAnswers(before: Book, book: Book, touched: ReadonlySet<string>): void {
+  const known = answersOf(book);
+  for (const [key, kept] of answersOf(before)) {
+    const id = key.slice(0, key.indexOf(' '));
+    if (restOnItems.includes(id) && !kept.items.some((item) => touched.has(item)))
+      known.set(key, kept);
+  }
+}
+
+function answersOf(book: object): Map<string, KeptAnswer> {
+  const known = answers.get(book) ?? new Map<string, KeptAnswer>();
+  answers.set(book, known);
+  return known;
 }
 
 /** Rows of its own for each caller, who may well take the headers off or sort them. */
@@ -37,24 +78,39 @@ const copyOf = (answer: unknown): unknown =>
     ? answer.map((row: unknown) => (Array.isArray(row) ? [...(row as unknown[])] : row))
     : answer;
 
-function bookOf(argument: unknown): object | undefined {
-  const cell: unknown = Array.isArray(argument) ? (argument as unknown[]).flat()[0] : argument;
-  return typeof cell === 'string' ? remembered(cell.trim()) : undefined;
+function bookIn(cellArguments: readonly unknown[]): Book | undefined {
+  for (const argument of cellArguments) {
+    const cell: unknown = Array.isArray(argument) ? (argument as unknown[]).flat()[0] : argument;
+    const book = typeof cell === 'string' ? remembered(cell.trim()) : undefined;
+    if (book !== undefined) return book;
+  }
+  return undefined;
 }
 
-/** The arguments as text, their types kept apart; undefined for too many cells or what is no cell. */
-function questionOf(cellArguments: readonly unknown[]): string | undefined {
-  const rows = cellArguments.flatMap((argument) => (Array.isArray(argument) ? argument : []));
-  if (rows.length > MOST_CELLS || rows.flat().length > MOST_CELLS) return undefined;
-  const texts = cellArguments.map(textOf);
-  return texts.includes(undefined) ? undefined : texts.join();
+/**
+ * The arguments as text, their types kept apart and the book under one name, whichever it is; undefined
+ * for too many cells or what is no cell.
+ */
+function questionOf(cells: readonly unknown[], book: Book | undefined): string | undefined {
+  let question = '';
+  for (const cell of cells) {
+    const isTooLong =
+      Array.isArray(cell) && (cell.length > MOST_CELLS || cell.flat().length > MOST_CELLS);
+    const text = isTooLong ? undefined : textOf(cell, book);
+    if (text === undefined) return undefined;
+    question += text;
+  }
+  return question;
 }
 
-function textOf(cell: unknown): string | undefined {
+/** A text tells its length, so that no text looks like several. */
+function textOf(cell: unknown, book: Book | undefined): string | undefined {
+  if (typeof cell === 'string')
+    return cell.trim() === book?.handle ? 'book,' : `"${String(cell.length)} ${cell}`;
   if (Array.isArray(cell)) {
-    const texts = cell.map(textOf);
-    return texts.includes(undefined) ? undefined : `[${texts.join()}]`;
+    const texts = questionOf(cell, book);
+    return texts === undefined ? undefined : `[${texts}]`;
   }
   if (typeof cell === 'object' && cell !== null) return undefined;
-  return `${typeof cell} ${JSON.stringify(String(cell))}`;
+  return `${typeof cell} ${String(cell)},`;
 }

@@ -1,6 +1,7 @@
 import { indexAfter, indexOf } from '../src/domain/stock/ledger-index.ts';
 import { recogniseTables, readBook } from '../src/workbook/read/read-book.ts';
 import { settle } from './answer.ts';
+import { carryAnswers } from './asked-before.ts';
 import { lastRemembered, remember, remembered } from './books.ts';
 
 /**
@@ -14,7 +15,8 @@ export function book(tables: any[][][]): string {
   if (remembered(recognised.handle) === undefined) {
     const before = lastRemembered();
     const read = settle(readBook(recognised, before));
-    if (before !== undefined) indexAfter(before, read);
+    const touched = before && indexAfter(before, read);
+    if (before !== undefined && touched !== undefined) carryAnswers(before, read, touched);
     // Sorted by item here, so that no answer has to go through the whole ledger.
     indexOf(read);
     remember(read);

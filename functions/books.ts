@@ -29,7 +29,7 @@ function movesKept(): number {
 
 export function remembered(handle: string): Book | undefined {
   const book = books.get(handle);
-  if (book !== undefined) remember(book);
+  if (book !== undefined && book !== lastRemembered()) remember(book);
   return book;
 }
 

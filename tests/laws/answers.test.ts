@@ -86,6 +86,33 @@ describe('every answer', () => {
   });
 });
 
+describe('every answer after an edit', () => {
+  it('is what a memory that never saw the tables before gives', () => {
+    const quantityTimes = (rows: Range, row: number, by: number): Range =>
+      rows.map((cells, y) =>
+        y === row ? cells.map((cell, x) => (x === 4 ? Number(cell) * by : cell)) : cells,
+      );
+    fc.assert(
+      fc.property(
+        workedWorkshop,
+        fc.array(fc.tuple(fc.nat(), fc.constantFrom(0.5, 2)), { minLength: 1, maxLength: 3 }),
+        (start, edits) => {
+          const warm = loadFunctions();
+          allAnswers(warm, start);
+          let tables = start;
+          for (const [drawn, by] of edits) {
+            const moves = tables['Moves'] ?? [];
+            const row = 1 + (drawn % Math.max(1, moves.length - 1));
+            tables = { ...tables, Moves: quantityTimes(moves, row, by) };
+            expect(allAnswers(warm, tables)).toEqual(allAnswers(loadFunctions(), tables));
+          }
+        },
+      ),
+      { numRuns: 60 },
+    );
+  });
+});
+
 describe('the lines of a bar’s cost', () => {
   it('sum to the cost per bar exactly, as the decimals that the cells show', () => {
     const call = loadFunctions();

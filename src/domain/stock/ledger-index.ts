@@ -3,10 +3,13 @@ import type { Ledger } from '../book/ledger.ts';
 import type { Day } from '../kernel/day.ts';
 import { compareNames, nameKey } from '../kernel/names.ts';
 import { ItemHistory } from './item-history.ts';
+import { noteItem } from './items-asked.ts';
 
 /** Everything that happened to one item. The first call for a book sorts its ledger by item once. */
 export function historyOf(book: Book, item: Item): ItemHistory {
-  return indexOf(book).get(nameKey(item.name)) ?? new ItemHistory(book.ledger, NO_ROWS, []);
+  const key = nameKey(item.name);
+  noteItem(key);
+  return indexOf(book).get(key) ?? new ItemHistory(book.ledger, NO_ROWS, []);
 }
 
 const NO_ROWS = new Int32Array(0);
@@ -25,12 +28,17 @@ export function indexOf(book: Book): Index {
 /**
  * Indexes a book that was read after another. Where nothing else happened to an item, what was worked
  * out of its history before goes on to hold: after an edit only the item it touches is walked again.
+ * Answers the items to which something else happened, by `nameKey`; undefined where the books rest on
+ * different catalogues.
  */
-export function indexAfter(before: Book, book: Book): void {
+export function indexAfter(before: Book, book: Book): ReadonlySet<string> | undefined {
   const known = indexes.get(before);
   if (known === undefined || before.lots !== book.lots || before.materials !== book.materials)
-    return;
-  indexes.set(book, makeIndex(book, known));
+    return undefined;
+  const index = makeIndex(book, known);
+  indexes.set(book, index);
+  const keys = [...new Set([...known.keys(), ...index.keys()])];
+  return new Set(keys.filter((key) => known.get(key)?.content !== index.get(key)?.content));
 }
 
 /** The moves of a history up to the end of a day, without those that were taken back by then, in order. */
