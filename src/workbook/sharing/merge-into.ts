@@ -2,7 +2,9 @@ import { nameKey } from '../../domain/kernel/names.ts';
 import { findTables, type TableNames } from '../find-tables.ts';
 import type { Append, Cell, Change, RowToWrite, TableData, Update } from '../port.ts';
 import { type TableKind, tables } from '../schema.ts';
-import { groupsOf, type MergeConflict, mergeCopies } from './merge-copies.ts';
+import type { MergeConflict } from './compare-tables.ts';
+import { compareCopies } from './merge-copies.ts';
+import { type Group, namedRows } from './table-groups.ts';
 import { cellOf, groupName, idHeader, isOfRecipes, type NamedRow } from './table-keys.ts';
 
 export type Side = 'this copy' | 'other copy';
@@ -44,10 +46,14 @@ export function mergeInto(
 ): MergePlan {
   const [mine, theirs] = [findTables(here), findTables(other)];
   const leftOut: string[] = [];
-  const appended = [...theirs].flatMap(([kind, table]) => missingRows(kind, table, mine, leftOut));
-  const differences = mergeCopies(here, other).conflicts.map((found) =>
-    differenceOf(found, chosen),
+  const compared = compareCopies(here, other);
+  const byKind = new Map(compared.map((tables) => [tables.kind, tables.added]));
+  const appended = [...theirs].flatMap(([kind, table]) =>
+    missingRows(kind, byKind.get(kind) ?? [], table, mine, leftOut),
   );
+  const differences = compared
+    .flatMap(({ conflicts }) => conflicts)
+    .map((found) => differenceOf(found, chosen));
   const updates = differences.flatMap((found) => updateOf(found, mine, leftOut));
   return {
     change: { appends: appended.map(({ append }) => append), updates },
@@ -60,44 +66,51 @@ export function mergeInto(
 /** The rows of a table whose ids, or whose recipes, are not here. */
 function missingRows(
   kind: TableKind,
+  added: readonly Group[],
   theirs: TableData,
   names: TableNames,
   leftOut: string[],
 ): { kind: TableKind; ids: string[]; append: Append }[] {
   const mine = names.get(kind);
-  const here = groupsOf(kind, mine);
-  const missing = [...groupsOf(kind, theirs)].filter(([key]) => !here.has(key));
+  const missing = added.map((group) => namedRows(group, kind));
   if (missing.length === 0) return [];
   const { name } = tables[kind];
   if (mine === undefined) {
     leftOut.push(`This workbook has no ${name} table, so the other copy's ${name} are left out.`);
     return [];
   }
-  const rows = missing.flatMap(([, lines]) =>
-    lines.map((row) => toWrite(row, theirs, mine, leftOut)),
-  );
+  const write = writerTo(mine, theirs, leftOut);
+  const rows = missing.flat().map(write);
   const idColumn = headerIn(mine, idHeader(kind));
   const append: Append = { table: mine.name, idColumn, rows };
   return [
     {
       kind,
-      ids: missing.flatMap(([, lines]) => lines.slice(0, 1).map((row) => groupName(row, kind))),
+      ids: missing.flatMap(([row]) => (row === undefined ? [] : groupName(row, kind))),
       append: isOfRecipes(kind) ? { ...append, shareIds: true } : append,
     },
   ];
 }
 
-/** A row in this workbook's own headers; columns that it lacks are named. */
-function toWrite(row: NamedRow, theirs: TableData, mine: TableData, leftOut: string[]): RowToWrite {
-  const cells = theirs.headers.map((header) => [header, cellOf(row, header)] as const);
-  return Object.fromEntries(
-    cells.flatMap(([header, cell]): (readonly [string, Cell])[] => {
-      if (cell === '') return [];
-      if (hasHeader(mine, header)) return [[headerIn(mine, header), cell]];
-      leftOut.push(noColumn(mine.name, header));
-      return [];
-    }),
+/** Puts rows into this workbook's own headers; columns that it lacks are named. */
+function writerTo(
+  mine: TableData,
+  theirs: TableData,
+  leftOut: string[],
+): (row: NamedRow) => RowToWrite {
+  const headers = theirs.headers.map(
+    (header) => [header, hasHeader(mine, header) ? headerIn(mine, header) : undefined] as const,
   );
+  return (row) =>
+    Object.fromEntries(
+      headers.flatMap(([header, own]): (readonly [string, Cell])[] => {
+        const cell = cellOf(row, header);
+        if (cell === '') return [];
+        if (own !== undefined) return [[own, cell]];
+        leftOut.push(noColumn(mine.name, header));
+        return [];
+      }),
+    );
 }
 
 function differenceOf(

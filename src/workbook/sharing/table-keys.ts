@@ -1,5 +1,5 @@
 import { nameKey } from '../../domain/kernel/names.ts';
-import type { Cell, TableData } from '../port.ts';
+import type { Cell } from '../port.ts';
 import { type TableKind, tables, uniqueColumn } from '../schema.ts';
 
 /** What tells two lines of one recipe apart, in the order in which a merged table lists them. */
@@ -29,20 +29,9 @@ export type NamedRow = ReadonlyMap<string, Cell>;
 export const cellOf = (row: NamedRow | undefined, header: string): Cell =>
   row?.get(nameKey(header)) ?? '';
 
-/** The rows of a table that hold anything, each by `nameKey` of its headers. */
-export function namedRows(table: TableData): NamedRow[] {
-  const headers = table.headers.map(nameKey);
-  return table.rows
-    .map((row) => new Map(headers.map((header, at) => [header, row[at] ?? ''] as const)))
-    .filter((row) => [...row.values()].some((cell) => String(cell).trim() !== ''));
-}
-
 /** The id or the recipe's name as a person reads it. */
 export const groupName = (row: NamedRow, kind: TableKind): string =>
   String(cellOf(row, idHeader(kind))).trim();
-
-/** What a row is merged by. */
-export const groupKey = (row: NamedRow, kind: TableKind): string => nameKey(groupName(row, kind));
 
 /** The text that orders a row among those of its recipe. */
 export const rowKey = (row: NamedRow, kind: TableKind): string =>

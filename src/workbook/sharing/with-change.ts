@@ -9,32 +9,57 @@ export function withChange(tables: readonly TableData[], change: Change): readon
     const set = change.updates.filter(isHere);
     const added = change.appends.filter(isHere).flatMap(({ rows }) => rows);
     if (set.length + added.length === 0) return table;
-    const rows = table.rows.map((row) => [...row]);
-    for (const update of set) {
-      const row = rowOf(table, rows, update);
-      if (row !== undefined) write(table, row, update.set);
-    }
+    const placeOf = placesOf(table.headers);
+    const rows = updated(table.rows, set, placeOf);
     const blank = (): Cell[] => table.headers.map(() => '');
-    return { ...table, rows: [...rows, ...added.map((row) => write(table, blank(), row))] };
+    return { ...table, rows: [...rows, ...added.map((row) => written(blank(), row, placeOf))] };
   });
 }
 
-function rowOf(
-  { headers }: TableData,
-  rows: Cell[][],
-  { idColumn, id, nth = 0 }: Update,
-): Cell[] | undefined {
-  const at = placeOf(headers, idColumn);
-  return rows.filter((row) => nameKey(String(row[at] ?? '')) === nameKey(id))[nth];
+type PlaceOf = (header: string) => number | undefined;
+
+/** Rows of which some have other cells; the others are the very same. */
+function updated(
+  rows: TableData['rows'],
+  updates: readonly Update[],
+  placeOf: PlaceOf,
+): readonly (readonly Cell[])[] {
+  if (updates.length === 0) return rows;
+  const next = [...rows];
+  const rowsById = new Map<string, Map<string, number[]>>();
+  for (const { idColumn, id, nth = 0, set } of updates) {
+    const places = rowsById.get(idColumn) ?? rowsBy(rows, placeOf(idColumn));
+    rowsById.set(idColumn, places);
+    const at = places.get(nameKey(id))?.[nth];
+    const row = at === undefined ? undefined : next[at];
+    if (at !== undefined && row !== undefined) next[at] = written([...row], set, placeOf);
+  }
+  return next;
 }
 
-function write({ headers }: TableData, row: Cell[], cells: RowToWrite): Cell[] {
+function rowsBy(rows: TableData['rows'], column: number | undefined): Map<string, number[]> {
+  const places = new Map<string, number[]>();
+  rows.forEach((row, at) => {
+    const key = nameKey(String(row[column ?? -1] ?? ''));
+    const known = places.get(key);
+    if (known === undefined) places.set(key, [at]);
+    else known.push(at);
+  });
+  return places;
+}
+
+function written(row: Cell[], cells: RowToWrite, placeOf: PlaceOf): Cell[] {
   for (const [header, cell] of Object.entries(cells)) {
-    const at = placeOf(headers, header);
-    if (at >= 0) row[at] = cell;
+    const at = placeOf(header);
+    if (at !== undefined) row[at] = cell;
   }
   return row;
 }
 
-const placeOf = (headers: readonly string[], header: string): number =>
-  headers.findIndex((known) => nameKey(known) === nameKey(header));
+/** Where a header stands, however it is spelled; the first of two alike. */
+function placesOf(headers: readonly string[]): PlaceOf {
+  const places = new Map(
+    [...headers.entries()].reverse().map(([at, header]) => [nameKey(header), at]),
+  );
+  return (header) => places.get(nameKey(header));
+}

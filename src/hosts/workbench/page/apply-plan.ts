@@ -29,7 +29,7 @@ export function planOf(tables: readonly PlanTable[], change: Change): Plan {
     const wanted = change.appends.reduce((sum, { rows }) => sum + rows.length, 0);
     const missing = appended.reduce((sum, { rowCount }) => sum + rowCount, 0);
     if (wanted > 0 && missing === 0) return { kind: 'already there' };
-    const updated = change.updates.map((update) => planUpdate(tableOf(tables, update), update));
+    const updated = planUpdates(tables, change.updates);
     return {
       kind: 'write',
       writes: [...appended.flatMap(({ writes }) => writes), ...updated.flat()],
@@ -50,13 +50,14 @@ interface Appended {
 function planAppend(table: PlanTable, append: Append): Appended {
   const idColumn = columnOf(table, append.idColumn);
   const firstFree = 1 + table.rows.findLastIndex((row) => row.some((cell) => cell !== ''));
+  const rowsById = rowsBy(table, idColumn);
   const seen = new Map<string, RowToWrite>();
   const counts = new Map<string, number>();
   const writes: PlannedWrite[] = [];
   for (const row of append.rows) {
     const cells = cellsOf(table, row);
     const id = idOf(table, append.idColumn, cells.get(idColumn));
-    const alike = table.rows.filter((there) => sameText(there[idColumn], id));
+    const alike = (rowsById.get(normal(id)) ?? []).map((index) => table.rows[index] ?? []);
     const number = counts.get(normal(id)) ?? 0;
     // Rows that share an id are told apart by their order.
     if (append.shareIds) counts.set(normal(id), number + 1);
@@ -75,12 +76,32 @@ function planAppend(table: PlanTable, append: Append): Appended {
   return { rowCount: seen.size, writes };
 }
 
-function planUpdate(table: PlanTable, update: Update): PlannedWrite[] {
-  const idColumn = columnOf(table, update.idColumn);
+/** Body rows by the id they hold, so that a thousand rows to write need one look along the table. */
+function rowsBy(table: PlanTable, idColumn: number): ReadonlyMap<string, readonly number[]> {
+  const rows = new Map<string, number[]>();
+  table.rows.forEach((row, index) => {
+    const id = normal(row[idColumn]);
+    const known = rows.get(id);
+    if (known === undefined) rows.set(id, [index]);
+    else known.push(index);
+  });
+  return rows;
+}
+
+function planUpdates(tables: readonly PlanTable[], updates: readonly Update[]): PlannedWrite[][] {
+  const looked = new Map<string, ReturnType<typeof rowsBy>>();
+  return updates.map((update) => {
+    const table = tableOf(tables, update);
+    const idColumn = columnOf(table, update.idColumn);
+    const key = `${table.name} ${String(idColumn)}`;
+    const rowsById = looked.get(key) ?? rowsBy(table, idColumn);
+    looked.set(key, rowsById);
+    return planUpdate(table, update, rowsById.get(normal(update.id)) ?? []);
+  });
+}
+
+function planUpdate(table: PlanTable, update: Update, found: readonly number[]): PlannedWrite[] {
   const where = `${table.name}, ${update.idColumn} ${update.id}`;
-  const found = table.rows.flatMap((row, index) =>
-    sameText(row[idColumn], update.id) ? [index] : [],
-  );
   const row = found[update.nth ?? 0];
   if (row === undefined) throw new Refusal(`${where}: there is no such row any more. Read again.`);
   if (found.length > 1 && update.nth === undefined) {

@@ -1,3 +1,4 @@
+import { oncePer } from '../../../domain/kernel/once-per.ts';
 import type { NewHighlight, NewStyle } from './new-workbook.ts';
 import { builtInFormats } from '../parts/number-formats.ts';
 import { DECLARATION, MAIN } from '../parts/namespaces.ts';
@@ -28,13 +29,15 @@ export function styleSheet(font: { readonly name: string; readonly size: number 
     const known = Object.entries(builtInFormats).find(([, format]) => format === code);
     return known ? Number(known[0]) : formats.add(code);
   };
-  const style = (given: NewStyle = {}) => {
+  // A long table gives each of its cells the same few styles.
+  const numberOf = oncePer((given: NewStyle) => {
     const format = formatId(given.numberFormat ?? 'General');
     const fontId = fonts.add(fontXml(given, font));
     const fillId = given.fill ? fills.add(fillXml(given.fill)) : 0;
     const borderId = borders.add(borderXml(given));
     return xfs.add(xfXml(format, fontId, fillId, borderId, alignmentXml(given)));
-  };
+  });
+  const style = (given: NewStyle = {}) => numberOf(given);
   style();
   const xml = () =>
     `${DECLARATION}<styleSheet xmlns="${MAIN}">${formatsXml(formats.all())}` +
