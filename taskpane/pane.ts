@@ -5,6 +5,7 @@ import './findings.ts';
 import { looks } from './looks.ts';
 import { stepBarLooks } from './parts/step-bar.ts';
 import { taskTabLooks, taskTabs } from './parts/task-tabs.ts';
+import { keptAnswer } from './task/kept-answer.ts';
 import { Session, type Written } from './task/session.ts';
 import type { Task } from './task/task.ts';
 import { makeTasks } from './tasks.ts';
@@ -21,6 +22,9 @@ const news = [
   'task-another',
   'task-check-again',
 ] as const;
+
+/** Kept, since it looks at every id of the ledger. */
+const repeatsIn = keptAnswer(repeatsOf);
 
 /** The whole pane: its tasks, one shown at a time, in whatever host its `port` reaches. */
 export class PourPane extends LitElement {
@@ -161,7 +165,7 @@ export class PourPane extends LitElement {
       return html`<pour-findings
         .findings=${state.kind === 'failed' ? [state.sentence] : state.findings}
         .isUnreachable=${state.kind === 'failed'}
-        .repeats=${state.kind === 'failed' ? [] : repeatsOf(state.tables)}
+        .repeats=${state.kind === 'failed' ? [] : repeatsIn(state.tables)}
         .write=${this.tellApart}
       ></pour-findings>`;
     }

@@ -1,5 +1,6 @@
 import type { Book } from '../src/domain/book/book.ts';
 import { nameKey } from '../src/domain/kernel/names.ts';
+import { indexAfter } from '../src/domain/stock/ledger-index.ts';
 import { findTables, kindNamed, likenessOf, type TableNames } from '../src/workbook/find-tables.ts';
 import type { TableData } from '../src/workbook/port.ts';
 import { Findings, findingSentence } from '../src/workbook/read/findings.ts';
@@ -15,16 +16,21 @@ export type Reading =
 /** Without these there is nothing to pour or nowhere to write it. */
 const neededKinds: readonly TableKind[] = ['materials', 'designs', 'layers', 'moves', 'batches'];
 
-/** Reads the workbook's tables; tables that are none of ours are left alone. */
-export function readWorkbook(all: readonly TableData[]): Reading {
+/**
+ * Reads the workbook's tables; tables that are none of ours are left alone. What has not changed since
+ * a book read `before` is taken over from it, and so is what was worked out of it.
+ */
+export function readWorkbook(all: readonly TableData[], before?: Book): Reading {
   const names = findTables(all);
   const shape = [...twice(all, names), ...broken(all, names), ...missing(all, names)];
   if (shape.length > 0) return { kind: 'unreadable', findings: shape };
   const ranges = [...names.values()].map(({ headers, rows }) => [headers, ...rows]);
   const recognised = recogniseTables(ranges);
   if (!recognised.ok) return unreadable(recognised.failure.sentence);
-  const book = readBook(recognised.value);
-  return book.ok ? { kind: 'ready', book: book.value, names } : unreadable(book.failure.sentence);
+  const book = readBook(recognised.value, before);
+  if (!book.ok) return unreadable(book.failure.sentence);
+  if (before !== undefined) indexAfter(before, book.value);
+  return { kind: 'ready', book: book.value, names };
 }
 
 const unreadable = (message: string): Reading => ({

@@ -2,7 +2,7 @@ import { nameKey } from '../../domain/kernel/names.ts';
 import { findTables, type TableNames } from '../find-tables.ts';
 import type { Append, Cell, Change, RowToWrite, TableData, Update } from '../port.ts';
 import { type TableKind, tables } from '../schema.ts';
-import type { MergeConflict } from './compare-tables.ts';
+import type { ComparedTables, MergeConflict } from './compare-tables.ts';
 import { compareCopies } from './merge-copies.ts';
 import { type Group, namedRows } from './table-groups.ts';
 import { cellOf, groupName, idHeader, isOfRecipes, type NamedRow } from './table-keys.ts';
@@ -38,15 +38,16 @@ const ledgerKinds: readonly TableKind[] = ['moves', 'lots', 'batches', 'sales'];
 /**
  * What brings another copy's lines into this workbook: rows that are missing here are appended; of
  * rows that differ the version kept is written by the rule of `mergeCopies`, or as `chosen` by key.
+ * `compared` is what `compareCopies` says of the two, where that is known already.
  */
 export function mergeInto(
   here: readonly TableData[],
   other: readonly TableData[],
   chosen: Readonly<Record<string, Side>> = {},
+  compared: readonly ComparedTables[] = compareCopies(here, other),
 ): MergePlan {
   const [mine, theirs] = [findTables(here), findTables(other)];
   const leftOut: string[] = [];
-  const compared = compareCopies(here, other);
   const byKind = new Map(compared.map((tables) => [tables.kind, tables.added]));
   const appended = [...theirs].flatMap(([kind, table]) =>
     missingRows(kind, byKind.get(kind) ?? [], table, mine, leftOut),

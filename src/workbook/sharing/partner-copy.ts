@@ -2,7 +2,7 @@ import type { Book } from '../../domain/book/book.ts';
 import { type Day, isoDate } from '../../domain/kernel/day.ts';
 import { nameKey, quoted } from '../../domain/kernel/names.ts';
 import type { TableNames } from '../find-tables.ts';
-import type { ValueSheet, ValueWorkbook } from '../port.ts';
+import type { Cell, ValueSheet, ValueWorkbook } from '../port.ts';
 import { answerSheets } from './partner-answers.ts';
 import { tableSheet } from './partner-table.ts';
 
@@ -44,7 +44,11 @@ function suppliersOf(book: Book): string[] {
 }
 
 function stillNamed({ name, rows }: ValueSheet, suppliers: readonly string[]): string[] {
-  const texts = rows.flat().map((cell) => nameKey(String(cell)));
+  if (suppliers.length === 0) return [];
+  // A long ledger says few things many times.
+  const cells = new Set<Cell>();
+  for (const row of rows) for (const cell of row) cells.add(cell);
+  const texts = Array.from(cells, (cell) => nameKey(String(cell)));
   return suppliers
     .filter((supplier) => texts.some((text) => text.includes(nameKey(supplier))))
     .map(

@@ -4,7 +4,7 @@ import type { Flow } from '../../task/flow.ts';
 import type { Ready } from '../../task/session.ts';
 import { stepShown, type TaskLook } from '../../task/task.ts';
 import type { MergeDraft } from './draft.ts';
-import { planOf } from './merge-task.ts';
+import { planOf, preparer } from './merge-task.ts';
 import './steps/choose.ts';
 import './steps/done.ts';
 import './steps/preview.ts';
@@ -40,5 +40,10 @@ function step(
       .isHalfWritten=${flow.isHalfWritten}
     ></pour-merge-preview>`;
   }
-  return html`<pour-merge .draft=${draft} .files=${files} .notice=${notice}></pour-merge>`;
+  return html`<pour-merge
+    .draft=${draft}
+    .files=${files}
+    .prepare=${preparer(state)}
+    .notice=${notice}
+  ></pour-merge>`;
 }

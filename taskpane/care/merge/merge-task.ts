@@ -1,10 +1,13 @@
+import type { Book } from '../../../src/domain/book/book.ts';
 import { andThen, answer, type Result, wrong } from '../../../src/domain/kernel/result.ts';
+import { compareCopies } from '../../../src/workbook/sharing/merge-copies.ts';
 import { mergeInto, type MergePlan } from '../../../src/workbook/sharing/merge-into.ts';
 import { repeatsOf } from '../../../src/workbook/sharing/repeats.ts';
 import { withChange } from '../../../src/workbook/sharing/with-change.ts';
 import type { TableData } from '../../../src/workbook/port.ts';
 import { readWorkbook } from '../../read-workbook.ts';
 import { keptAnswer } from '../../task/kept-answer.ts';
+import type { Pause } from '../../task/long-work.ts';
 import type { Ready } from '../../task/session.ts';
 import type { TaskKind } from '../../task/task-kind.ts';
 import { keepMergeDraft, type MergeDraft, newMergeDraft, restoreMergeDraft } from './draft.ts';
@@ -33,33 +36,51 @@ export const mergeTask: TaskKind<MergeDraft> = {
   },
 };
 
-/** What bringing the copy in writes, as far as the two together make a sound book. */
-export const planOf = ({ tables }: Ready, { copy, chosen }: MergeDraft): Result<MergePlan> =>
-  planFor(tables, copy, chosen);
+type Chosen = Pick<MergeDraft, 'copy' | 'chosen'>;
 
-/** Kept, since it reads two workbooks as one. */
-const planFor = keptAnswer(
-  (
-    tables: readonly TableData[],
-    copy: MergeDraft['copy'],
-    chosen: MergeDraft['chosen'],
-  ): Result<MergePlan> => {
-    if (copy === undefined) return wrong('Choose the other copy first.');
-    // Of two lines with one id only one could be brought in, and the other would be lost.
-    const [twice] = repeatsOf(copy);
-    if (twice !== undefined) {
-      return wrong(
-        `In the other copy two lines of ${twice.table} share the id ${twice.id}. Open that copy by itself, give each its own id there, then choose it again.`,
-      );
-    }
-    const plan = mergeInto(tables, copy, chosen);
-    const together = readWorkbook(withChange(tables, plan.change));
-    if (together.kind === 'ready') return answer(plan);
+/** What bringing the copy in writes, as far as the two together make a sound book. */
+export function planOf({ tables, book }: Ready, { copy, chosen }: Chosen): Result<MergePlan> {
+  if (copy === undefined) return wrong('Choose the other copy first.');
+  // Of two lines with one id only one could be brought in, and the other would be lost.
+  const [twice] = repeatsIn(copy);
+  if (twice !== undefined) {
     return wrong(
-      `The two copies together can't be read as one book, so nothing is written. Mend this in one of them first: ${together.findings.slice(0, MOST_SHOWN).join(' ')}`,
+      `In the other copy two lines of ${twice.table} share the id ${twice.id}. Open that copy by itself, give each its own id there, then choose it again.`,
     );
-  },
+  }
+  const plan = planFor(tables, copy, chosen);
+  const together = readTogether(tables, plan, book);
+  if (together.kind === 'ready') return answer(plan);
+  return wrong(
+    `The two copies together can't be read as one book, so nothing is written. Mend this in one of them first: ${together.findings.slice(0, MOST_SHOWN).join(' ')}`,
+  );
+}
+
+// Each part is kept, since it goes through the whole ledger of one copy or of both.
+const repeatsIn = keptAnswer(repeatsOf);
+const compared = keptAnswer(compareCopies);
+const planFor = keptAnswer(
+  (tables: readonly TableData[], copy: readonly TableData[], chosen: MergeDraft['chosen']) =>
+    mergeInto(tables, copy, chosen, compared(tables, copy)),
 );
+const readTogether = keptAnswer((tables: readonly TableData[], { change }: MergePlan, book: Book) =>
+  readWorkbook(withChange(tables, change), book),
+);
+
+/** The way to work the plan out in pieces: afterwards `planOf` answers at once. */
+export const preparer =
+  (state: Ready) =>
+  async (chosen: Chosen, pause: Pause): Promise<void> => {
+    const { copy } = chosen;
+    if (copy === undefined) return;
+    await pause('Looking through the other copy…', 0.5);
+    repeatsIn(copy);
+    await pause('Comparing the two copies…', 0.6);
+    compared(state.tables, copy);
+    await pause('Reading the two as one book…', 0.8);
+    planOf(state, chosen);
+    await pause('Showing what comes in…', 1);
+  };
 
 const MOST_SHOWN = 5;
 

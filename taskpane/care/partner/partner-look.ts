@@ -1,7 +1,9 @@
 import { html } from 'lit';
+import type { TableNames } from '../../../src/workbook/find-tables.ts';
 import type { HostFiles } from '../../../src/workbook/port.ts';
 import { type PartnerCopy, partnerCopy } from '../../../src/workbook/sharing/partner-copy.ts';
 import type { Notice } from '../../parts/notice.ts';
+import { keptAnswer } from '../../task/kept-answer.ts';
 import type { Look } from '../../task/look-task.ts';
 import type { Session } from '../../task/session.ts';
 import './partner-page.ts';
@@ -17,14 +19,19 @@ export const partnerLook = (files: HostFiles, session: Session): Look<PartnerSho
   title: 'A copy for a partner',
   start: { costs: 'without' },
   content: (book, today, { costs }) => {
-    const names = session.state.kind === 'ready' ? session.state.names : new Map();
+    const names = session.state.kind === 'ready' ? session.state.names : NO_NAMES;
     return html`<pour-partner
-      .copyOf=${(withCosts: boolean) => partnerCopy(book, names, today, withCosts)}
+      .copyOf=${(withCosts: boolean) => copyFor(book, names, today, withCosts)}
       .give=${(copy: PartnerCopy) => give(files, copy)}
       ?withCosts=${costs === 'with'}
     ></pour-partner>`;
   },
 });
+
+/** Kept, since it goes through every table. */
+const copyFor = keptAnswer(partnerCopy);
+
+const NO_NAMES: TableNames = new Map();
 
 async function give(files: HostFiles, { workbook }: PartnerCopy): Promise<Notice> {
   try {

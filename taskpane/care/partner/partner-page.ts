@@ -3,6 +3,7 @@ import { html, LitElement, type TemplateResult } from 'lit';
 import type { PartnerCopy } from '../../../src/workbook/sharing/partner-copy.ts';
 import { fieldLooks, looks, noticeLooks } from '../../looks.ts';
 import { liveNotice, type Notice, noticeBar } from '../../parts/notice.ts';
+import { nextTask } from '../../task/long-work.ts';
 import { tellShown } from '../../task/look-task.ts';
 
 /** A copy for a partner: with or without costs, as values only. */
@@ -74,6 +75,8 @@ export class PartnerPage extends LitElement {
     if (this.isBusy) return;
     this.isBusy = true;
     this.notice = undefined;
+    // So that the page says so before it is held up.
+    await nextTask();
     this.notice = await this.give(this.copyOf(this.withCosts));
     this.isBusy = false;
   }

@@ -32,15 +32,37 @@ export async function toMerge(page: Page): Promise<void> {
   await page.locator('pour-merge').waitFor();
 }
 
-/** Chooses a copy; in memory a workbook's file is its tables. */
-export async function chooseCopy(page: Page, copy: readonly TableData[]): Promise<void> {
-  await page.locator('#copy').setInputFiles({
+/** Gives the page a copy; in memory a workbook's file is its tables. */
+export const giveCopy = (page: Page, copy: readonly TableData[]): Promise<void> =>
+  page.locator('#copy').setInputFiles({
     name: 'other.xlsx',
     mimeType: 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet',
     buffer: Buffer.from(JSON.stringify(copy)),
   });
+
+/** Chooses a copy, and waits for what it brings in. */
+export async function chooseCopy(page: Page, copy: readonly TableData[]): Promise<void> {
+  await giveCopy(page, copy);
   await page.locator('pour-merge-preview').waitFor();
 }
+
+/** Holds the reading of files back; `release` in the page lets it go on. */
+export const holdReading = (page: Page): Promise<void> =>
+  page.evaluate(() => {
+    const { files } = window.pane.port;
+    const read = files.readTables.bind(files);
+    const gate = new Promise<void>((resolve) => {
+      Object.assign(window, { release: resolve });
+    });
+    Object.assign(files, {
+      readTables: (bytes: Uint8Array) => gate.then(() => read(bytes)),
+    });
+  });
+
+export const release = (page: Page): Promise<void> =>
+  page.evaluate(() => {
+    (window as unknown as { release(): void }).release();
+  });
 
 /** Bringing a copy in, with all that can be said of one; then a copy for a partner. */
 export const mergeWalk: TaskWalk = {
@@ -55,6 +77,22 @@ export const mergeWalk: TaskWalk = {
           .locator('#copy')
           .setInputFiles({ name: 'x.xlsx', mimeType: '', buffer: Buffer.from('no') });
         await page.getByText('This is not an .xlsx workbook.').waitFor();
+      },
+    ],
+    [
+      'being read',
+      async (page) => {
+        await holdReading(page);
+        await giveCopy(page, otherCopy);
+        await page.locator('#stop').waitFor();
+      },
+    ],
+    [
+      'stopped',
+      async (page) => {
+        await page.locator('#stop').click();
+        await page.getByText('Stopped. Nothing was brought in').waitFor();
+        await release(page);
       },
     ],
     ['what comes in', (page) => chooseCopy(page, otherCopy)],

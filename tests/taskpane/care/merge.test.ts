@@ -2,9 +2,9 @@ import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import type { TableData } from '../../../src/workbook/port.ts';
 import { tabTo } from '../access-checks.ts';
-import { column, heading, tables, usePane } from '../pane-steps.ts';
+import { column, focused, heading, tables, usePane } from '../pane-steps.ts';
 import { rowsOf, withRows } from '../small-workshop.ts';
-import { chooseCopy, otherCopy, toMerge } from './merge-walk.ts';
+import { chooseCopy, giveCopy, holdReading, otherCopy, release, toMerge } from './merge-walk.ts';
 import { soundWorkshop } from './sound-workshop.ts';
 
 const openPane = usePane();
@@ -36,6 +36,48 @@ describe('bringing another copy in', () => {
     await chooseCopy(page, otherCopy);
     await preview(page).getByText('This workbook holds all that the other copy has.').waitFor();
     expect(await page.locator('#record').count()).toBe(0);
+  });
+
+  it('tells how far it is and can be stopped, which leaves nothing behind', async () => {
+    const page = await openMerge();
+    await holdReading(page);
+    await giveCopy(page, otherCopy);
+    await page.getByRole('status').getByText('Reading the file…').waitFor();
+    expect(await page.getByRole('progressbar').count()).toBe(1);
+    expect(await page.locator('#copy').isDisabled()).toBe(true);
+    await tabTo(page, 'stop');
+    await page.keyboard.press('Enter');
+    await page.getByRole('status').getByText('Stopped. Nothing was brought in').waitFor();
+    expect(await focused(page)).toBe('copy');
+    await release(page);
+    // Whatever the file would still bring has had its turn once a second copy is through.
+    await giveCopy(page, soundWorkshop);
+    await preview(page).getByText('This workbook holds all that the other copy has.').waitFor();
+    expect(await page.evaluate(() => window.pane.port.asked.length)).toBe(0);
+    expect(await tables(page)).toEqual(soundWorkshop);
+  });
+
+  it('stops by itself when another tab is shown', async () => {
+    const page = await openMerge();
+    await holdReading(page);
+    await giveCopy(page, otherCopy);
+    await page.locator('#stop').waitFor();
+    await page.locator('#tab-check').click();
+    await release(page);
+    await page.locator('#tab-merge').click();
+    await page.locator('pour-merge').waitFor();
+    expect(await page.locator('#stop').count()).toBe(0);
+  });
+
+  it('goes by what the workbook holds once the copy is read, not before', async () => {
+    const page = await openMerge();
+    await holdReading(page);
+    await giveCopy(page, otherCopy);
+    await page.evaluate((now) => {
+      window.pane.port.edit(() => now);
+    }, otherCopy);
+    await release(page);
+    await preview(page).getByText('This workbook holds all that the other copy has.').waitFor();
   });
 
   it('leads to the check afterwards', async () => {

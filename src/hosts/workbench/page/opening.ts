@@ -1,3 +1,4 @@
+import { nextTask } from '../../../../taskpane/task/long-work.ts';
 import { element, show } from './elements.ts';
 
 /** The workbook's way onto the page: shows how far it is, and lets the maker stop it. */
@@ -75,16 +76,4 @@ function holdHands(grid: HTMLElement): () => void {
   return () => {
     held.abort();
   };
-}
-
-/** Resolves after whatever waits: drawing, keys, clicks. Unlike a timer it adds no delay of its own. */
-function nextTask(): Promise<void> {
-  return new Promise((resolve) => {
-    const { port1, port2 } = new MessageChannel();
-    port1.onmessage = () => {
-      port1.close();
-      resolve();
-    };
-    port2.postMessage(undefined);
-  });
 }
