@@ -1,4 +1,4 @@
-import { type Day, readDay } from '../domain/kernel/day.ts';
+import { type Day, FIRST_DAY, LAST_DAY, readDay } from '../domain/kernel/day.ts';
 import { didYouMean, nameKey, quoted } from '../domain/kernel/names.ts';
 import type { Cell } from './port.ts';
 
@@ -24,6 +24,16 @@ export interface Column<T> {
   /** Allowed texts, for a drop-down. */
   readonly choices?: readonly string[];
   readonly read: (cell: Cell) => T | Trouble;
+  /**
+   * Numbers in these limits, or texts of so many letters without spaces around them, are read as they
+   * are: `read` need not be asked. Left out where there are none.
+   */
+  readonly plain?: Limits;
+}
+
+interface Limits {
+  readonly least: number;
+  readonly most: number;
 }
 
 /** More than any soap workshop weighs or pays, and exact in a cell's 15 digits. */
@@ -72,6 +82,7 @@ export function text(
     required: false,
     format: 'text',
     help,
+    plain: { least: 1, most: longest },
     read: (cell) => {
       if (isBlank(cell)) return undefined;
       const typed = String(cell).trim();
@@ -135,6 +146,7 @@ export function number(
     required: false,
     format: limits.format ?? (limits.whole === true ? 'whole' : 'number'),
     help,
+    ...plainNumbers(limits),
     read: (cell) => {
       if (typeof cell !== 'number') {
         return isBlank(cell)
@@ -143,6 +155,14 @@ export function number(
       }
       return outOfLimits(cell, limits) ?? cell;
     },
+  };
+}
+
+/** The numbers that surely are within some limits; not worth telling where there are more than two. */
+function plainNumbers({ min, above, max, below, whole }: NumberLimits): { plain?: Limits } {
+  if (above !== undefined || below !== undefined || whole === true) return {};
+  return {
+    plain: { least: min ?? -LARGEST_NUMBER, most: Math.min(max ?? LARGEST_NUMBER, LARGEST_NUMBER) },
   };
 }
 
@@ -179,6 +199,7 @@ export function date(header: string, help: string): Column<Day | undefined> {
     required: false,
     format: 'date',
     help,
+    plain: { least: FIRST_DAY, most: LAST_DAY },
     read: (cell) => {
       if (isBlank(cell)) return undefined;
       return (

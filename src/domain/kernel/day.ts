@@ -6,8 +6,8 @@
 export type Day = number;
 
 const UNIX_EPOCH_DAY: Day = 25_569;
-const FIRST_DAY: Day = 61;
-const LAST_DAY: Day = 2_958_465;
+export const FIRST_DAY: Day = 61;
+export const LAST_DAY: Day = 2_958_465;
 const DAY_MS = 86_400_000;
 const ISO_DATE =
   /^(\d{4})-(\d{2})-(\d{2})(?:[T ](\d{2}):(\d{2})(?::(\d{2}(?:\.\d+)?))?(?:Z|[+-]\d{2}:\d{2})?)?$/u;

@@ -1,4 +1,4 @@
-import type { Book, Item, Lot, Move } from '../book/book.ts';
+import type { Book, Item, Lot, Material, Move } from '../book/book.ts';
 import type { Ledger } from '../book/ledger.ts';
 import type { Day } from '../kernel/day.ts';
 import { compareNames, nameKey } from '../kernel/names.ts';
@@ -48,13 +48,7 @@ export function liveMoves(history: ItemHistory, asOf: Day): readonly Move[] {
 
 function makeIndex({ ledger, lots }: Book, known?: Index): Index {
   const rows = rowsByItem(ledger);
-  const lotsOf = new Map<string, Lot[]>();
-  for (const lot of lots) {
-    const key = nameKey(lot.material.name);
-    const known = lotsOf.get(key);
-    if (known === undefined) lotsOf.set(key, [lot]);
-    else known.push(lot);
-  }
+  const lotsOf = lotsByItem(lots);
   const keys = new Set([...lotsOf.keys(), ...rows.keys()]);
   return new Map(
     Array.from(keys, (key) => {
@@ -67,6 +61,17 @@ function makeIndex({ ledger, lots }: Book, known?: Index): Index {
       return [key, history];
     }),
   );
+}
+
+/** By `nameKey` of the material. */
+function lotsByItem(lots: readonly Lot[]): Map<string, Lot[]> {
+  const lotsOf = new Map<Material, Lot[]>();
+  for (const lot of lots) {
+    const known = lotsOf.get(lot.material);
+    if (known === undefined) lotsOf.set(lot.material, [lot]);
+    else known.push(lot);
+  }
+  return new Map(Array.from(lotsOf, ([{ name }, received]) => [nameKey(name), received]));
 }
 
 /** The places of each item's moves in the ledger, by `nameKey`: counted first, then filled in. */

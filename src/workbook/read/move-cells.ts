@@ -17,7 +17,7 @@ export interface MoveCells extends Omit<MoveColumns, 'items'> {
 }
 
 /** Rows read at a time: few enough to stay in the processor's cache from one column to the next. */
-const ROWS_AT_A_TIME = 1000;
+const ROWS_AT_A_TIME = 500;
 
 /**
  * Reads Moves column by column, in one go with its fingerprint. This is what BOOK spends its time on:
@@ -25,30 +25,17 @@ const ROWS_AT_A_TIME = 1000;
  * noticed here. `explainMoves` says it in words.
  */
 export function readMoveCells(table: RecognisedTable | undefined): MoveCells {
-  const rows = table === undefined ? [] : filledRows(table);
-  const prints = new RowPrints(rows.length);
-  const place = (key: keyof typeof tables.moves.columns) => ({
-    column: tables.moves.columns[key],
-    at: table?.position.get(key),
-    print: columnPrint('moves', key),
-    prints,
-  });
-  const columns = {
-    entries: new TextColumn(place('entry'), rows.length),
-    whens: new NumberColumn(place('when'), rows.length),
-    reasons: new RepeatedColumn<MoveReason>(place('reason'), rows.length),
-    materials: new RepeatedColumn<string>(place('material'), rows.length),
-    quantities: new NumberColumn(place('quantity'), rows.length),
-    lots: new RepeatedColumn<string>(place('lot'), rows.length),
-    values: new NumberColumn(place('value'), rows.length),
-    batches: new RepeatedColumn<string>(place('batch'), rows.length),
-    bys: new RepeatedColumn<string>(place('by'), rows.length),
-    notes: new RepeatedColumn<string>(place('note'), rows.length),
-  };
+  const room = table === undefined ? 0 : table.range.length - 1;
+  const prints = new RowPrints(room);
+  const columns = columnsOf(table, prints, room);
   const all = Object.values(columns);
-  for (let from = 0; from < rows.length; from += ROWS_AT_A_TIME) {
-    for (const column of all) column.read(rows, from, Math.min(from + ROWS_AT_A_TIME, rows.length));
+  let rows = 0;
+  for (let from = 1; table !== undefined && from <= room; from += ROWS_AT_A_TIME) {
+    const filled = filledRows(table, from, Math.min(from + ROWS_AT_A_TIME, room + 1));
+    for (const column of all) column.read(filled, rows);
+    rows += filled.length;
   }
+  if (rows < room) for (const column of all) column.cut(rows);
   const cells = {
     ...columns,
     entries: columns.entries.texts,
@@ -57,8 +44,31 @@ export function readMoveCells(table: RecognisedTable | undefined): MoveCells {
     values: columns.values.numbers,
   };
   const sound =
-    all.every((column) => column.sound) && !hasRepeats(cells.entries) && haveRightSigns(cells);
+    all.every((column) => column.sound) &&
+    !hasRepeats(cells.entries, columns.entries.hashes) &&
+    haveRightSigns(cells);
   return { ...cells, print: prints.total(), prints, sound };
+}
+
+function columnsOf(table: RecognisedTable | undefined, prints: RowPrints, rows: number) {
+  const place = (key: keyof typeof tables.moves.columns) => ({
+    column: tables.moves.columns[key],
+    at: table?.position.get(key),
+    print: columnPrint('moves', key),
+    prints,
+  });
+  return {
+    entries: new TextColumn(place('entry'), rows),
+    whens: new NumberColumn(place('when'), rows),
+    reasons: new RepeatedColumn<MoveReason>(place('reason'), rows),
+    materials: new RepeatedColumn<string>(place('material'), rows),
+    quantities: new NumberColumn(place('quantity'), rows),
+    lots: new RepeatedColumn<string>(place('lot'), rows),
+    values: new NumberColumn(place('value'), rows),
+    batches: new RepeatedColumn<string>(place('batch'), rows),
+    bys: new RepeatedColumn<string>(place('by'), rows),
+    notes: new RepeatedColumn<string>(place('note'), rows),
+  };
 }
 
 /** The sign that each reason must have; counted and reversed may have either. */
@@ -83,12 +93,11 @@ function haveRightSigns({ reasons, quantities }: Pick<MoveCells, 'reasons' | 'qu
   return true;
 }
 
-/** The rows below the headers but the blank ones. A row with an Entry, as nearly all have, isn't blank. */
-function filledRows({ range, position }: RecognisedTable): TableRange {
+/** Some rows of the range but the blank ones. A row with an Entry, as nearly all have, isn't blank. */
+function filledRows({ range, position }: RecognisedTable, from: number, to: number): TableRange {
   const entry = position.get('entry') ?? -1;
-  const places = [...position.values()];
-  const rows = range.slice(1);
   const isFilled = (cells: readonly unknown[]): boolean =>
-    !isBlank(cells[entry]) || places.some((at) => !isBlank(cells[at]));
+    !isBlank(cells[entry]) || Array.from(position.values()).some((at) => !isBlank(cells[at]));
+  const rows = range.slice(from, to);
   return rows.every(isFilled) ? rows : rows.filter(isFilled);
 }

@@ -28,11 +28,12 @@ function haveRightLots(
   const byKey = new Map(known.map((lot) => [nameKey(lot.lot), lot.material]));
   const materials = items.values.map((item) => (item.kind === 'material' ? item.material : ANY));
   const owners = nameKeysIn(lots).map((key) => (key === '' ? ANY : byKey.get(key)));
-  return items.places.every((item, row) => {
-    const material = materials[item];
+  for (let row = 0; row < items.places.length; row += 1) {
+    const material = materials[items.places[row] as number];
     const owner = owners[lots.places[row] as number];
-    return material === owner || material === ANY || owner === ANY;
-  });
+    if (material !== owner && material !== ANY && owner !== ANY) return false;
+  }
+  return true;
 }
 
 /** Stands for every material. */

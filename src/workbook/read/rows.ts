@@ -81,9 +81,10 @@ class Repeats {
   look(row: Readonly<Record<string, unknown>>, at: number): void {
     const id = this.key === undefined ? undefined : row[this.key];
     if (typeof id !== 'string') return;
-    const first = this.firstRow.get(nameKey(id));
+    const key = nameKey(id);
+    const first = this.firstRow.get(key);
     if (first === undefined) {
-      this.firstRow.set(nameKey(id), at);
+      this.firstRow.set(key, at);
       return;
     }
     const { name, columns } = tables[this.kind];
