@@ -101,6 +101,24 @@ describe('STOCKVALUE', () => {
     expect(call('STOCKVALUE', item, book)).toBeCloseTo(value, 12);
   });
 
+  it('takes soap for a batch at the average before what the batch leaves over', () => {
+    const tables = withRows(
+      withSetting(workshop, 'Valuation', 'Average'),
+      'Moves',
+      // Each batch uses up what there is, and leaves a little; bars of the day are sold after they are made.
+      ['E1', '2024-03-01', 'left over', 'Teal leftover', 30, '', 0.6, 'B1'],
+      ['E2', '2024-03-02', 'left over', 'Teal leftover', 10, '', 0.4, 'B2'],
+      ['E3', '2024-03-02', 'used', 'Teal leftover', -30, '', -0.6, 'B2'],
+      ['E4', '2024-03-02', 'used', 'Teal leftover', -10, '', -0.4, 'B3'],
+      ['E5', '2024-03-02', 'left over', 'Teal leftover', 5, '', 0.3, 'B3'],
+      ['E6', '2024-03-02', 'made', 'Tide Pool', 4, '', 8, 'B3'],
+      ['E7', '2024-03-02', 'sold', 'Tide Pool', -3, '', -6, ''],
+    );
+    expect(call('STOCKVALUE', 'Teal leftover', bookOf(tables))).toBeCloseTo(0.3, 12);
+    expect(call('UNITCOST', 'Teal leftover', bookOf(tables), '2024-03-01')).toBeCloseTo(0.02, 12);
+    expect(call('STOCKVALUE', 'Tide Pool', bookOf(tables))).toBeCloseTo(2, 12);
+  });
+
   it('answers #N/A with what to do where stock came in without a value', () => {
     const unvalued = withRows(workshop, 'Moves', [
       'E1',

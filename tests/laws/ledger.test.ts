@@ -13,9 +13,10 @@ import { applyChange } from '../support/apply-change.ts';
 import { LAST_DAY } from '../support/arbitrary-book.ts';
 import { pourOf, pourWish, workedWorkshop } from '../support/arbitrary-pours.ts';
 import { itemsOf, post, readTables, sure, undo } from '../support/ledger-of.ts';
-import { tableData } from '../support/small-book.ts';
+import { tableData, withSetting } from '../support/small-book.ts';
 
 const runs = { numRuns: 250 };
+const valuations = fc.constantFrom('FIFO', 'Average');
 
 /** Stock and value of everything, exactly, under the book's own valuation; a failure is its sentence. */
 function shelves(book: Book): Record<string, string> {
@@ -28,6 +29,15 @@ function shelves(book: Book): Record<string, string> {
         return [item.name, `${onHand(book, item, LAST_DAY).toString()} worth ${worth}`];
       }),
   );
+}
+
+/** All stock together; undefined where something has no value or was taken before it was there. */
+function worth(book: Book): Exact | undefined {
+  const items = itemsOf(book);
+  const values = items.map((item) => stockValue(book, item, LAST_DAY));
+  const isOwed = items.some((item) => onHand(book, item, LAST_DAY).isNegative());
+  if (isOwed || values.some((value) => !value.ok)) return undefined;
+  return sum(values.map(sure));
 }
 
 describe('posting a pour', () => {
@@ -50,6 +60,27 @@ describe('posting a pour', () => {
         expect(bars === undefined ? writtenOff.toString() : bars.value.toString()).toBe(
           batch.materialCost.toString(),
         );
+      }),
+      runs,
+    );
+  });
+
+  it('leaves all stock together worth what it was, to the smallest unit a line', () => {
+    fc.assert(
+      fc.property(workedWorkshop, pourWish, valuations, (tables, wish, valuation) => {
+        // On the last day nothing else happens, and what moved without a Value has no worth to keep.
+        const posted = post(
+          withSetting(tables, 'Valuation', valuation),
+          pourOf({ ...wish, day: LAST_DAY, useLeftovers: true }, 'X'),
+          LAST_DAY,
+        );
+        if (posted === undefined || posted.posting.countedIn.length > 0) return;
+        const { moves, writtenOff } = posted.posting;
+        const [before, after] = [posted.before, readTables(posted.after)].map(worth);
+        if (before === undefined || after === undefined) return;
+        const smallest = new Exact(10).pow(-currencyDecimals(posted.before.settings.currency));
+        const gone = before.minus(after).minus(writtenOff).abs();
+        expect(gone.lte(smallest.times(moves.length)), `${before} to ${after}`).toBe(true);
       }),
       runs,
     );

@@ -6,6 +6,7 @@ import type { ItemHistory } from './item-history.ts';
 import { layerOfLot, PricedLayer, type StockLayer } from './layer.ts';
 import { landedCost, landedUnitCost, ownPrice, packUnitCost } from './lot-cost.ts';
 import { Pool } from './pool.ts';
+import { takenFirst } from './taken-first.ts';
 import { Shelf } from './shelf.ts';
 
 /** An item's stock after its lots and live moves up to the end of a day, in order of time. */
@@ -22,7 +23,8 @@ export class Walk {
     this.item = item;
     const rows = history.liveRows(asOf);
     if (asksForAverage || putsInUnvalued(history, rows)) this.pool = new Pool();
-    this.follow(history, rows, Math.floor(asOf) + 1);
+    const inTurn = this.pool === undefined ? rows : takenFirst(history, rows);
+    this.follow(history, inTurn, Math.floor(asOf) + 1);
   }
 
   /** The latest cost known that stock came in at. */
