@@ -115,9 +115,11 @@ export class PourPane extends LitElement {
     const before = this.page;
     this.page = page;
     if (before === page) return;
-    // The first page to show leaves the focus where it is: perhaps in the sheet; a tab keeps its own.
+    // The first page to show leaves the focus where it is; a tab keeps its own.
     const isOfSameTask = taskOf(before) === taskOf(page);
-    if (before !== '' && before !== 'reading' && isOfSameTask) void this.focusHeading();
+    if (before !== '' && before !== 'reading' && isOfSameTask && !this.isMakerElsewhere) {
+      void this.focusHeading();
+    }
   }
 
   override render(): TemplateResult {
@@ -180,6 +182,13 @@ export class PourPane extends LitElement {
     if (written.kind === 'applied') this.show('check');
     return written;
   };
+
+  /** Whether the keys go elsewhere, to a cell that is being typed in: then they stay there. */
+  private get isMakerElsewhere(): boolean {
+    const { activeElement, body } = document;
+    const isHere = activeElement === null || activeElement === body || this.contains(activeElement);
+    return !document.hasFocus() || !isHere;
+  }
 
   private readonly look = (): void => {
     showTheme(this, this.theme ?? (this.preference.matches ? 'dark' : 'light'));

@@ -1,4 +1,6 @@
+import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
+import type { Cell } from '../../src/workbook/port.ts';
 import { tabTo } from './access-checks.ts';
 import { marketWorkshop } from './market-workshop.ts';
 import { choose, column, focused, heading, usePane, walkTo } from './pane-steps.ts';
@@ -60,4 +62,32 @@ describe('the tasks', () => {
       expect(await focused(page)).toBe(tab);
     }
   });
+
+  it('leave the keys to the cell that is being typed in, though another page shows', async () => {
+    const page = await openPane();
+    await page.evaluate(() => {
+      document.body.append(Object.assign(document.createElement('input'), { id: 'cell' }));
+    });
+    await page.locator('#cell').focus();
+    await page.keyboard.type('half');
+    await editMaterials(page, [['Half a line']]);
+    await heading(page).getByText('Mend this first').waitFor();
+    await page.keyboard.type(' typed');
+    await editMaterials(page, []);
+    await heading(page).getByText('What will you pour?').waitFor();
+    await page.keyboard.type(' on');
+    expect(await page.locator('#cell').inputValue()).toBe('half typed on');
+  });
 });
+
+/** Puts these rows below those of the small workshop's materials. */
+const editMaterials = (page: Page, more: readonly (readonly Cell[])[]) =>
+  page.evaluate((rows) => {
+    window.pane.port.edit((tables) =>
+      tables.map((table) =>
+        table.name === 'Materials'
+          ? { ...table, rows: [...table.rows.filter(([name]) => name !== 'Half a line'), ...rows] }
+          : table,
+      ),
+    );
+  }, more);
