@@ -146,7 +146,7 @@ export const nextDifferent = (
 ): Formula => {
   const above = `${cellName(head.row, head.column, '$')}:${cellName(row - 1, head.column)}`;
   return {
-    text: `IFERROR(INDEX(${source.text},MATCH(0,INDEX(COUNTIF(${above},${source.text}),0),0))&"","")`,
+    text: `IFERROR(INDEX(${source.text},MATCH(0,INDEX(COUNTIF(${above},${source.text})+(${source.text}=""),0),0))&"","")`,
     work: (from) =>
       [...new Set(source.work(from).filter((name) => name !== ''))][row - head.row - 1] ?? '',
   };

@@ -72,7 +72,8 @@ export function mountGrid(container: string, snapshot: IWorkbookData): GridHost 
         disableTextFormatAlert: true,
         disableTextFormatMark: true,
       }),
-      UniverSheetsDataValidationPreset({ showEditOnDropdown: false }),
+      // The search box of a list would take the keys from the cell that is being typed in.
+      UniverSheetsDataValidationPreset({ showEditOnDropdown: false, showSearchOnDropdown: false }),
       UniverSheetsConditionalFormattingPreset(),
     ],
   });

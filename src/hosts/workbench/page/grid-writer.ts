@@ -12,14 +12,17 @@ import {
 import type { Cell } from '../../../workbook/port.ts';
 import type { CellWrite, Grid } from './grid.ts';
 import { TEXT_FORMAT } from './grid-styles.ts';
-import type { Place } from './places.ts';
+import { rowsOf, type Place } from './places.ts';
 import { looksLikeFormula, plainCell, UNIT_ID } from './snapshot.ts';
 
 /** Rows added below when a table grows past the sheet's end. */
 const SPARE_ROWS = 200;
 
 /** Writes plain values through the grid's smallest commands, which leave the undo history alone. */
-export function createGridWriter(workbook: Workbook, commands: ICommandService): Grid['write'] {
+export function createGridWriter(
+  workbook: Workbook,
+  commands: ICommandService,
+): Pick<Grid, 'write' | 'takeLook'> {
   const raw = ({ sheetId, row, column }: Place): ICellData | undefined =>
     workbook.getSheetBySheetId(sheetId)?.getCellRaw(row, column) ?? undefined;
   const setRaw = (cells: readonly RawCell[]) => {
@@ -35,18 +38,24 @@ export function createGridWriter(workbook: Workbook, commands: ICommandService):
       commands.syncExecuteCommand(SetWorksheetRowCountMutation.id, params);
     }
   };
-  return (cells) => {
-    growSheets(cells);
-    const before = cells.map((place) => ({ ...place, cell: wholeCell(raw(place)) }));
-    setRaw(
-      cells.map((cell) => ({
-        ...cell,
-        cell: { ...lookOf(cell, raw), ...writtenCell(cell.value) },
-      })),
-    );
-    return () => {
-      setRaw(before);
-    };
+  return {
+    write(cells) {
+      growSheets(cells);
+      const before = cells.map((place) => ({ ...place, cell: wholeCell(raw(place)) }));
+      setRaw(
+        cells.map((cell) => ({
+          ...cell,
+          cell: { ...lookOf(cell, raw), ...writtenCell(cell.value) },
+        })),
+      );
+      return () => {
+        setRaw(before);
+      };
+    },
+    takeLook(sheetId, range, likeRow) {
+      const places = rowsOf(range, (row, column) => ({ sheetId, row, column })).flat();
+      setRaw(places.map((place) => ({ ...place, cell: lookOf({ ...place, likeRow }, raw) })));
+    },
   };
 }
 
@@ -64,7 +73,10 @@ function writtenCell(value: Cell): ICellData {
   };
 }
 
-const lookOf = (cell: CellWrite, raw: (place: Place) => ICellData | undefined): ICellData =>
+const lookOf = (
+  cell: Omit<CellWrite, 'value'>,
+  raw: (place: Place) => ICellData | undefined,
+): ICellData =>
   cell.likeRow === undefined ? {} : { s: raw({ ...cell, row: cell.likeRow })?.s ?? null };
 
 const wholeCell = (cell: ICellData | undefined): ICellData | null =>

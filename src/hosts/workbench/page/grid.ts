@@ -45,6 +45,8 @@ export interface Grid {
   isBlank(sheetId: string, range: RangeImage): boolean;
   /** Writes plain values, never formulas, outside the undo history. Returns how to put all back. */
   write(cells: readonly CellWrite[]): () => void;
+  /** Gives the cells of a range the look of the row `likeRow`, outside the undo history. */
+  takeLook(sheetId: string, range: RangeImage, likeRow: number): void;
   /** Calls back with the cells that change, by whoever's hand; formula results are not reported. */
   onEdit(listener: (cells: readonly Place[]) => void): void;
   /** Resolves once the engine has answered everything written up to now. */
@@ -71,7 +73,7 @@ export function createGrid(injector: Injector): Grid {
       rowsOf(range, (row, column) => reader.read({ sheetId, row, column }))
         .flat()
         .every(({ value, formula }) => value === '' && formula === undefined),
-    write: createGridWriter(workbook, commands),
+    ...createGridWriter(workbook, commands),
     onEdit(listener) {
       commands.onCommandExecuted((command, options) => {
         if (command.id !== SetRangeValuesMutation.id) return;

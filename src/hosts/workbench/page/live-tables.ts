@@ -41,11 +41,18 @@ export function createLiveTables(injector: Injector, grid: Grid, image: Workbook
       register({ name, range, sheetId: sheetIdAt(index) });
     }
   });
+  const typedBelow = new Map<string, Set<number>>();
   grid.onEdit((cells) => {
     for (const table of [...tables.values()]) {
       if (cells.some((cell) => isHeaderOf(table, cell))) register(table);
-      const endRow = endAfterTyping(grid, table, cells);
-      if (endRow > table.range.endRow) register({ ...table, range: { ...table.range, endRow } });
+      const typed = typedBelow.get(table.name) ?? new Set();
+      typedBelow.set(table.name, typed);
+      for (const cell of cells) if (isWithinColumns(table, cell)) typed.add(cell.row);
+      const { range, sheetId } = table;
+      const endRow = endAfterTyping(grid, table, typed);
+      if (endRow === range.endRow) continue;
+      register({ ...table, range: { ...range, endRow } });
+      grid.takeLook(sheetId, { ...range, startRow: range.endRow + 1, endRow }, range.endRow);
     }
   });
   return {
@@ -108,14 +115,18 @@ const isWithinColumns = ({ sheetId, range }: LiveTable, cell: Place): boolean =>
 const isHeaderOf = (table: LiveTable, cell: Place): boolean =>
   isWithinColumns(table, cell) && cell.row === table.range.startRow;
 
-/** Typing or pasting right below a table makes it longer, as in Excel. */
-function endAfterTyping(grid: Grid, table: LiveTable, cells: readonly Place[]): number {
-  const typed = new Set(
-    cells
-      .filter((cell) => isWithinColumns(table, cell) && grid.read(cell).value !== '')
-      .map(({ row }) => row),
-  );
-  let end = table.range.endRow;
-  while (typed.has(end + 1)) end += 1;
-  return end;
+/**
+ * Typing or pasting right below a table makes it longer, as in Excel; so it does with one row left
+ * blank, where nobody would see that the lines are not in the table.
+ */
+function endAfterTyping(grid: Grid, table: LiveTable, typed: ReadonlySet<number>): number {
+  const { sheetId, range } = table;
+  const isTyped = (row: number): boolean =>
+    typed.has(row) && !grid.isBlank(sheetId, { ...range, startRow: row, endRow: row });
+  let end = range.endRow;
+  for (;;) {
+    if (isTyped(end + 1)) end += 1;
+    else if (isTyped(end + 2)) end += 2;
+    else return end;
+  }
 }

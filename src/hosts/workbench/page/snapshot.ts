@@ -154,7 +154,7 @@ const listsOf = (image: WorkbookImage) =>
   Object.fromEntries(
     image.sheets.map((sheet, index) => [
       sheetIdAt(index),
-      sheet.validations.map((list, rule) => listRule(list, `list-${String(rule)}`)),
+      sheet.validations.map((list, rule) => listRule(list, `list-${String(rule)}`, image.sheets)),
     ]),
   );
 

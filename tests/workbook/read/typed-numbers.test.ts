@@ -1,0 +1,26 @@
+import { expect, it } from 'vitest';
+import { Trouble, number } from '../../../src/workbook/column.ts';
+
+const column = number('Pack price', {}, 'What one pack costs now.');
+const says = (cell: string): string => {
+  const read = column.read(cell);
+  return read instanceof Trouble ? read.says : 'read as a number';
+};
+
+it.each([
+  [
+    '5 kg',
+    'is "5 kg", which is not a number. Type the number alone, in the unit that its row or header names',
+  ],
+  ['$42.50', 'is "$42.50", which is not a number. Type 42.50 alone'],
+  ['42,50', 'is "42,50", which is not a number. Type 42.50, with a point'],
+  ['€ 0,5', 'is "€ 0,5", which is not a number. Type 0.5, with a point'],
+  ['-3 %', 'is "-3 %", which is not a number. Type -3 alone'],
+  ['12,500', 'is "12,500", which is not a number. Type 12500 or 12.500'],
+  ['2 × 500', 'is "2 × 500", which is not a number. Type a plain number'],
+  ['1.200,50', 'is "1.200,50", which is not a number. Type a plain number'],
+  ['about 5.', 'is "about 5.", which is not a number. Type a plain number'],
+  ['nine', 'is "nine", which is not a number. Type a plain number'],
+])('says what to type instead of %s', (cell, sentence) => {
+  expect(says(cell)).toBe(sentence);
+});
