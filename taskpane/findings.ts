@@ -1,7 +1,10 @@
 import '@fluentui/web-components/button.js';
-import { css, html, LitElement } from 'lit';
+import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import type { Change } from '../src/workbook/port.ts';
+import { placeOfFinding } from '../src/workbook/read/place-of-finding.ts';
+import { tables } from '../src/workbook/schema.ts';
 import type { Repeat } from '../src/workbook/sharing/repeats.ts';
+import { linkLooks, placeLink } from './parts/place-link.ts';
 import './repeats.ts';
 import type { Written } from './task/session.ts';
 import { tellAny } from './task/events.ts';
@@ -12,6 +15,7 @@ export class FindingsStep extends LitElement {
   static override styles = [
     looks,
     noticeLooks,
+    linkLooks,
     css`
       li {
         padding: 8px 0;
@@ -48,7 +52,7 @@ export class FindingsStep extends LitElement {
         </p>
       </div>
       <ul id="findings" role="list">
-        ${this.findings.map((finding) => html`<li>${finding}</li>`)}
+        ${this.findings.map((finding) => html`<li><span>${finding}</span> ${showButton(this, finding)}</li>`)}
       </ul>
       <pour-repeats .repeats=${this.repeats} .write=${this.write}></pour-repeats>
       <div class="actions">
@@ -65,3 +69,12 @@ export class FindingsStep extends LitElement {
   }
 }
 customElements.define('pour-findings', FindingsStep);
+
+/** Leads to the cell that a finding speaks of. */
+function showButton(from: HTMLElement, finding: string): TemplateResult | typeof nothing {
+  const place = placeOfFinding(finding);
+  if (place === undefined) return nothing;
+  const { kind, row, header } = place;
+  const name = [tables[kind].name, `row ${String(row)}`, header].filter(Boolean).join(', ');
+  return placeLink(from, place, 'Show', name);
+}

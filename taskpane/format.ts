@@ -15,7 +15,8 @@ const LEDGER_DECIMALS = 3;
 /** An amount with its unit: g and ml to a tenth (finer below 1), drops and pieces whole. */
 export function amount(quantity: Exact, unit: string): Shown {
   const words = unit === 'each' ? '' : ` ${unit}`;
-  const text = `${rounded(quantity, unit)}${words}`;
+  const figure = rounded(quantity, unit);
+  const text = unit === 'drops' && figure === '1' ? '1 drop' : `${figure}${words}`;
   const exact = `${plain(quantity)}${words}`;
   return { text, exact: text === exact ? undefined : exact };
 }

@@ -1,4 +1,6 @@
 import { css, html, LitElement, type PropertyValues, type TemplateResult } from 'lit';
+import { isBlank } from '../src/workbook/column.ts';
+import { findTables } from '../src/workbook/find-tables.ts';
 import type { Change, HostPort } from '../src/workbook/port.ts';
 import { repeatsOf } from '../src/workbook/sharing/repeats.ts';
 import './findings.ts';
@@ -7,6 +9,7 @@ import { stepBarLooks } from './parts/step-bar.ts';
 import { taskTabLooks, taskTabs } from './parts/task-tabs.ts';
 import { keptAnswer } from './task/kept-answer.ts';
 import { Session, type Written } from './task/session.ts';
+import type { WantedPlace } from './task/events.ts';
 import type { Task } from './task/task.ts';
 import { makeTasks } from './tasks.ts';
 import { type PaneTheme, prefersDark, showTheme } from './theme.ts';
@@ -63,6 +66,9 @@ export class PourPane extends LitElement {
         this.task?.hear(event);
       });
     }
+    this.addEventListener('place-show', (event) => {
+      this.showPlace((event as CustomEvent<WantedPlace>).detail);
+    });
     this.addEventListener('task-show', (event) => {
       this.show((event as CustomEvent<string>).detail);
       void this.updateComplete.then(() => this.focusHeading());
@@ -147,6 +153,23 @@ export class PourPane extends LitElement {
       // No room: the pane then opens at its first task.
     }
     this.requestUpdate();
+  }
+
+  /** Brings a cell before the maker's eyes; without a row, the first blank one of its table. */
+  private showPlace({ kind, row, header }: WantedPlace): void {
+    const state = this.session?.state;
+    if (state === undefined || !('tables' in state)) return;
+    const table = findTables(state.tables).get(kind);
+    if (table === undefined) return;
+    const blank = table.rows.findIndex((cells) => cells.every(isBlank));
+    const first = 1 + (blank < 0 ? table.rows.length : blank);
+    const place = {
+      table: table.name,
+      row: row ?? first,
+      ...(header === undefined ? {} : { header }),
+    };
+    // Where the host can't, the sentence still says which cell.
+    this.port?.show(place).catch(() => undefined);
   }
 
   /** The task's name, of a tab within it too, and last its page. */

@@ -151,7 +151,7 @@ export function number(
       if (typeof cell !== 'number') {
         return isBlank(cell)
           ? undefined
-          : new Trouble(`is ${quoted(cell)}, which is not a number. ${plainNumber(String(cell))}`);
+          : new Trouble(`is ${quoted(cell)}, which is not a number. ${whatToType(String(cell))}`);
       }
       return outOfLimits(cell, limits) ?? cell;
     },
@@ -167,7 +167,7 @@ function plainNumbers({ min, above, max, below, whole }: NumberLimits): { plain?
 }
 
 /** What to type instead of a figure with its unit, a currency's sign or a comma for the point. */
-function plainNumber(typed: string): string {
+function whatToType(typed: string): string {
   if (/\d.*\p{L}/u.test(typed)) {
     return 'Type the number alone, in the unit that its row or header names';
   }

@@ -56,6 +56,8 @@ export interface HostPort {
   apply(change: Change): Promise<Applied>;
   /** Calls back after any table changes, by whoever's hand. Returns the way to stop. */
   onChange(listener: () => void): () => void;
+  /** Brings a cell of a table before the maker's eyes, ready to be typed in. */
+  show(place: TablePlace): Promise<void>;
   /** Workbooks other than this one. */
   readonly files: HostFiles;
   /** Names defined in the workbook that lead nowhere any more (#REF!). */
@@ -68,6 +70,15 @@ export interface HostPort {
   newToken(): string;
   /** Who is at the keyboard, where the host knows; "" otherwise. */
   userName(): string;
+}
+
+/** A cell of a table. */
+export interface TablePlace {
+  readonly table: string;
+  /** 1 is the first row below the headers; one below the last row is where typing goes on. */
+  readonly row: number;
+  /** The first column where none is named. */
+  readonly header?: string;
 }
 
 export interface HostMemory {

@@ -221,6 +221,16 @@ export const tables = {
 export type TableKind = keyof typeof tables;
 export const tableKinds = Object.keys(tables) as readonly TableKind[];
 
+/** What is to be typed before the first pour, in an order in which each line finds what it names. */
+export const firstTables: readonly TableKind[] = [
+  'materials',
+  'lots',
+  'molds',
+  'colours',
+  'designs',
+  'layers',
+];
+
 /** Columns whose ids must be unique in their table, in any case of letters. */
 export const uniqueColumn: Partial<Readonly<Record<TableKind, string>>> = {
   settings: 'setting',

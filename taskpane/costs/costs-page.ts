@@ -6,6 +6,7 @@ import { compareNames, nameKey } from '../../src/domain/kernel/names.ts';
 import type { Result } from '../../src/domain/kernel/result.ts';
 import { day } from '../format.ts';
 import { fieldLooks, looks, noticeLooks } from '../looks.ts';
+import { linkLooks, placeLink } from '../parts/place-link.ts';
 import { noticeBar } from '../parts/notice.ts';
 import { choicesOf, selectField } from '../parts/select-field.ts';
 import type { Picture } from '../pictures/picture.ts';
@@ -16,7 +17,7 @@ import type { CostsShown } from './costs-look.ts';
 
 /** Pictures of what a bar costs, what to ask and what fairs brought. Writes nothing. */
 export class CostsPage extends LitElement {
-  static override styles = [looks, fieldLooks, noticeLooks];
+  static override styles = [looks, fieldLooks, noticeLooks, linkLooks];
   static override properties = {
     book: { attribute: false },
     shown: { attribute: false },
@@ -47,18 +48,35 @@ export class CostsPage extends LitElement {
               },
             })}
             ${this.ofDesign(found.value)}`
-          : noticeBar({
-              kind: 'plain',
-              text: 'There is no design yet. Add one line to Designs and what a bar is made of to Layers; they appear here at once.',
-            })
+          : noticeBar(
+              {
+                kind: 'plain',
+                text: 'There is no design yet. Add one line to Designs and what a bar is made of to Layers; they appear here at once.',
+              },
+              placeLink(this, { kind: 'designs' }, 'Type there', 'Designs'),
+            )
       }
       ${this.book.fairs.size === 0 ? nothing : this.picture(takingsByFair(this.book))}
     </div>`;
   }
 
   private ofDesign(design: Design) {
-    return html`${this.picture(whereCostGoes(this.book, design, this.today))}
+    return html`${this.picture(whereCostGoes(this.book, design, this.today))} ${this.labour(design)}
     ${this.picture(costByBatch(this.book, design, this.today))} ${this.atFair(design)}`;
+  }
+
+  /** Work that costs nothing is easily overlooked in what a bar costs. */
+  private labour({ labourMinutes, setupMinutes }: Design) {
+    const isWork = labourMinutes.plus(setupMinutes).gt(0);
+    return isWork && this.book.settings.labourRatePerHour.isZero()
+      ? noticeBar(
+          {
+            kind: 'plain',
+            text: 'Your work counts as nothing here. Type what an hour of it costs as Labour rate per hour in Settings.',
+          },
+          placeLink(this, { kind: 'settings', row: 1, header: 'Value' }, 'Show', 'Settings'),
+        )
+      : nothing;
   }
 
   /** The fair chosen, or the next to come, or the last there was. */

@@ -9,6 +9,7 @@ import { type ServiceCheck, serviceCheck } from '../../src/domain/reorder/servic
 import { onHand } from '../../src/domain/stock/on-hand.ts';
 import { amount } from '../format.ts';
 import { cardLooks, fieldLooks, looks, noticeLooks } from '../looks.ts';
+import { linkLooks, placeLink } from '../parts/place-link.ts';
 import { noticeBar } from '../parts/notice.ts';
 import { choicesOf, selectField } from '../parts/select-field.ts';
 import '../pictures/picture.ts';
@@ -20,7 +21,7 @@ import { quantity } from './words.ts';
 
 /** Two points at which to order a material again, which to trust, and a year with each. Writes nothing. */
 export class ReorderPage extends LitElement {
-  static override styles = [looks, cardLooks, fieldLooks, noticeLooks];
+  static override styles = [looks, cardLooks, fieldLooks, noticeLooks, linkLooks];
   static override properties = {
     book: { attribute: false },
     shown: { attribute: false },
@@ -40,10 +41,13 @@ export class ReorderPage extends LitElement {
       <h2 tabindex="-1">When to order again?</h2>
       ${
         names.length === 0
-          ? noticeBar({
-              kind: 'plain',
-              text: 'There is no material yet. Add what you buy to Materials; it appears here at once.',
-            })
+          ? noticeBar(
+              {
+                kind: 'plain',
+                text: 'There is no material yet. Add what you buy to Materials; it appears here at once.',
+              },
+              placeLink(this, { kind: 'materials' }, 'Type there', 'Materials'),
+            )
           : selectField({
               id: 'material',
               label: 'Material',

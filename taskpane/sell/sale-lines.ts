@@ -133,20 +133,4 @@ export const saleLooks = css`
     gap: 12px;
     align-items: start;
   }
-  .link {
-    justify-self: start;
-    min-height: 28px;
-    padding: 2px 0;
-    border: 0;
-    border-radius: var(--borderRadiusSmall);
-    background: none;
-    color: var(--colorBrandForegroundLink);
-    font-family: inherit;
-    text-decoration: underline;
-    cursor: pointer;
-  }
-  .link:focus-visible {
-    outline: 2px solid var(--colorStrokeFocus2);
-    outline-offset: 1px;
-  }
 `;

@@ -1,3 +1,4 @@
+import type { TableKind } from '../../src/workbook/schema.ts';
 import type { TaskDraft } from './task-kind.ts';
 
 /** News that a task's step sends up to the pane; properties go down. */
@@ -33,4 +34,16 @@ export const tellAny: Tell<TaskDraft> = telling<TaskDraft>();
 /** Asks the pane to show another task. */
 export function showTask(from: HTMLElement, name: string): void {
   from.dispatchEvent(new CustomEvent('task-show', { detail: name, bubbles: true, composed: true }));
+}
+
+/** A cell of one of our tables; without a row, where typing goes on. */
+export interface WantedPlace {
+  readonly kind: TableKind;
+  readonly row?: number;
+  readonly header?: string;
+}
+
+/** Asks the pane to bring a cell of the sheet before the maker's eyes. */
+export function showPlace(from: HTMLElement, detail: WantedPlace): void {
+  from.dispatchEvent(new CustomEvent('place-show', { detail, bubbles: true, composed: true }));
 }

@@ -6,6 +6,7 @@ import type {
   CopyRead,
   HostPort,
   TableData,
+  TablePlace,
   ValueWorkbook,
 } from '../../src/workbook/port.ts';
 
@@ -29,6 +30,8 @@ export interface MemoryPort extends HostPort {
   readonly given: readonly ValueWorkbook[];
   /** Changes that were asked for. */
   readonly asked: readonly Change[];
+  /** Cells that were brought before the maker's eyes. */
+  readonly shown: readonly TablePlace[];
   /** Someone else edits the workbook; listeners are told. */
   edit(change: (tables: readonly TableData[]) => readonly TableData[]): void;
   /** The next apply ends this way. `breaks before` and `breaks after` throw without and with writing. */
@@ -52,6 +55,7 @@ export function createMemoryPort(
   let tables = start;
   const written: Change[] = [];
   const asked: Change[] = [];
+  const shown: TablePlace[] = [];
   const given: ValueWorkbook[] = [];
   const listeners = new Set<() => void>();
   const faults: Fault[] = [];
@@ -84,6 +88,7 @@ export function createMemoryPort(
     written,
     given,
     asked,
+    shown,
     edit: (change) => {
       put(change(tables));
     },
@@ -106,6 +111,10 @@ export function createMemoryPort(
     onChange(listener) {
       listeners.add(listener);
       return () => listeners.delete(listener);
+    },
+    show(place) {
+      shown.push(place);
+      return Promise.resolve();
     },
     files: {
       readTables: (bytes) => Promise.resolve(readTablesText(bytes)),

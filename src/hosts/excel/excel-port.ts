@@ -4,6 +4,7 @@ import { inBrowser, type TextStore } from '../in-browser.ts';
 import { applyChange, type Run } from './apply-change.ts';
 import { brokenNames } from './broken-names.ts';
 import { sentenceOfFault } from './host-fault.ts';
+import { showPlace } from './show-place.ts';
 import { openAsNew } from './open-as-new.ts';
 import { readTables } from './read-tables.ts';
 
@@ -35,6 +36,7 @@ export function excelPort(around: ExcelSurroundings): HostPort {
           }
         : applyChange(around.run, change),
     onChange: (listener) => watchTables(around, listener),
+    show: (place) => showPlace(around.run, place).catch(throwSentence),
     files: browserFiles(openAsNew),
     brokenNames: () => brokenNames(around.run).catch(throwSentence),
   };

@@ -1,7 +1,7 @@
 import { cell, titleCells } from './answer-cells.ts';
 import { allOf, pour } from './formula.ts';
 import { noteOf, tableSheets } from './names.ts';
-import { tables } from '../schema.ts';
+import { firstTables, tables } from '../schema.ts';
 import type { StarterCell, StarterSheet } from './sheet.ts';
 import { widths } from './weigh-sheet.ts';
 
@@ -12,13 +12,13 @@ export const bookPlace = { sheet: 'Start here', row: 3, column: 1 } as const;
 export function startSheet(demo: boolean): StarterSheet {
   const parts = [
     block('How to begin', demo ? demoSteps : emptySteps),
-    block('Sheets that answer', answerSheets),
     block(
       'Sheets you type in',
       tableSheets
         .filter(({ group }) => group === 'yours')
         .map((place) => [place.sheet, noteOf(place)]),
     ),
+    block('Sheets that answer', answerSheets),
     block(
       'Sheets the pane writes',
       tableSheets
@@ -48,7 +48,7 @@ export function startSheet(demo: boolean): StarterSheet {
       cell(
         bookPlace.row + 1,
         1,
-        'This cell reads every table for all other formulas. Where a row is wrong it says which: row 1 is the first below the headers. Keep it.',
+        'Reads every table for all formulas. It names a row that is wrong: row 1 is the first below the headers.',
         'note',
       ),
       ...lines,
@@ -73,17 +73,20 @@ function block(heading: string, lines: Lines): StarterCell[] {
   ];
 }
 
+/** What must be typed before the first pour. */
+const firstSheets = tableSheets
+  .filter(({ kind }) => firstTables.includes(kind))
+  .map(({ sheet }) => sheet);
+
+const inOrder = (names: readonly string[]): string =>
+  `${names.slice(0, -1).join(', ')} and ${names.at(-1) ?? ''}`;
+
 const steps: Lines = [
-  [
-    '1',
-    'Type what you buy, your molds, recipes and bars on the sheets you type in; each column says what it wants.',
-  ],
-  ['2', 'Enter every purchase on Purchases: stock begins there.'],
-  ['3', 'Open What to weigh, pick a design and the number of bars, and weigh from top to bottom.'],
-  [
-    '4',
-    'Record the pour in the Pour Ledger pane beside the sheet: it takes stock lot by lot, and can undo.',
-  ],
+  ['1', `Fill in ${inOrder(firstSheets)}, in this order.`],
+  ['', "Above each column stands what it wants. What you don't know may stay blank."],
+  ['2', 'The pane beside the sheet leads to each of them, and to any cell that must be mended.'],
+  ['3', 'There, choose a design and how many bars, and weigh out from top to bottom.'],
+  ['4', 'Record the pour: stock is taken lot by lot. Undo takes it back.'],
 ];
 const demoSteps: Lines = [
   ['Invented', 'All here is made up: workshop, suppliers, prices, bars and fairs.'],

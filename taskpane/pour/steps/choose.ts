@@ -11,8 +11,10 @@ import type { Draft } from '../draft.ts';
 import { tell } from '../events.ts';
 import { fieldLooks, looks, noticeLooks } from '../../looks.ts';
 import { dateField } from '../../parts/date-field.ts';
-import { liveNotice, type Notice, noticeBar } from '../../parts/notice.ts';
+import { liveNotice, type Notice } from '../../parts/notice.ts';
+import { firstSteps, firstStepsLooks } from '../../parts/first-steps.ts';
 import { numberField } from '../../parts/number-field.ts';
+import { linkLooks } from '../../parts/place-link.ts';
 import { recentList, recentLooks } from '../../parts/recent-list.ts';
 import { choicesOf, selectField } from '../../parts/select-field.ts';
 import { recentBatches } from '../recent-batches.ts';
@@ -22,7 +24,14 @@ import { readWhole } from '../../typed-number.ts';
 
 /** First step: which design, how many bars, when, and whether leftovers are used up. */
 export class ChooseStep extends LitElement {
-  static override styles = [looks, fieldLooks, noticeLooks, recentLooks];
+  static override styles = [
+    looks,
+    fieldLooks,
+    noticeLooks,
+    recentLooks,
+    linkLooks,
+    firstStepsLooks,
+  ];
   static override properties = {
     book: { attribute: false },
     draft: { attribute: false },
@@ -52,13 +61,10 @@ export class ChooseStep extends LitElement {
   }
 
   override render() {
-    if (this.book.designs.size === 0) {
+    if ([...this.book.designs.values()].every(({ layers }) => layers.length === 0)) {
       return html`<div class="stack">
         <h2 tabindex="-1">What will you pour?</h2>
-        ${noticeBar({
-          kind: 'plain',
-          text: 'There is no design yet. Add one line to Designs and what a bar is made of to Layers; they appear here at once.',
-        })}
+        ${firstSteps(this, this.book)}
       </div>`;
     }
     const problem = this.problem;

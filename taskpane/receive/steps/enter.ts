@@ -6,6 +6,7 @@ import { compareNames } from '../../../src/domain/kernel/names.ts';
 import { cardLooks, fieldLooks, looks, noticeLooks } from '../../looks.ts';
 import { dateField } from '../../parts/date-field.ts';
 import { EnterFrame } from '../../parts/enter-frame.ts';
+import { linkLooks, placeLink } from '../../parts/place-link.ts';
 import { noticeBar } from '../../parts/notice.ts';
 import { numberField } from '../../parts/number-field.ts';
 import { selectField } from '../../parts/select-field.ts';
@@ -16,7 +17,7 @@ import { lotCard } from '../lot-card.ts';
 
 /** First step of a delivery: from whom, when, and what came. */
 export class ReceiveStep extends EnterFrame {
-  static override styles = [looks, fieldLooks, cardLooks, noticeLooks];
+  static override styles = [looks, fieldLooks, cardLooks, noticeLooks, linkLooks];
   static override properties = {
     book: { attribute: false },
     draft: { attribute: false },
@@ -29,10 +30,13 @@ export class ReceiveStep extends EnterFrame {
     if (this.book.materials.size === 0) {
       return html`<div class="stack">
         <h2 tabindex="-1">What came?</h2>
-        ${noticeBar({
-          kind: 'plain',
-          text: 'There is no material yet. Add one line to Materials for each; they appear here at once.',
-        })}
+        ${noticeBar(
+          {
+            kind: 'plain',
+            text: 'There is no material yet. Add one line to Materials for each; they appear here at once.',
+          },
+          placeLink(this, { kind: 'materials' }, 'Type there', 'Materials'),
+        )}
       </div>`;
     }
     return html`<div class="stack">

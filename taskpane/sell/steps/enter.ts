@@ -10,6 +10,7 @@ import { day, money } from '../../format.ts';
 import { cardLooks, fieldLooks, looks, noticeLooks } from '../../looks.ts';
 import { dateField } from '../../parts/date-field.ts';
 import { EnterFrame } from '../../parts/enter-frame.ts';
+import { linkLooks } from '../../parts/place-link.ts';
 import { noticeBar } from '../../parts/notice.ts';
 import { numberField } from '../../parts/number-field.ts';
 import { recentList, recentLooks } from '../../parts/recent-list.ts';
@@ -33,6 +34,7 @@ export class SellStep extends EnterFrame {
     recentLooks,
     saleLooks,
     tapCountLooks,
+    linkLooks,
   ];
   static override properties = {
     book: { attribute: false },

@@ -5,6 +5,23 @@ import { WIRE } from './host/excel-host.ts';
 import { open, untilAllIsStill } from './host/open.ts';
 import { WorkbookModel } from './host/workbook-model.ts';
 
+describe('showing', () => {
+  it('selects the cell under a header, below the headers as many rows as told', async () => {
+    const { host, port } = open();
+    await port.show({ table: 'Moves', row: 1, header: 'quantity' });
+    const { sheet, place } = host.model.table('Moves');
+    const { row, column } = place;
+    const cell = { sheet: sheet.name, row: row + 1, height: 1, width: 1 };
+    expect(host.model.selected).toEqual({ ...cell, column: column + 3 });
+    await port.show({ table: 'Moves', row: 1 });
+    expect(host.model.selected).toEqual({ ...cell, column });
+  });
+
+  it('rejects with a sentence where the table has gone', async () => {
+    await expect(open().port.show({ table: 'Nowhere', row: 1 })).rejects.toThrow(/\.$/u);
+  });
+});
+
 describe('reading', () => {
   it('reads every table with its headers and cells in two syncs', async () => {
     const { host, port } = open();

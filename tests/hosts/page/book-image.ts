@@ -120,6 +120,13 @@ export const bookImage = (version: string): WorkbookImage => ({
     sheet('Back room', [['put away']], { hidden: true }),
     sheet('Odds & ends', [['Thing'], ['jug'], ['sieve']], {
       tables: [{ name: 'Odds', range: range(0, 0, 2, 0), headers: ['Thing'] }],
+      validations: [
+        {
+          range: range(1, 2, 1, 2),
+          choices: { sheet: 'Odds & ends', range: range(1, 0, 2, 0) },
+        },
+      ],
+      styled: { 2: 1 },
     }),
     sheet(
       'Looks',

@@ -113,6 +113,21 @@ describe('editing by hand', () => {
     ]);
   });
 
+  it('takes rows below a table into it with one left blank, and in the table’s look', async () => {
+    await open.type('Odds & ends', 'A5', 'ladle');
+    expect((await open.load()).find(({ name }) => name === 'Odds')?.rows).toEqual([
+      ['jug'],
+      ['sieve'],
+      [''],
+      ['ladle'],
+    ]);
+    expect(await open.look('Odds & ends', 'A5')).toMatchObject({ fill: '#E8F1F4' });
+    // What stands further down stays what it is.
+    await open.type('Ledger', 'A4', 'M-2');
+    const moves = (await open.load()).find(({ name }) => name === 'Moves');
+    expect(moves?.rows.map(([entry]) => entry)).toEqual(['M-1', '', 'M-2']);
+  });
+
   it('keeps text that looks like a formula as text, even opened and left with Enter', async () => {
     const text = '=HYPERLINK("http://example.invalid","click")';
     await open.select('Shelf', 'A4');
@@ -190,6 +205,33 @@ describe('the page', () => {
     await open.page.mouse.click((box?.x ?? 0) + 46 + 240 + 88 - 11, (box?.y ?? 0) + 20 + 60);
     await open.page.getByText('each', { exact: true }).click();
     await expect.poll(() => open.values('Shelf', 'B3')).toEqual([['each']]);
+    await open.saysSaved();
+  });
+
+  it('takes what is typed into a cell with a list, key by key, and goes on with Tab', async () => {
+    await open.select('Shelf', 'B3');
+    await open.page.keyboard.type('each', { delay: 20 });
+    await open.page.keyboard.press('Tab');
+    await open.page.keyboard.type('1.25', { delay: 20 });
+    await open.page.keyboard.press('Enter');
+    await expect.poll(() => open.values('Shelf', 'B3:C3')).toEqual([['each', 1.25]]);
+  });
+
+  it('lists names that were typed below their table', async () => {
+    await open.type('Odds & ends', 'A4', 'ladle');
+    await open.select('Odds & ends', 'C2');
+    await open.page.keyboard.press('F2');
+    await open.page.locator('[data-u-comp=sheets-dropdown-list]').getByText('ladle').click();
+    await expect.poll(() => open.values('Odds & ends', 'C2')).toEqual([['ladle']]);
+  });
+
+  it('shows a cell of a table, with the keys going into it', async () => {
+    await open.page.getByLabel('Note').click();
+    await open.show({ table: 'moves', row: 2, header: 'Quantity' });
+    await open.page.keyboard.type('7');
+    await open.page.keyboard.press('Enter');
+    await expect.poll(() => open.values('Ledger', 'D3')).toEqual([[7]]);
+    await open.show({ table: 'Nowhere', row: 1 });
     await open.saysSaved();
   });
 

@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach } from 'vitest';
 import type { CellLook, TestHandle } from '../../../src/hosts/workbench/page/test-handle.ts';
-import type { Applied, Cell, Change, HostPort } from '../../../src/workbook/port.ts';
+import type { Applied, Cell, Change, HostPort, TablePlace } from '../../../src/workbook/port.ts';
 import { startChromium } from '../../support/chromium.ts';
 import { bookImage } from './book-image.ts';
 import { buildPage } from './build-page.ts';
@@ -54,6 +54,7 @@ export interface PageTools {
   type(sheet: string, cell: string, text: string): Promise<void>;
   select(sheet: string, cell: string): Promise<void>;
   apply(change: Change): Promise<Applied>;
+  show(place: TablePlace): Promise<void>;
   load(): Promise<Awaited<ReturnType<HostPort['load']>>>;
   /** Waits until the header line says so. */
   saysSaved(words?: string): Promise<void>;
@@ -130,6 +131,11 @@ export async function openAt(browser: Browser, address: string, now?: string): P
       page.evaluate(
         (wanted) => (document.querySelector('test-pane') as PaneElement).port.apply(wanted),
         change,
+      ),
+    show: (place) =>
+      page.evaluate(
+        (wanted) => (document.querySelector('test-pane') as PaneElement).port.show(wanted),
+        place,
       ),
     load: () =>
       page.evaluate(() => (document.querySelector('test-pane') as PaneElement).port.load()),

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { tables, usePane } from '../pane-steps.ts';
+import { withRows } from '../small-workshop.ts';
 import { costsWalk } from './costs-walk.ts';
 
 const openPane = usePane();
@@ -38,6 +39,20 @@ describe('the pictures', () => {
       .waitFor();
     expect(await page.locator('#design').inputValue()).toBe('Plain Wave');
     expect(await page.locator('#fair').inputValue()).toBe('Quay Fair');
+  });
+
+  it('say that work costs nothing as long as no rate is set', async () => {
+    const withRate = (rate: number | string) =>
+      withRows(costsWalk.tables, 'Settings', (rows) =>
+        rows.map((row) => (row[0] === 'Labour rate per hour' ? row.with(1, rate) : row)),
+      );
+    const page = await openPane({ tables: withRate('') });
+    await page.locator('#tab-costs').click();
+    await page.getByText('Your work counts as nothing here.').waitFor();
+    await page.evaluate((good) => {
+      window.pane.port.edit(() => good);
+    }, withRate(12));
+    await page.getByText('Your work counts as nothing here.').waitFor({ state: 'detached' });
   });
 
   it('follow the workbook', async () => {

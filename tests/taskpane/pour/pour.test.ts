@@ -151,7 +151,7 @@ describe('a workbook that changes', () => {
     ]);
     const page = await openPane({ tables: bad });
     await heading(page).getByText('Mend this first').waitFor();
-    const findings = await page.locator('#findings li').allTextContents();
+    const findings = await page.locator('#findings li > span:first-child').allTextContents();
     expect(findings.length).toBeGreaterThanOrEqual(3);
     for (const finding of findings)
       expect(finding).toMatch(/^Lots, row \d+, (?:Lot|Material|Received|Quantity) .*[.?]$/u);
@@ -160,5 +160,46 @@ describe('a workbook that changes', () => {
       window.pane.port.edit(() => good);
     }, smallWorkshop);
     await heading(page).getByText('What will you pour?').waitFor();
+  });
+
+  it('leads to the cell that is to be mended', async () => {
+    const bad = withRows(smallWorkshop, 'Lots', (rows) => [
+      ...rows,
+      ...rowsOf(['L-9|Clear base|2026-10-01|a lot|5||']),
+    ]);
+    const page = await openPane({ tables: bad });
+    await page.getByRole('button', { name: 'Show : Lots, row 9, Quantity' }).click();
+    expect(await page.evaluate(() => window.pane.port.shown)).toEqual([
+      { table: 'Lots', row: 9, header: 'Quantity' },
+    ]);
+  });
+});
+
+describe('a workbook with nothing to pour yet', () => {
+  it('says what to type, in order, and leads to where typing goes on', async () => {
+    const begun = smallWorkshop.map((table) =>
+      ['Settings', 'Materials'].includes(table.name)
+        ? table
+        : { ...table, rows: table.name === 'Lots' ? [['', '', '', '', '', '', '']] : [] },
+    );
+    const page = await openPane({ tables: begun });
+    const steps = page.locator('ol.first li');
+    expect(await steps.locator('strong').allTextContents()).toEqual([
+      'Materials',
+      'Lots',
+      'Molds',
+      'Colours',
+      'Designs',
+      'Layers',
+    ]);
+    await steps.getByText('7 materials so far.').waitFor();
+    for (const name of ['Materials', 'Lots', 'Molds']) {
+      await page.getByRole('button', { name: `Type there : ${name}` }).click();
+    }
+    expect(await page.evaluate(() => window.pane.port.shown)).toEqual([
+      { table: 'Materials', row: 8 },
+      { table: 'Lots', row: 1 },
+      { table: 'Molds', row: 1 },
+    ]);
   });
 });

@@ -11,7 +11,7 @@ import {
 } from '@univerjs/preset-sheets-core';
 import type { Cell } from '../../../workbook/port.ts';
 import type { CellWrite, Grid } from './grid.ts';
-import { TEXT_FORMAT } from './grid-styles.ts';
+import { TEXT_FORMAT, TEXT_SUFFIX } from './grid-styles.ts';
 import { rowsOf, type Place } from './places.ts';
 import { looksLikeFormula, plainCell, UNIT_ID } from './snapshot.ts';
 
@@ -73,11 +73,15 @@ function writtenCell(value: Cell): ICellData {
   };
 }
 
-const lookOf = (
+function lookOf(
   cell: Omit<CellWrite, 'value'>,
   raw: (place: Place) => ICellData | undefined,
-): ICellData =>
-  cell.likeRow === undefined ? {} : { s: raw({ ...cell, row: cell.likeRow })?.s ?? null };
+): ICellData {
+  if (cell.likeRow === undefined) return {};
+  const style = raw({ ...cell, row: cell.likeRow })?.s ?? null;
+  // A text that looks like a formula is pinned as text; the row below need not be.
+  return { s: typeof style === 'string' ? style.replace(TEXT_SUFFIX, '') : style };
+}
 
 const wholeCell = (cell: ICellData | undefined): ICellData | null =>
   cell ? { f: null, si: null, p: null, v: null, t: null, s: null, ...cell } : null;

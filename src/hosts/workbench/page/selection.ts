@@ -1,5 +1,7 @@
 import { ICommandService, type FUniver, type Injector } from '@univerjs/presets';
 import {
+  ILayoutService,
+  ScrollToRangeOperation,
   SetFormulaCalculationResultMutation,
   SetSelectionsOperation,
   SetWorksheetActiveOperation,
@@ -7,6 +9,21 @@ import {
 import type { Failures } from './failures.ts';
 import type { Grid } from './grid.ts';
 import { messageOf } from './message-line.ts';
+import type { Place } from './places.ts';
+
+/** Selects a cell of whatever sheet, scrolled into sight, with the keys going into it. */
+export const selecting =
+  (api: FUniver, injector: Injector) =>
+  ({ sheetId, row, column }: Place): void => {
+    const workbook = api.getActiveWorkbook();
+    const sheet = workbook?.getSheetBySheetId(sheetId);
+    if (!workbook || !sheet) return;
+    workbook.setActiveSheet(sheet);
+    sheet.getRange(row, column).activate();
+    const range = { startRow: row, endRow: row, startColumn: column, endColumn: column };
+    void injector.get(ICommandService).executeCommand(ScrollToRangeOperation.id, { range });
+    injector.get(ILayoutService).focus();
+  };
 
 /** Says why the selected cell shows an error, whenever the selection or the answers move. */
 export function followSelection(

@@ -14,7 +14,7 @@ import type { Opening } from './opening.ts';
 import type { PageFrame } from './page-frame.ts';
 import { registerFunctions } from './register-functions.ts';
 import { createSaver } from './saver.ts';
-import { followSelection } from './selection.ts';
+import { followSelection, selecting } from './selection.ts';
 import type { ServerApi } from './server-api.ts';
 import { snapshotOf } from './snapshot.ts';
 import { offerTestHandle } from './test-handle.ts';
@@ -68,6 +68,7 @@ async function fill({ api, injector }: GridHost, shown: Shown): Promise<void> {
         grid,
         tables,
         saver,
+        select: selecting(api, injector),
         fileName: image.fileName,
         brokenNames: image.brokenNames,
       }),

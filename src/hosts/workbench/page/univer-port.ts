@@ -1,3 +1,4 @@
+import { nameKey } from '../../../domain/kernel/names.ts';
 import type { Applied, Change, HostPort } from '../../../workbook/port.ts';
 import { browserFiles } from '../../files/browser-files.ts';
 import { inBrowser } from '../../in-browser.ts';
@@ -5,6 +6,7 @@ import { planOf, type PlannedWrite, type PlanTable } from './apply-plan.ts';
 import { download } from './download.ts';
 import type { CellWrite, Grid } from './grid.ts';
 import { bodyOf, type LiveTable, type LiveTables } from './live-tables.ts';
+import type { Place } from './places.ts';
 import type { Saver } from './saver.ts';
 
 /** What the port works on. */
@@ -12,6 +14,8 @@ export interface PortParts {
   readonly grid: Grid;
   readonly tables: LiveTables;
   readonly saver: Saver;
+  /** Selects a cell, ready to be typed in. */
+  readonly select: (place: Place) => void;
   /** Keeps the pane's memory of one workbook apart from another's. */
   readonly fileName: string;
   /** Names in the file that lead nowhere. */
@@ -40,6 +44,19 @@ export function createUniverPort(parts: PortParts): HostPort {
       return () => {
         isOn = false;
       };
+    },
+    show({ table: name, row, header }) {
+      const table = tables.all().find((known) => nameKey(known.name) === nameKey(name));
+      if (table !== undefined) {
+        const { headers } = tables.read(table);
+        const column = headers.findIndex((known) => nameKey(known) === nameKey(header ?? ''));
+        parts.select({
+          sheetId: table.sheetId,
+          row: table.range.startRow + row,
+          column: table.range.startColumn + Math.max(0, column),
+        });
+      }
+      return Promise.resolve();
     },
     files: browserFiles(download),
     brokenNames: () => Promise.resolve(parts.brokenNames),

@@ -45,6 +45,9 @@ export function rangeObject(model: WorkbookModel, sheet: Sheet, at: Place): Host
         const meets = intersection(standing(), places.get(other)?.());
         return rangeObject(model, sheet, meets);
       },
+      Select: () => {
+        model.selected = { sheet: sheet.name, ...standing() };
+      },
       SetDirty: () => model.calculation.setDirty(sheet, standing()),
       Delete: () => remove(model, sheet, standing()),
     },

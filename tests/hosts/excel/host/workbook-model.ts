@@ -23,6 +23,8 @@ export class WorkbookModel {
   startState = 'Inactive';
   /** Workbooks opened beside this one, as base64. */
   readonly opened: string[] = [];
+  /** What was selected last. */
+  selected: (Place & { readonly sheet: string }) | undefined;
   /** Open for reading only: a batch that writes is refused. */
   readOnly = false;
   /** Someone is typing in a cell: every batch is refused. */
