@@ -9,7 +9,8 @@ import { chromium } from 'playwright-core';
 
 /**
  * `npm run bench -- pane [moves]`: every step of the pane in the system's Chromium, over a workbook in
- * memory. Milliseconds until the step is shown, and the longest stretch in which the page can't answer.
+ * memory. Milliseconds: until the step is shown, the longest stretch in which the page can't answer, all
+ * such stretches above 50, and the processor time of the page's thread.
  */
 const heavy = [
   'batches lost',
@@ -19,6 +20,8 @@ const heavy = [
   'every id twice',
 ];
 const moves = Number(process.argv.at(-1)) || 100_000;
+/** The way to each page's own thread. */
+const threads = new Map();
 const LONGEST_WAIT = 600_000;
 const folder = await mkdtemp(join(tmpdir(), 'pour-ledger-bench-'));
 const browser = await chromium.launch({
@@ -29,7 +32,7 @@ try {
   await bundlePage();
   console.log(`${moves} moves, ${cpus().length} cores, load ${loadavg()[0]?.toFixed(1)}`);
   console.log(
-    `  ${''.padEnd(44)}${['shown', 'longest', 'blocked'].map((word) => word.padStart(9)).join('')}`,
+    `  ${''.padEnd(44)}${['shown', 'longest', 'blocked', 'processor'].map((word) => word.padStart(9)).join('')}`,
   );
   await measureSound();
   await measureMerge();
@@ -139,6 +142,9 @@ async function measureHeavy(name) {
 async function open(name) {
   const page = await browser.newPage();
   page.setDefaultTimeout(LONGEST_WAIT);
+  const thread = await page.context().newCDPSession(page);
+  await thread.send('Performance.enable', { timeDomain: 'threadTicks' });
+  threads.set(page, thread);
   page.on('pageerror', (error) => console.log(error.stack));
   await page.addInitScript(watchTasks);
   await page.goto('about:blank');
@@ -154,14 +160,21 @@ async function open(name) {
 async function measure(page, name, step) {
   await idle(page);
   await page.evaluate(() => window.takeTasks());
-  const began = performance.now();
+  const [began, spent] = [performance.now(), await processorOf(page)];
   await step();
   await idle(page);
   const shown = performance.now() - began;
+  const processor = (await processorOf(page)) - spent;
   const tasks = await page.evaluate(() => window.takeTasks());
   const sum = tasks.reduce((all, task) => all + task, 0);
-  const figures = [shown, Math.max(0, ...tasks), sum];
+  const figures = [shown, Math.max(0, ...tasks), sum, processor];
   console.log(`  ${name.padEnd(44)}${figures.map((ms) => ms.toFixed(0).padStart(9)).join('')}`);
+}
+
+/** Processor time of the page's thread so far, which what else the machine does can't lengthen. */
+async function processorOf(page) {
+  const { metrics } = await threads.get(page).send('Performance.getMetrics');
+  return metrics.find(({ name }) => name === 'TaskDuration').value * 1000;
 }
 
 /** Until the page has drawn what it had to draw. */

@@ -2,8 +2,9 @@ import type { Batch, Book, Move } from '../book/book.ts';
 import { itemOfBars } from '../book/find.ts';
 import { batchStates } from '../book/words.ts';
 import { count } from '../kernel/count.ts';
-import { type Exact, exact, sum, zero } from '../kernel/exact.ts';
+import { type Exact, exact, zero } from '../kernel/exact.ts';
 import { nameKey } from '../kernel/names.ts';
+import { Tally } from '../kernel/tally.ts';
 import { roundMoney } from '../money/currency.ts';
 import type { NewMove } from '../ledger/posting.ts';
 import { movesOfBatch } from '../stock/batch-moves.ts';
@@ -83,8 +84,9 @@ function barsFinding(
   mender: Mender,
 ): HealthFinding | undefined {
   if (batch.good === undefined) return undefined;
-  const made = sum(
-    moves.filter(({ reason }) => reason === 'made').map(({ quantity }) => exact(quantity)),
+  const made = totalOf(
+    moves.filter(({ reason }) => reason === 'made'),
+    ({ quantity }) => quantity,
   );
   const missing = exact(batch.good).minus(made);
   if (missing.isZero()) return undefined;
@@ -128,8 +130,14 @@ function missingBars(batch: Batch, bars: Exact, value: Exact, mending: Mending):
 /** Value used that no leftover, spare or bar carries; undefined where a move has no Value. */
 export function unclaimedValue(book: Book, moves: readonly Move[]): Exact | undefined {
   if (moves.some(({ value }) => value === undefined)) return undefined;
-  const total = sum(moves.map(({ value }) => exact(value ?? 0)));
+  const total = totalOf(moves, ({ value }) => value ?? 0);
   return roundMoney(total, book.settings.currency).neg();
+}
+
+function totalOf(moves: readonly Move[], numberOf: (move: Move) => number): Exact {
+  const tally = new Tally();
+  for (const move of moves) tally.add(numberOf(move));
+  return tally.total();
 }
 
 function valueFinding(

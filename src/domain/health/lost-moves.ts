@@ -6,6 +6,7 @@ import { nameKey } from '../kernel/names.ts';
 import { postBatch } from '../ledger/post-batch.ts';
 import type { NewMove } from '../ledger/posting.ts';
 import { movesOfBatch } from '../stock/batch-moves.ts';
+import { indexAfter } from '../stock/ledger-index.ts';
 import type { Mender, Repair } from './finding.ts';
 
 /**
@@ -23,6 +24,8 @@ export function lostMoves(book: Book, batch: Batch, { today, by }: Who): Repair 
     ledger: withoutPosting(book.ledger, key),
     batches: new Map([...book.batches].filter(([known]) => known !== key)),
   };
+  // Only the items that this batch touched are followed again.
+  indexAfter(book, before);
   for (const useLeftovers of [false, true]) {
     const missing = missingMoves(before, batch, standing, { today, by }, useLeftovers);
     if (missing !== undefined && missing.length > 0) {
