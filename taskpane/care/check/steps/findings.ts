@@ -76,7 +76,7 @@ export class CheckStep extends LitElement {
 customElements.define('pour-check', CheckStep);
 
 /** More than anybody mends in one sitting. */
-const MOST_SHOWN = 20;
+const MOST_SHOWN = 10;
 
 function titleOf(number: number): string {
   if (number === 0) return 'The book is sound';
