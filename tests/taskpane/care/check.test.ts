@@ -55,6 +55,22 @@ describe('the health check', () => {
     expect(await page.locator('pour-check li').count()).toBe(0);
   });
 
+  it('shows the first ten of many things, and the next as those are mended', async () => {
+    const lost = Array.from(
+      { length: 12 },
+      (_, at) => `W-${String(at)}|2026-11-01|used|Wrapper|-1|L-8|-0.15|B-${String(at)}||`,
+    );
+    const page = await openCheck(withRows(soundWorkshop, 'Moves', () => rowsOf(lost)));
+    await heading(page).getByText('12 things to look at').waitFor();
+    expect(await page.locator('pour-check li').count()).toBe(10);
+    await page.getByText('And 2 more things.').waitFor();
+    await mend(page);
+    await page.locator('#another').click();
+    await heading(page).getByText('11 things to look at').waitFor();
+    await page.getByText('batch B-10, which is not in Batches').waitFor();
+    await page.getByText('And 1 more thing.').waitFor();
+  });
+
   it('shows the lines before they are written, writes them, and checks again', async () => {
     const page = await openCheck(
       withRows(soundWorkshop, 'Moves', () =>
