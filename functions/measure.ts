@@ -12,7 +12,7 @@ import { CellFailure } from './failure.ts';
  * @param {any} quantity How much.
  * @param {any} from Its unit: g, kg, oz, lb, ml, l, fl oz, tsp, drops and others.
  * @param {any} to The unit wanted.
- * @param {any} [material] A material, where weight and volume or drops meet.
+ * @param {any} [material] A material, where weight and volume or drops meet; without one, 20 drops are 1 ml.
  * @param {any} [book] The cell named Book, with a material.
  * @returns {number} The quantity in the unit wanted.
  */

@@ -61,6 +61,8 @@ describe('AMOUNT, through a material', () => {
     ['nothing', 0, 'lb', 'g', 0],
     ['units in any case and spelling', 2, ' Pounds ', 'OZ', 32],
     ['a count', 3, 'each', 'each', 3],
+    ['drops of no material in particular, 20 to the ml (contract §2)', 50, 'drops', 'ml', 2.5],
+    ['ml in drops of none', 0.5, 'ml', 'drops', 10],
   ])('%s', (_, quantity, from, to, amount) => {
     expect(call('AMOUNT', quantity, from, to)).toBe(amount);
   });
@@ -78,6 +80,7 @@ describe('AMOUNT, through a material', () => {
     ],
     ['another one', [1, 'g', '__proto__'], /is not a unit known here/],
     ['weight to volume without a material', [1, 'g', 'ml'], /add its name and the book/],
+    ['drops to weight without a material', [1, 'drops', 'g'], /add its name and the book/],
     [
       'weight to volume without a density',
       [1, 'g', 'ml', 'Blue mica', book],

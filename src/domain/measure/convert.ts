@@ -37,7 +37,8 @@ export function bridgeOf(liquid: Liquid, inDrops: boolean): Bridge | undefined {
 
 /**
  * Converts a quantity between units, through a liquid's density and drops where the two differ in
- * kind. Fails with a sentence where a unit is unknown or there is no way across.
+ * kind; of no liquid in particular, 20 drops are 1 ml. Fails with a sentence where a unit is unknown
+ * or there is no way across.
  */
 export function convert(quantity: Exact, from: string, to: string, liquid?: Liquid): Result<Exact> {
   const source = findUnit(from);
@@ -64,19 +65,16 @@ function across(
 ): Result<Exact> {
   const usesDrops = from === 'drops' || to === 'drops';
   const usesMass = from === 'mass' || to === 'mass';
-  if (liquid === undefined) {
-    return wrong(
-      `Going between weight, volume and drops depends on the material: add its name and the book to the formula.`,
-    );
-  }
-  const bridge = bridgeOf(liquid, usesDrops);
+  const bridge = liquid && bridgeOf(liquid, usesDrops);
   if (bridge === undefined && usesMass) {
     return wrong(
-      `Fill in Density g/ml for ${liquid.name} in Materials to go between weight and volume.`,
+      liquid === undefined
+        ? `Going from weight to volume or drops depends on the material: add its name and the book to the formula.`
+        : `Fill in Density g/ml for ${liquid.name} in Materials to go between weight and volume.`,
     );
   }
   const density = bridge?.densityGPerMl ?? one;
-  const drops = liquid.dropsPerMl ?? USUAL_DROPS_PER_ML;
+  const drops = liquid?.dropsPerMl ?? USUAL_DROPS_PER_ML;
   const ml =
     from === 'mass' ? quantity.div(density) : from === 'drops' ? quantity.div(drops) : quantity;
   return answer(to === 'mass' ? ml.times(density) : to === 'drops' ? ml.times(drops) : ml);
