@@ -40,7 +40,7 @@ export class NowPage extends LitElement {
         advice.length === 0
           ? noticeBar({
               kind: 'good',
-              text: 'Nothing is pressing: stock is above its reorder points and the plan is in time.',
+              text: 'Nothing is pressing: nothing is below its reorder point and the plan is in time.',
             })
           : html`<ol class="stack">
               ${advice.map((one, index) => html`<li>${this.card(one, index + 1)}</li>`)}

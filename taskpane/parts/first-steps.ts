@@ -16,6 +16,7 @@ const held: Partial<Readonly<Record<TableKind, (book: Book) => string>>> = {
 export const firstStepsLooks = css`
   ol.first {
     padding-left: 24px;
+    list-style: decimal;
   }
   ol.first li {
     padding: 6px 0;
