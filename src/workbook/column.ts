@@ -188,7 +188,11 @@ function outOfLimits(value: number, limits: NumberLimits): Trouble | undefined {
     return new Trouble(`is ${value}. Type a whole number`);
   }
   if (limits.min !== undefined && value < limits.min) {
-    return new Trouble(`is ${value}. Type ${limits.min} or more`);
+    // A cell that shows 95 % holds 0.95, which no share that starts at 1 can mean.
+    const meant =
+      limits.format === 'percent' && value > 0 ? Number((value * 100).toPrecision(15)) : 0;
+    const hint = meant > limits.min ? `: ${meant} if ${meant} % is meant` : '';
+    return new Trouble(`is ${value}. Type ${limits.min} or more${hint}`);
   }
   if (limits.above !== undefined && value <= limits.above) {
     return new Trouble(`is ${value}. Type more than ${limits.above}`);

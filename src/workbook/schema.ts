@@ -72,7 +72,7 @@ export const tables = {
     ),
     servicePercent: number(
       'Service %',
-      { above: 0, below: 100, format: 'percent' },
+      { min: 1, below: 100, format: 'percent' },
       'How often stock should last until the order comes.',
     ),
     leastPacks: number('Least packs', { min: 0, whole: true }, 'Fewest packs the supplier sells.'),
@@ -145,7 +145,7 @@ export const tables = {
     setupMinutes: number('Setup minutes', { min: 0 }, 'Minutes of work for each batch.'),
     yieldPercent: number(
       'Yield %',
-      { above: 0, max: 100, format: 'percent' },
+      { min: 1, max: 100, format: 'percent' },
       'Good bars of those started; blank is 100.',
     ),
     price: money('Price', 'What you ask for one bar.'),

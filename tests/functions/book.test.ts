@@ -146,6 +146,13 @@ describe('BOOK', () => {
     expect(lines).toContain('Designs, row 1, Yield % is 120. Type at most 100.');
   });
 
+  it('asks what a share means that a cell shows as a percent', () => {
+    const { message } = errorOf(() => bookOf(withCell(workshop, 'Designs', 1, 'Yield %', 0.57)));
+    expect(message).toBe('Designs, row 1, Yield % is 0.57. Type 1 or more: 57 if 57 % is meant.');
+    const none = errorOf(() => bookOf(withCell(workshop, 'Designs', 1, 'Yield %', 0)));
+    expect(none.message).toBe('Designs, row 1, Yield % is 0. Type 1 or more.');
+  });
+
   it('shows twenty faults and counts the rest', () => {
     const rows = Array.from({ length: 50 }, (_, at) => [
       `X${at}`,

@@ -45,7 +45,7 @@ export const settingSpecs = {
   servicePercent: spec(
     number(
       'Service %',
-      { above: 0, below: 100, format: 'percent' },
+      { min: 1, below: 100, format: 'percent' },
       'How often stock should last until an order comes.',
     ),
     95,
