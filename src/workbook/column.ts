@@ -50,11 +50,32 @@ export function isBlank(cell: unknown): boolean {
 
 /** Reads a cell as a host hands it over: blank ones may be left out, and errors of the sheet are no values. */
 export function readCell<T>(column: Column<T>, cell: unknown): T | Trouble {
+  if (isPlain(column, cell)) return cell as T;
   if (typeof cell === 'string' || typeof cell === 'number' || typeof cell === 'boolean')
     return column.read(cell);
   if (isBlank(cell)) return column.read('');
   return new Trouble('holds an error or something else that is no plain value. Mend that cell');
 }
+
+/** Whether a column reads a cell as it stands. */
+function isPlain({ format, plain }: Column<unknown>, cell: unknown): boolean {
+  if (plain === undefined) return false;
+  if (format === 'text') return isPlainText(cell, plain);
+  return typeof cell === 'number' && cell >= plain.least && cell <= plain.most;
+}
+
+/** Whether a cell is a text of so many letters that neither begins nor ends with what may be a space. */
+export function isPlainText(cell: unknown, { least, most }: Limits): cell is string {
+  return (
+    typeof cell === 'string' &&
+    cell.length >= least &&
+    cell.length <= most &&
+    isPlainLetter(cell.charCodeAt(0)) &&
+    isPlainLetter(cell.charCodeAt(cell.length - 1))
+  );
+}
+
+const isPlainLetter = (letter: number): boolean => letter > 0x20 && letter <= 0x7e;
 
 const must = <T>(column: Column<T | undefined>): Column<T> => ({
   ...column,

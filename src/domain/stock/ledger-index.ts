@@ -2,6 +2,7 @@ import type { Book, Item, Lot, Material, Move } from '../book/book.ts';
 import type { Ledger } from '../book/ledger.ts';
 import type { Day } from '../kernel/day.ts';
 import { compareNames, nameKey } from '../kernel/names.ts';
+import { oncePer } from '../kernel/once-per.ts';
 import { ItemHistory } from './item-history.ts';
 import { noteItem } from './items-asked.ts';
 
@@ -52,10 +53,7 @@ function makeIndex({ ledger, lots }: Book, known?: Index): Index {
   const keys = new Set([...lotsOf.keys(), ...rows.keys()]);
   return new Map(
     Array.from(keys, (key) => {
-      const received = (lotsOf.get(key) ?? []).sort(
-        (a, b) => a.received - b.received || compareNames(a.lot, b.lot),
-      );
-      const history = new ItemHistory(ledger, rows.get(key) ?? NO_ROWS, received);
+      const history = new ItemHistory(ledger, rows.get(key) ?? NO_ROWS, lotsOf.get(key) ?? []);
       const before = known?.get(key);
       if (before?.hasSameMoves(history) === true) history.content = before.content;
       return [key, history];
@@ -63,16 +61,19 @@ function makeIndex({ ledger, lots }: Book, known?: Index): Index {
   );
 }
 
-/** By `nameKey` of the material. */
-function lotsByItem(lots: readonly Lot[]): Map<string, Lot[]> {
+/** Each material's lots in order of receipt, by `nameKey` of the material. */
+const lotsByItem = oncePer((lots: readonly Lot[]): ReadonlyMap<string, readonly Lot[]> => {
   const lotsOf = new Map<Material, Lot[]>();
   for (const lot of lots) {
     const known = lotsOf.get(lot.material);
     if (known === undefined) lotsOf.set(lot.material, [lot]);
     else known.push(lot);
   }
-  return new Map(Array.from(lotsOf, ([{ name }, received]) => [nameKey(name), received]));
-}
+  const inOrder = (a: Lot, b: Lot): number => a.received - b.received || compareNames(a.lot, b.lot);
+  return new Map(
+    Array.from(lotsOf, ([{ name }, received]) => [nameKey(name), received.sort(inOrder)]),
+  );
+});
 
 /** The places of each item's moves in the ledger, by `nameKey`: counted first, then filled in. */
 function rowsByItem({ columns: { items } }: Ledger): Map<string, Int32Array> {

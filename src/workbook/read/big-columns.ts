@@ -1,5 +1,5 @@
 import type { Repeated } from '../../domain/book/ledger.ts';
-import { type Column, readCell, Trouble } from '../column.ts';
+import { type Column, isPlainText, readCell, Trouble } from '../column.ts';
 import { type Fingerprint, RowPrints } from './fingerprint.ts';
 import { hashOfName } from './unique.ts';
 
@@ -89,11 +89,11 @@ export class TextColumn extends BigColumn {
 
   read(rows: readonly HostRow[], start: number): void {
     const { column, at, print, prints } = this.place;
-    const { least, most } = column.plain ?? NOTHING;
+    const plain = column.plain ?? NOTHING;
     const { texts, hashes } = this;
     for (let i = 0; i < rows.length; i += 1) {
       const cell = at === undefined ? undefined : rows[i]?.[at];
-      const text = isPlainText(cell, least, most) ? cell : this.textOf(cell);
+      const text = isPlainText(cell, plain) ? cell : this.textOf(cell);
       texts[start + i] = text;
       hashes[start + i] = hashOfName(text);
       prints.addCell(start + i, print, cell);
@@ -110,19 +110,6 @@ export class TextColumn extends BigColumn {
     return typeof value === 'string' ? value : '';
   }
 }
-
-/** Whether a cell is a text of so many letters that neither begins nor ends with what may be a space. */
-function isPlainText(cell: unknown, least: number, most: number): cell is string {
-  return (
-    typeof cell === 'string' &&
-    cell.length >= least &&
-    cell.length <= most &&
-    isPlainLetter(cell.charCodeAt(0)) &&
-    isPlainLetter(cell.charCodeAt(cell.length - 1))
-  );
-}
-
-const isPlainLetter = (letter: number): boolean => letter > 0x20 && letter <= 0x7e;
 
 /** Few different texts that stand many times: each is read once. "" where a cell is blank. */
 export class RepeatedColumn<T extends string> extends BigColumn implements Repeated<T> {

@@ -1,7 +1,8 @@
-import type { Item, Lot } from '../../domain/book/book.ts';
+import type { Item, Lot, Material } from '../../domain/book/book.ts';
 import { type Catalogue, findItem } from '../../domain/book/find.ts';
 import { Ledger, nameKeysIn } from '../../domain/book/ledger.ts';
 import { nameKey, quoted } from '../../domain/kernel/names.ts';
+import { oncePer } from '../../domain/kernel/once-per.ts';
 import type { Result } from '../../domain/kernel/result.ts';
 import { isExcused, noted, type Reading } from './context.ts';
 import { type MoveCells, signOf } from './move-cells.ts';
@@ -25,7 +26,7 @@ function haveRightLots(
   { items, lots }: Pick<Ledger['columns'], 'items' | 'lots'>,
   known: readonly Lot[],
 ): boolean {
-  const byKey = new Map(known.map((lot) => [nameKey(lot.lot), lot.material]));
+  const byKey = ownersOf(known);
   const materials = items.values.map((item) => (item.kind === 'material' ? item.material : ANY));
   const owners = nameKeysIn(lots).map((key) => (key === '' ? ANY : byKey.get(key)));
   for (let row = 0; row < items.places.length; row += 1) {
@@ -35,6 +36,12 @@ function haveRightLots(
   }
   return true;
 }
+
+/** The material of each lot by the lot's `nameKey`. */
+const ownersOf = oncePer(
+  (lots: readonly Lot[]): ReadonlyMap<string, Material> =>
+    new Map(lots.map((lot) => [nameKey(lot.lot), lot.material])),
+);
 
 /** Stands for every material. */
 const ANY = Symbol('any material');

@@ -25,8 +25,10 @@ export function readRows<K extends TableKind>(
 ): Rows<K> {
   if (table === undefined) return [];
   const { name, columns } = tables[kind];
-  const keys = Object.keys(columns);
-  const readers: readonly Column<unknown>[] = Object.values(columns);
+  // A column that the table does not have is blank in every row.
+  const keys = Object.keys(columns).filter((key) => table.position.has(key));
+  const byKey: Readonly<Record<string, Column<unknown>>> = columns;
+  const readers = keys.map((key) => byKey[key]);
   const positions = keys.map((key) => table.position.get(key) ?? -1);
   const repeats = new Repeats(kind, findings);
   const rows: Record<string, unknown>[] = [];
