@@ -11,9 +11,9 @@ import { lastRemembered, remember, remembered } from './books.ts';
  * @returns {string} The handle: the same tables give the same handle.
  */
 export function book(tables: any[][][]): string {
-  const recognised = settle(recogniseTables(tables));
+  const before = lastRemembered();
+  const recognised = settle(recogniseTables(tables, before));
   if (remembered(recognised.handle) === undefined) {
-    const before = lastRemembered();
     const read = settle(readBook(recognised, before));
     const touched = before && indexAfter(before, read);
     if (before !== undefined && touched !== undefined) carryAnswers(before, read, touched);

@@ -71,7 +71,7 @@ function allAnswers(book: Book): string[] {
 }
 
 const read = (tables: Tables, before?: Book): Book => {
-  const book = sure(readBook(sure(recogniseTables(ranges(tables))), before));
+  const book = sure(readBook(sure(recogniseTables(ranges(tables), before)), before));
   if (before !== undefined) indexAfter(before, book);
   return book;
 };

@@ -110,5 +110,5 @@ export function someMoves(ledger: Ledger, isKept: (row: number) => boolean): Led
 export const valueIn = <T>({ values, places }: Repeated<T>, row: number): T =>
   values[places[row] as number] as T;
 
-/** The `nameKey` of each of a column's names, in the order of `values`. */
-export const nameKeysIn = oncePer(({ values }: Repeated<string>) => values.map(nameKey));
+/** The `nameKey` of each of a column's `values`. */
+export const nameKeysIn = oncePer((values: readonly string[]) => values.map(nameKey));

@@ -55,7 +55,7 @@ function sourcesOf({ lots, rows, ledger }: ItemHistory): Source[] | undefined {
     if (quantity === undefined) return undefined;
     sources.set(nameKey(lot.lot), newSource(lot, quantity));
   }
-  const keys = nameKeysIn(names);
+  const keys = nameKeysIn(names.values);
   let place = -1;
   let source = newSource();
   for (const row of rows) {

@@ -1,5 +1,5 @@
 import type { Repeated } from '../../domain/book/ledger.ts';
-import { type Column, isPlainText, readCell, Trouble } from '../column.ts';
+import { type Column, isBlank, isPlainText, readCell, Trouble } from '../column.ts';
 import { type Fingerprint, RowPrints } from './fingerprint.ts';
 import { hashOfName } from './unique.ts';
 
@@ -15,10 +15,12 @@ export interface ColumnPlace {
 }
 
 /** A column that is read some rows at a time; what can't be read is noticed, and said elsewhere. */
-abstract class BigColumn {
+export abstract class BigColumn {
   protected readonly place: ColumnPlace;
   /** Whether all cells read so far could be. */
   sound = true;
+  /** Whether what was read tells which cell it was read from. */
+  protected isAsTyped = true;
 
   constructor(place: ColumnPlace) {
     this.place = place;
@@ -29,6 +31,17 @@ abstract class BigColumn {
 
   /** Keeps so many rows, where room was made for more. */
   abstract cut(rows: number): void;
+
+  /** Marks the rows whose cells, now in column `at`, are not those that were read in their place. */
+  abstract compare(rows: readonly HostRow[], start: number, at: number, differs: Uint8Array): void;
+
+  /** Begins with what another column of the same kind has read. */
+  abstract takeOver(other: this): void;
+
+  /** Whether its cells can be compared where the table has the column in place `at`, or has none. */
+  canCompare(at: number | undefined): boolean {
+    return this.isAsTyped && (at === undefined) === (this.place.at === undefined);
+  }
 
   /** What a cell says; undefined where it is blank or can't be read. */
   protected valueOf(cell: unknown): unknown {
@@ -68,10 +81,25 @@ export class NumberColumn extends BigColumn {
     this.numbers = this.numbers.subarray(0, rows);
   }
 
+  compare(rows: readonly HostRow[], start: number, at: number, differs: Uint8Array): void {
+    const { numbers } = this;
+    for (let i = 0; i < rows.length; i += 1) {
+      const cell = rows[i]?.[at];
+      const number = numbers[start + i] as number;
+      if (cell !== number && !(Number.isNaN(number) && isBlank(cell))) differs[i] = 1;
+    }
+  }
+
+  takeOver(other: NumberColumn): void {
+    this.numbers.set(other.numbers);
+  }
+
   private readOther(row: number, cell: unknown): void {
     const value = this.valueOf(cell);
     this.numbers[row] = typeof value === 'number' ? value : NaN;
-    if (typeof value === 'number') this.place.prints.addCell(row, this.place.print, cell);
+    if (typeof value !== 'number') return;
+    this.isAsTyped &&= value === cell;
+    this.place.prints.addCell(row, this.place.print, cell);
   }
 }
 
@@ -105,22 +133,36 @@ export class TextColumn extends BigColumn {
     this.hashes = this.hashes.subarray(0, rows);
   }
 
+  compare(rows: readonly HostRow[], start: number, at: number, differs: Uint8Array): void {
+    const { texts } = this;
+    for (let i = 0; i < rows.length; i += 1) if (rows[i]?.[at] !== texts[start + i]) differs[i] = 1;
+  }
+
+  takeOver({ texts, hashes }: TextColumn): void {
+    for (let row = 0; row < texts.length; row += 1) this.texts[row] = texts[row] as string;
+    this.hashes.set(hashes);
+  }
+
   private textOf(cell: unknown): string {
     const value = this.valueOf(cell);
-    return typeof value === 'string' ? value : '';
+    const text = typeof value === 'string' ? value : '';
+    this.isAsTyped &&= text === cell;
+    return text;
   }
 }
 
 /** Few different texts that stand many times: each is read once. "" where a cell is blank. */
 export class RepeatedColumn<T extends string> extends BigColumn implements Repeated<T> {
-  readonly values: T[] = [];
+  values: T[] = [];
   places: Int32Array;
   /** The cell that each value was read from. */
-  private readonly cells: unknown[] = [];
-  private readonly placeOf = new Map<unknown, number>();
+  private cells: unknown[] = [];
+  private placeOf = new Map<unknown, number>();
   /** What last stood below each value: the same lines follow each other again and again. */
-  private readonly below: number[] = [];
-  private readonly prints: RowPrints;
+  private below: number[] = [];
+  private prints: RowPrints;
+  /** Whether another column has the same values, and not a copy of them. */
+  private isShared = false;
   /** Of the row read last; none so far. */
   private lastPlace = -1;
 
@@ -134,15 +176,15 @@ export class RepeatedColumn<T extends string> extends BigColumn implements Repea
   read(rows: readonly HostRow[], start: number): void {
     const { at, prints } = this.place;
     if (at === undefined || rows.length === 0) return;
-    const { places, cells, below } = this;
+    const { places } = this;
     let place = this.lastPlace < 0 ? this.find(rows[0]?.[at]) : this.lastPlace;
     for (let i = 0; i < rows.length; i += 1) {
       const cell = rows[i]?.[at];
-      const guess = below[place] as number;
-      if (cells[guess] === cell) place = guess;
+      const guess = this.below[place] as number;
+      if (this.cells[guess] === cell) place = guess;
       else {
         const found = this.find(cell);
-        below[place] = found;
+        this.below[place] = found;
         place = found;
       }
       places[start + i] = place;
@@ -155,11 +197,39 @@ export class RepeatedColumn<T extends string> extends BigColumn implements Repea
     this.places = this.places.subarray(0, rows);
   }
 
+  compare(rows: readonly HostRow[], start: number, at: number, differs: Uint8Array): void {
+    const { places, cells } = this;
+    for (let i = 0; i < rows.length; i += 1)
+      if (rows[i]?.[at] !== cells[places[start + i] as number]) differs[i] = 1;
+  }
+
+  takeOver(other: RepeatedColumn<T>): void {
+    this.values = other.values;
+    this.cells = other.cells;
+    this.placeOf = other.placeOf;
+    this.below = other.below;
+    this.prints = other.prints;
+    this.isShared = true;
+    this.places.set(other.places);
+    this.lastPlace = other.lastPlace;
+  }
+
+  /** Most edits bring no new value, so what is known of them is copied for the first that does. */
+  private standAlone(): void {
+    this.values = [...this.values];
+    this.cells = [...this.cells];
+    this.placeOf = new Map(this.placeOf);
+    this.below = [...this.below];
+    this.prints = this.prints.copy(this.prints.high.length);
+    this.isShared = false;
+  }
+
   private find(cell: unknown): number {
     return this.placeOf.get(cell) ?? this.add(cell);
   }
 
   private add(cell: unknown): number {
+    if (this.isShared) this.standAlone();
     const place = this.values.length;
     this.placeOf.set(cell, place);
     this.cells.push(cell);

@@ -20,6 +20,20 @@ export class RowPrints {
     this.low = new Int32Array(rows);
   }
 
+  /** The same with room for so many rows; those that there are not yet have nothing in them. */
+  copy(rows: number): RowPrints {
+    const copy = new RowPrints(rows);
+    copy.high.set(this.high.subarray(0, rows));
+    copy.low.set(this.low.subarray(0, rows));
+    return copy;
+  }
+
+  /** Takes all cells out of a row. */
+  clear(row: number): void {
+    this.high[row] = 0;
+    this.low[row] = 0;
+  }
+
   /** Makes sure that there is such a row, where it isn't known from the start how many there are. */
   makeRoomFor(row: number): void {
     if (row < this.high.length) return;

@@ -28,7 +28,7 @@ function haveRightLots(
 ): boolean {
   const byKey = ownersOf(known);
   const materials = items.values.map((item) => (item.kind === 'material' ? item.material : ANY));
-  const owners = nameKeysIn(lots).map((key) => (key === '' ? ANY : byKey.get(key)));
+  const owners = nameKeysIn(lots.values).map((key) => (key === '' ? ANY : byKey.get(key)));
   for (let row = 0; row < items.places.length; row += 1) {
     const material = materials[items.places[row] as number];
     const owner = owners[lots.places[row] as number];

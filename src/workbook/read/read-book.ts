@@ -7,6 +7,7 @@ import { readColours } from './colours.ts';
 import type { Reading } from './context.ts';
 import { readDesigns } from './designs.ts';
 import { Findings } from './findings.ts';
+import type { Fingerprint } from './fingerprint.ts';
 import { checkHalfRows } from './half-rows.ts';
 import { handleOf, printOf } from './handle.ts';
 import { readLots } from './lots.ts';
@@ -27,8 +28,14 @@ export interface RecognisedTables {
   readonly moves: MoveCells;
 }
 
-/** Tells which tables the ranges are. Fails with a sentence for each range that is none, or that stands twice. */
-export function recogniseTables(ranges: readonly TableRange[]): Result<RecognisedTables> {
+/**
+ * Tells which tables the ranges are. Fails with a sentence for each range that is none, or that stands
+ * twice. Moves that stand as they did in a book read `before` are not read a second time.
+ */
+export function recogniseTables(
+  ranges: readonly TableRange[],
+  before?: Book,
+): Result<RecognisedTables> {
   const findings = new Findings();
   const byKind = new Map<TableKind, RecognisedTable>();
   ranges.forEach((range, index) => {
@@ -47,11 +54,16 @@ export function recogniseTables(ranges: readonly TableRange[]): Result<Recognise
   if (ranges.length === 0)
     return wrong('Give BOOK your tables, each with its headers: =POUR.BOOK(Materials[#All], …).');
   if (!findings.none) return wrong(findings.message());
-  const moves = readMoveCells(byKind.get('moves'));
-  const prints = new Map(
-    Array.from(byKind, ([kind, table]) => [kind, kind === 'moves' ? moves.print : printOf(table)]),
-  );
+  const prints = new Map<TableKind, Fingerprint>();
+  for (const [kind, table] of byKind) if (kind !== 'moves') prints.set(kind, printOf(table));
   const tableHandles = new Map(Array.from(prints, ([kind, print]) => [kind, handleOf([print])]));
+  // Names that no line uses any more stay among those taken over: they are known as long as the catalogue is.
+  const kept = hasCatalogueOf(before, tableHandles) ? before?.ledger.prints : undefined;
+  const moves = readMoveCells(byKind.get('moves'), kept);
+  if (byKind.has('moves')) {
+    prints.set('moves', moves.print);
+    tableHandles.set('moves', handleOf([moves.print]));
+  }
   return answer({ handle: handleOf([...prints.values()]), tableHandles, byKind, moves });
 }
 
@@ -66,6 +78,12 @@ const catalogueKinds = [
   'lots',
 ] as const;
 
+const hasCatalogueOf = (
+  before: Book | undefined,
+  tableHandles: RecognisedTables['tableHandles'],
+): boolean =>
+  catalogueKinds.every((kind) => before?.tableHandles.get(kind) === tableHandles.get(kind));
+
 /**
  * Reads recognised tables into a book. Any bad row refuses the whole book, with every finding (up to
  * 20) in one message: table, row, column, value and what to do. Only blank rows are skipped.
@@ -73,11 +91,7 @@ const catalogueKinds = [
  */
 export function readBook(recognised: RecognisedTables, before?: Book): Result<Book> {
   const { handle, tableHandles, byKind, moves } = recognised;
-  const kept = catalogueKinds.every(
-    (kind) => before?.tableHandles.get(kind) === tableHandles.get(kind),
-  )
-    ? before
-    : undefined;
+  const kept = hasCatalogueOf(before, tableHandles) ? before : undefined;
   const findings = new Findings();
   const reading: Reading = {
     materials: new Map(kept?.materials),
