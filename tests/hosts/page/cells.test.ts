@@ -94,6 +94,18 @@ describe('editing by hand', () => {
     });
   });
 
+  it('answers a formula in a row that never held one, typed and taken back', async () => {
+    await open.type('Shelf', 'F3', '=1+1');
+    await open.type('Shelf', 'G3', '=F3*10');
+    expect(await open.values('Shelf', 'F3:G3')).toEqual([[2, 20]]);
+    await open.type('Shelf', 'F3', '5');
+    expect(await open.values('Shelf', 'G3')).toEqual([[50]]);
+    await open.page.getByRole('button', { name: 'Undo' }).click();
+    await expect.poll(() => open.values('Shelf', 'F3:G3')).toEqual([[2, 20]]);
+    await open.type('Shelf', 'E2', '1');
+    expect(await open.formula('Shelf', 'F3')).toBe('=1+1');
+  });
+
   it('lengthens a table when one types right below it, and BOOK sees the row', async () => {
     await open.type('Shelf', 'A5', 'Foam white');
     expect(await open.values('Ask', 'B1')).toEqual([['book of 8']]);

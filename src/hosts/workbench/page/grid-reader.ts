@@ -10,7 +10,7 @@ import { UNIT_ID } from './snapshot.ts';
 export function createGridReader(
   workbook: Workbook,
   model: FormulaDataModel,
-): Pick<Grid, 'read' | 'formulas'> {
+): Pick<Grid, 'read' | 'values' | 'formulas'> {
   const raw = ({ sheetId, row, column }: Place): ICellData | undefined =>
     workbook.getSheetBySheetId(sheetId)?.getCellRaw(row, column) ?? undefined;
   const spilled = ({ sheetId, row, column }: Place): ICellData | undefined =>
@@ -32,6 +32,18 @@ export function createGridReader(
       if (!range || isOneCell(range) || value === '#SPILL!') return { value, formula };
       const spill = rowsOf(range, (r, c) => valueAt({ sheetId, row: r, column: c }));
       return { value, formula, spill };
+    },
+    values(sheetId, range) {
+      const cells = workbook.getSheetBySheetId(sheetId)?.getCellMatrix().getMatrix() ?? {};
+      const spills = model.getArrayFormulaCellData()[UNIT_ID]?.[sheetId] ?? {};
+      const { startRow, startColumn, endRow, endColumn } = range;
+      return Array.from({ length: endRow - startRow + 1 }, (_, down) => {
+        const row = cells[startRow + down];
+        const spilled = spills[startRow + down];
+        return Array.from({ length: endColumn - startColumn + 1 }, (__, right) =>
+          valueOf(spilled?.[startColumn + right] ?? row?.[startColumn + right] ?? undefined),
+        );
+      });
     },
     formulas: () =>
       Object.entries(model.getFormulaData()[UNIT_ID] ?? {}).flatMap(([sheetId, matrix]) =>

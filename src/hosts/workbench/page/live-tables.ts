@@ -1,9 +1,9 @@
 import { ICommandService, type Injector } from '@univerjs/presets';
 import { IFunctionService, SetSuperTableMutation } from '@univerjs/preset-sheets-core';
-import type { Cell, TableData } from '../../../workbook/port.ts';
+import type { TableData } from '../../../workbook/port.ts';
 import type { RangeImage, TableImage, WorkbookImage } from '../../xlsx/image.ts';
 import type { Grid } from './grid.ts';
-import { rowsOf, type Place } from './places.ts';
+import type { Place } from './places.ts';
 import { sheetIdAt, UNIT_ID } from './snapshot.ts';
 
 /** A table where it stands now. */
@@ -60,7 +60,7 @@ export function createLiveTables(injector: Injector, grid: Grid, image: Workbook
     read: (table) => ({
       name: table.name,
       headers: headers(table),
-      rows: rowsOf(bodyOf(table.range), reader(grid, table.sheetId)),
+      rows: grid.values(table.sheetId, bodyOf(table.range)),
     }),
     image: (table) => ({ name: table.name, range: table.range, headers: headers(table) }),
     resize(name, endRow) {
@@ -96,18 +96,13 @@ function tellEngine(injector: Injector, table: LiveTable, headers: readonly stri
 const headersIn =
   (grid: Grid) =>
   ({ sheetId, range }: LiveTable): readonly string[] =>
-    (rowsOf({ ...range, endRow: range.startRow }, reader(grid, sheetId))[0] ?? []).map(String);
+    (grid.values(sheetId, { ...range, endRow: range.startRow })[0] ?? []).map(String);
 
 /** A table's body: its range without the header row. */
 export const bodyOf = (range: RangeImage): RangeImage => ({
   ...range,
   startRow: range.startRow + 1,
 });
-
-const reader =
-  (grid: Grid, sheetId: string) =>
-  (row: number, column: number): Cell =>
-    grid.read({ sheetId, row, column }).value;
 
 const isWithinColumns = ({ sheetId, range }: LiveTable, cell: Place): boolean =>
   cell.sheetId === sheetId && cell.column >= range.startColumn && cell.column <= range.endColumn;

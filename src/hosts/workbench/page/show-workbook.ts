@@ -4,6 +4,7 @@ import { createChanges } from './changes.ts';
 import { createFailures } from './failures.ts';
 import { firstAnswers } from './first-answers.ts';
 import { fitRows } from './fit-rows.ts';
+import { findFormulasByRow } from './formula-rows.ts';
 import type { FunctionHelp } from './function-help.ts';
 import { createGrid } from './grid.ts';
 import { mountGrid, type GridHost } from './grid-host.ts';
@@ -48,6 +49,7 @@ export async function showWorkbook(shown: Shown): Promise<void> {
 
 async function fill({ api, injector }: GridHost, shown: Shown): Promise<void> {
   const { image, help, beside, server, frame, opening } = shown;
+  findFormulasByRow(injector, image);
   const grid = createGrid(injector);
   const failures = createFailures();
   // Only now: functions registered before the workbook exists show #NAME?.
