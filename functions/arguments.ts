@@ -10,6 +10,10 @@ import { CellFailure } from './failure.ts';
  * blank cell, undefined or null for one left out. Each reader throws a sentence that names the argument.
  */
 
+/** The first cell of an argument, whatever it holds: enough to look for a book's handle in it. */
+export const firstCell = (argument: unknown): unknown =>
+  Array.isArray(argument) ? (argument as unknown[]).flat()[0] : argument;
+
 /** The single cell of an argument; "" where it was left out. */
 function cellArgument(argument: unknown, what: string): Cell {
   const cell = Array.isArray(argument) ? onlyCell(argument, what) : argument;

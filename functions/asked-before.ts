@@ -1,5 +1,6 @@
 import type { Book } from '../src/domain/book/book.ts';
 import { withItemsAsked } from '../src/domain/stock/items-asked.ts';
+import { firstCell } from './arguments.ts';
 import { remembered } from './books.ts';
 import { today } from './clock.ts';
 
@@ -80,7 +81,7 @@ const copyOf = (answer: unknown): unknown =>
 
 function bookIn(cellArguments: readonly unknown[]): Book | undefined {
   for (const argument of cellArguments) {
-    const cell: unknown = Array.isArray(argument) ? (argument as unknown[]).flat()[0] : argument;
+    const cell = firstCell(argument);
     const book = typeof cell === 'string' ? remembered(cell.trim()) : undefined;
     if (book !== undefined) return book;
   }

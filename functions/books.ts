@@ -1,6 +1,6 @@
 import type { Book } from '../src/domain/book/book.ts';
 import { quoted } from '../src/domain/kernel/names.ts';
-import { optionalName } from './arguments.ts';
+import { firstCell, optionalName } from './arguments.ts';
 import { CellFailure } from './failure.ts';
 
 /** Enough for the workbooks open side by side, and for the state before an edit. */
@@ -53,10 +53,7 @@ export function bookArgument(argument: unknown): Book {
   }
   // Any text may be a handle of another version, which heals too; what is no text never was one.
   throw new CellFailure(
-    isText(argument) ? '#N/A' : '#VALUE!',
+    typeof firstCell(argument) === 'string' ? '#N/A' : '#VALUE!',
     `${quoted(handle)} is not a book. Give the cell named Book, which holds POUR.BOOK.`,
   );
 }
-
-const isText = (argument: unknown): boolean =>
-  typeof (Array.isArray(argument) ? (argument as unknown[]).flat()[0] : argument) === 'string';

@@ -33,14 +33,10 @@ const walks = oncePerContent(() => new Map<string, Walk>());
 /** Worked out once for what happened to an item by the end of a day. */
 export function stockAt(book: Book, item: Item, asOf: Day): Stock {
   const history = historyOf(book, item);
-  const known = stocks(history);
-  const key = keyOf(book, history, asOf);
-  const found = known.get(key);
-  if (found !== undefined && isSameThing(found.item, item)) return found;
-  const left = isPlain(book, history, asOf) ? layersLeft(history) : undefined;
-  const stock = left === undefined ? followed(book, item, asOf) : leftOver(item, history, left);
-  known.set(key, stock);
-  return stock;
+  return keptFor(stocks(history), keyOf(book, history, asOf), item, () => {
+    const left = isPlain(book, history, asOf) ? layersLeft(history) : undefined;
+    return left === undefined ? followed(book, item, asOf) : leftOver(item, history, left);
+  });
 }
 
 /** The shelf itself, emptied layers and debts with it. Not to be changed: take from a copy. */
@@ -49,14 +45,12 @@ export const shelfAt = (book: Book, item: Item, asOf: Day): Shelf => walkTo(book
 /** Walks an item's lots and moves up to the end of a day, each day and item once. */
 function walkTo(book: Book, item: Item, asOf: Day): Walk {
   const history = historyOf(book, item);
-  const known = walks(history);
-  const key = keyOf(book, history, asOf);
-  let walk = known.get(key);
-  if (walk === undefined || !isSameThing(walk.item, item)) {
-    walk = new Walk(item, history, asOf, isAverage(book));
-    known.set(key, walk);
-  }
-  return walk;
+  return keptFor(
+    walks(history),
+    keyOf(book, history, asOf),
+    item,
+    () => new Walk(item, history, asOf, isAverage(book)),
+  );
 }
 
 const isAverage = ({ settings }: Book): boolean => settings.valuation === 'Average';
@@ -68,6 +62,20 @@ const keyOf = ({ settings }: Book, history: ItemHistory, asOf: Day): string =>
 /** Whether all that ever happened counts, and each layer keeps its own cost. */
 const isPlain = (book: Book, history: ItemHistory, asOf: Day): boolean =>
   !isAverage(book) && Math.floor(asOf) >= itemSums(history).lastDay;
+
+/** What is known under a key for this very item, else worked out and kept. */
+function keptFor<A extends { readonly item: Item }>(
+  known: Map<string, A>,
+  key: string,
+  item: Item,
+  work: () => A,
+): A {
+  const found = known.get(key);
+  if (found !== undefined && isSameThing(found.item, item)) return found;
+  const answered = work();
+  known.set(key, answered);
+  return answered;
+}
 
 /** An item is made anew for each look-up. */
 function isSameThing(a: Item, b: Item): boolean {
