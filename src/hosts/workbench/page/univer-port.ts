@@ -48,7 +48,7 @@ export function createUniverPort(parts: PortParts): HostPort {
     show({ table: name, row, header }) {
       const table = tables.all().find((known) => nameKey(known.name) === nameKey(name));
       if (table !== undefined) {
-        const { headers } = tables.read(table);
+        const { headers } = tables.image(table);
         const column = headers.findIndex((known) => nameKey(known) === nameKey(header ?? ''));
         parts.select({
           sheetId: table.sheetId,
