@@ -1,7 +1,8 @@
-import { type BarCost, barCost, USUAL_BARS } from '../src/domain/cost/bar-cost.ts';
+import { type BarCost, barCost } from '../src/domain/cost/bar-cost.ts';
 import { findDesign } from '../src/domain/book/find.ts';
 import { hundred, toCell } from '../src/domain/kernel/exact.ts';
 import { andThen } from '../src/domain/kernel/result.ts';
+import { USUAL_BARS } from '../src/domain/recipe/plain-plan.ts';
 import { settle } from './answer.ts';
 import { dayArgument, nameArgument, optionalNumber } from './arguments.ts';
 import { bookArgument } from './books.ts';

@@ -5,7 +5,6 @@ import {
   itemOfMaterial,
   leftoverName,
 } from '../src/domain/book/find.ts';
-import { USUAL_BARS } from '../src/domain/cost/bar-cost.ts';
 import { exact, notBelowZero, sum, toCell } from '../src/domain/kernel/exact.ts';
 import { nameKey } from '../src/domain/kernel/names.ts';
 import { answer, andThen, wrong } from '../src/domain/kernel/result.ts';
@@ -13,7 +12,7 @@ import { canMake as canMakeBars } from '../src/domain/recipe/can-make.ts';
 import { leftoversOnHand } from '../src/domain/recipe/leftovers-on-hand.ts';
 import { materialNeeds } from '../src/domain/recipe/material-needs.ts';
 import { baseShare, type Melt, planMelts, soapForFills } from '../src/domain/recipe/melt-plan.ts';
-import { plainPlan } from '../src/domain/recipe/plain-plan.ts';
+import { plainPlan, USUAL_BARS } from '../src/domain/recipe/plain-plan.ts';
 import { countTiles } from '../src/domain/recipe/tile-count.ts';
 import { onHand } from '../src/domain/stock/on-hand.ts';
 import { settle, settleNumber, type SpillAnswer } from './answer.ts';

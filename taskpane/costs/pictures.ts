@@ -1,10 +1,11 @@
 import type { Book, Design, Fair } from '../../src/domain/book/book.ts';
-import { barCost, type CostLine, USUAL_BARS } from '../../src/domain/cost/bar-cost.ts';
+import { barCost, type CostLine } from '../../src/domain/cost/bar-cost.ts';
 import { count } from '../../src/domain/kernel/count.ts';
 import type { Day } from '../../src/domain/kernel/day.ts';
 import { Exact, hundred, sum } from '../../src/domain/kernel/exact.ts';
 import { compareNames } from '../../src/domain/kernel/names.ts';
 import { andThen, answer, type Result, wrong } from '../../src/domain/kernel/result.ts';
+import { USUAL_BARS } from '../../src/domain/recipe/plain-plan.ts';
 import type { FairResult } from '../../src/domain/sell/fair-result.ts';
 import { day, money } from '../format.ts';
 import { lyingBars } from '../pictures/bars.ts';

@@ -4,10 +4,11 @@ import { type Exact, exact, sum, zero } from '../kernel/exact.ts';
 import { oncePer } from '../kernel/once-per.ts';
 import { answer, type Result, andThen } from '../kernel/result.ts';
 import { splitAmount } from '../money/split.ts';
+import { materialsPerG } from '../recipe/materials-per-g.ts';
 import type { MeltPlan } from '../recipe/melt-plan.ts';
 import { plainPlan } from '../recipe/plain-plan.ts';
 import { moldWear } from './mold-wear.ts';
-import { costOf, materialsPerG } from './unit-costs.ts';
+import { costOf } from './unit-costs.ts';
 
 /** Where the cost of one good bar goes. Lines sum to `perBar` exactly. */
 export interface BarCost {
@@ -20,9 +21,6 @@ export interface CostLine {
   readonly name: string;
   readonly perBar: Exact;
 }
-
-/** A batch of a dozen where no number is given. */
-export const USUAL_BARS = 12;
 
 /** Costs are exact to this many decimals; the lines are split so that not one is lost. */
 const COST_DECIMALS = 10;

@@ -2,9 +2,11 @@ import type { Book, Item, Soap } from '../book/book.ts';
 import type { Day } from '../kernel/day.ts';
 import { type Exact, sum } from '../kernel/exact.ts';
 import { andThen, answer, type Result } from '../kernel/result.ts';
+import { materialsPerG } from '../recipe/materials-per-g.ts';
+import { USUAL_BARS } from '../recipe/plain-plan.ts';
 import { unitCost } from '../stock/valuation.ts';
-import { barCost, USUAL_BARS } from './bar-cost.ts';
-import { costOf, materialsPerG } from './unit-costs.ts';
+import { barCost } from './bar-cost.ts';
+import { costOf } from './unit-costs.ts';
 
 /**
  * What a unit of an item costs by the ledger or, for soap and bars that the ledger has never had,

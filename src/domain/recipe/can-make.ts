@@ -1,74 +1,110 @@
 import type { Book, Design, Material } from '../book/book.ts';
 import { itemOfMaterial } from '../book/find.ts';
+import { assert } from '../kernel/assert.ts';
 import type { Day } from '../kernel/day.ts';
 import type { Exact } from '../kernel/exact.ts';
 import { answer, notYet, type Result } from '../kernel/result.ts';
 import { onHand } from '../stock/on-hand.ts';
-import { plainQuantities } from './plain-plan.ts';
+import { materialQuantities } from './material-needs.ts';
+import { materialsPerG } from './materials-per-g.ts';
+import { type MeltPlan, noLeftovers, planMelts } from './melt-plan.ts';
+import { plainPlan, USUAL_BARS } from './plain-plan.ts';
 
 /** From this many bars on stock is no limit. */
 const NO_LIMIT_BARS = 1 << 19;
 
+/** The material of which stock covers least of what some bars need. */
+interface Scarcest {
+  readonly bars: number;
+  readonly material: Material;
+  /** 1 or more just where there is enough. */
+  readonly share: number;
+}
+
+/** The scarcest material for a number of bars of a design, or of a part of it; undefined where it takes none. */
+type ScarcestFor = (design: Design, bars: number) => Scarcest | undefined;
+
 /** Most whole good bars that the materials on hand allow, without leftovers or spares. */
 export function canMake(book: Book, design: Design, asOf: Day): Result<number> {
-  const one = plainQuantities(design, 1, book.settings);
-  if (!one.ok) return one;
-  if (one.value.size === 0)
-    return notYet(`${design.name} uses no materials, so stock is no limit.`);
-  const stock = new Map<Material, Exact>();
-  for (const material of one.value.keys())
-    stock.set(material, onHand(book, itemOfMaterial(material), asOf));
-  const most = mostOf(NO_LIMIT_BARS, (bars) => {
-    const needs = plainQuantities(design, bars, book.settings);
-    return needs.ok ? leastShare(stock, needs.value) : 0;
+  const usual = plainPlan(design, USUAL_BARS, book.settings);
+  if (!usual.ok) return usual;
+  const stock = (material: Material): Exact => onHand(book, itemOfMaterial(material), asOf);
+  const start = scarcestIn(usual.value, stock);
+  if (start === undefined) return notYet(`${design.name} uses no materials, so stock is no limit.`);
+  const most = mostBars(design, start, (part, bars) => {
+    const plan = planMelts(part, bars, book.settings, noLeftovers);
+    assert(plan.ok, `Not every number of bars of ${design.name} can be planned.`);
+    return scarcestIn(plan.value, stock);
   });
   return most < NO_LIMIT_BARS
     ? answer(most)
     : notYet(`Stock is no limit for ${design.name}: it allows over ${NO_LIMIT_BARS} bars.`);
 }
 
-/** How much of the need stock covers, of the material it covers least: 1 or more just where there is enough of all. */
-function leastShare(
-  stock: ReadonlyMap<Material, Exact>,
-  needs: ReadonlyMap<Material, Exact>,
-): number {
-  let least = Infinity;
-  for (const [material, need] of needs) {
-    const held = stock.get(material);
-    if (held === undefined) return 0;
-    if (need.isZero()) continue;
-    const share = held.toNumber() / need.toNumber();
-    // Floating point is near enough to guess by, not to tell enough from short.
-    const covered = need.lte(held) ? Math.max(1, share) : Math.min(share, ALMOST_ONE);
-    least = Math.min(least, covered);
+/**
+ * Follows the scarcest material by itself, which takes a fraction of planning the whole design. Where
+ * another is scarcer for the bars that it allows, that one is followed next.
+ */
+function mostBars(design: Design, tried: Scarcest, scarcestFor: ScarcestFor): number {
+  const part = partWith(tried.material, design);
+  const most = mostOf(tried, (bars) => scarcestFor(part, bars)?.share ?? Infinity);
+  const scarcest = most === 0 ? undefined : scarcestFor(design, most);
+  return scarcest === undefined || scarcest.share >= 1
+    ? most
+    : mostBars(design, scarcest, scarcestFor);
+}
+
+/**
+ * A design with only those layers that take a material. It needs as much of that material as the whole,
+ * and no more of any other: what is made of a soap with the material in it has the material in it too.
+ */
+function partWith(material: Material, design: Design): Design {
+  const takes = design.layers.filter((layer) =>
+    'soap' in layer ? materialsPerG(layer.soap).has(material) : layer.material === material,
+  );
+  return { ...design, layers: takes };
+}
+
+function scarcestIn(plan: MeltPlan, stock: (material: Material) => Exact): Scarcest | undefined {
+  let scarcest: Scarcest | undefined;
+  for (const [material, need] of materialQuantities(plan)) {
+    const share = shareCovered(stock(material), need);
+    if (scarcest === undefined || share < scarcest.share)
+      scarcest = { bars: plan.bars, material, share };
   }
-  return least;
+  return scarcest;
+}
+
+/** How much of a need what is held covers: 1 or more just where it is enough. */
+function shareCovered(held: Exact, need: Exact): number {
+  const share = held.toNumber() / need.toNumber();
+  // Floating point is near enough to guess by, not to tell enough from short.
+  return need.lte(held) ? Math.max(1, share) : Math.min(share, ALMOST_ONE);
 }
 
 const ALMOST_ONE = 1 - Number.EPSILON;
 
-/** A usual batch, whose plan other answers ask for as well. */
-const FIRST_GUESS = 12;
 /** After so many guesses the range is halved instead. */
 const MOST_GUESSES = 8;
 
 /**
- * The most bars, up to a limit, that are covered. Need never falls as bars rise, and rises nearly in
- * proportion, so what stock covers of one number of bars is a good guess at the next one to try.
+ * The most bars that are covered, from a number tried already. Need never falls as bars rise, and rises
+ * nearly in proportion, so what stock covers of one number of bars is a good guess at the next to try.
  */
-function mostOf(limit: number, shareCovered: (bars: number) => number): number {
-  let [enough, short] = [0, limit + 1];
-  let [bars, step] = [FIRST_GUESS, 1];
-  for (let tried = 0; short - enough > 1; tried += 1) {
-    const share = shareCovered(bars);
+function mostOf(tried: Scarcest, shareFor: (bars: number) => number): number {
+  let { bars, share } = tried;
+  let [enough, short] = [0, NO_LIMIT_BARS + 1];
+  for (let guesses = 0, step = 1; ; guesses += 1) {
     if (share >= 1) enough = bars;
     else short = bars;
+    if (short - enough <= 1) return enough;
     bars = Math.floor(bars * share);
     if (bars <= enough) {
       bars = enough + step;
       step *= 2;
     }
-    if (bars >= short || tried > MOST_GUESSES) bars = Math.floor((enough + short) / 2);
+    // No guess can be made of a share beyond floating point.
+    if (!(bars < short) || guesses > MOST_GUESSES) bars = Math.floor((enough + short) / 2);
+    share = shareFor(bars);
   }
-  return enough;
 }

@@ -4,9 +4,6 @@ import { compareNames } from '../kernel/names.ts';
 import { oncePer } from '../kernel/once-per.ts';
 import type { MaterialNeed, MeltPlan } from './melt-plan.ts';
 
-/** Quantities in stock units by material. */
-export type MaterialQuantities = ReadonlyMap<Material, Exact>;
-
 /** Materials that a plan takes from stock, each once, in stock units, by kind of use and name. */
 export const materialNeeds = oncePer((plan: MeltPlan): readonly MaterialNeed[] =>
   Array.from(materialQuantities(plan), ([material, quantity]) => ({ material, quantity })).sort(
@@ -14,8 +11,8 @@ export const materialNeeds = oncePer((plan: MeltPlan): readonly MaterialNeed[] =
   ),
 );
 
-/** The same in no order. */
-export function materialQuantities(plan: MeltPlan): MaterialQuantities {
+/** The same by material, in no order. */
+export function materialQuantities(plan: MeltPlan): ReadonlyMap<Material, Exact> {
   const byMaterial = new Map<Material, Exact>();
   const add = (material: Material, quantity: Exact): void => {
     byMaterial.set(material, (byMaterial.get(material) ?? zero).plus(quantity));

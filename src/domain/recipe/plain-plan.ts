@@ -1,16 +1,15 @@
 import type { Book, Design } from '../book/book.ts';
 import { oncePerKey } from '../kernel/once-per.ts';
-import { andThen, answer, type Result } from '../kernel/result.ts';
-import { type MaterialQuantities, materialQuantities } from './material-needs.ts';
+import type { Result } from '../kernel/result.ts';
 import { type MeltPlan, noLeftovers, planMelts } from './melt-plan.ts';
+
+/** A batch of a dozen where no number is given. */
+export const USUAL_BARS = 12;
 
 /** Costs, weighing lists and shopping ask for the same few batches of a design. */
 const MOST_PLANS = 4;
-/** What CANMAKE tries on its way to the most bars; a few numbers each. */
-const MOST_QUANTITIES = 50;
 
 const plans = oncePerKey<Design, Result<MeltPlan>>(MOST_PLANS);
-const quantities = oncePerKey<Design, Result<MaterialQuantities>>(MOST_QUANTITIES);
 
 /**
  * `planMelts` as if no leftovers or spares were there. Such a plan hangs on no move, so it is kept
@@ -21,20 +20,6 @@ export function plainPlan(
   bars: number,
   settings: Book['settings'],
 ): Result<MeltPlan> {
-  return plans(design, keyOf(bars, settings), () => planMelts(design, bars, settings, noLeftovers));
+  const key = `${bars} ${settings.scaleStepG}`;
+  return plans(design, key, () => planMelts(design, bars, settings, noLeftovers));
 }
-
-/** What a plain plan takes from stock, kept where the plan itself would be too large to keep. */
-export function plainQuantities(
-  design: Design,
-  bars: number,
-  settings: Book['settings'],
-): Result<MaterialQuantities> {
-  return quantities(design, keyOf(bars, settings), () =>
-    andThen(planMelts(design, bars, settings, noLeftovers), (plan) =>
-      answer(materialQuantities(plan)),
-    ),
-  );
-}
-
-const keyOf = (bars: number, { scaleStepG }: Book['settings']): string => `${bars} ${scaleStepG}`;

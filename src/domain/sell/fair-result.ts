@@ -1,10 +1,11 @@
 import type { Book, Design, Fair, Sale } from '../book/book.ts';
 import { batchStates } from '../book/words.ts';
-import { barCost, USUAL_BARS } from '../cost/bar-cost.ts';
+import { barCost } from '../cost/bar-cost.ts';
 import type { Day } from '../kernel/day.ts';
 import { type Exact, exact, sum, zero } from '../kernel/exact.ts';
 import { nameKey } from '../kernel/names.ts';
 import { all, andThen, answer, type Result } from '../kernel/result.ts';
+import { USUAL_BARS } from '../recipe/plain-plan.ts';
 import { breakEven } from './price.ts';
 import { taxInside, taxOnTop } from './sales-tax.ts';
 

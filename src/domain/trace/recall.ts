@@ -1,9 +1,9 @@
 import type { Book, Item, Lot, Material } from '../book/book.ts';
-import { materialsPerG } from '../cost/unit-costs.ts';
 import type { Day } from '../kernel/day.ts';
 import { type Exact, exact, sum, zero } from '../kernel/exact.ts';
 import { compareNames, nameKey, quoted } from '../kernel/names.ts';
 import { answer, type Result, wrong } from '../kernel/result.ts';
+import { materialsPerG } from '../recipe/materials-per-g.ts';
 import { indexOf } from '../stock/ledger-index.ts';
 import { live } from '../stock/reversals.ts';
 import { stockAt } from '../stock/valuation.ts';

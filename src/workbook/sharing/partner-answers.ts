@@ -1,12 +1,13 @@
 import type { Book, Design } from '../../domain/book/book.ts';
 import { itemOfBars } from '../../domain/book/find.ts';
-import { barCost, USUAL_BARS } from '../../domain/cost/bar-cost.ts';
+import { barCost } from '../../domain/cost/bar-cost.ts';
 import { type Day, isoDate } from '../../domain/kernel/day.ts';
 import { type Exact, toCell } from '../../domain/kernel/exact.ts';
 import { compareNames } from '../../domain/kernel/names.ts';
 import { andThen, answer, type Result } from '../../domain/kernel/result.ts';
 import { roundMoney } from '../../domain/money/currency.ts';
 import { canMake } from '../../domain/recipe/can-make.ts';
+import { USUAL_BARS } from '../../domain/recipe/plain-plan.ts';
 import { onHand } from '../../domain/stock/on-hand.ts';
 import { stockList } from '../../domain/stock/stock-list.ts';
 import type { Cell, ValueColumn, ValueSheet } from '../port.ts';
