@@ -217,6 +217,26 @@ describe('a description that no workbook can hold', () => {
       }),
       /given twice/,
     ],
+    [
+      'a value over a value of a table',
+      one({ tables: [table('T', ['a'])], cells: [{ row: 0, column: 0, value: 1 }] }),
+      /One!A1 is given twice/,
+    ],
+    [
+      'an empty cell with a style in a table',
+      one({ tables: [table('T', ['a'])], cells: [{ row: 1, column: 0, value: '' }] }),
+      /One!A2 lies in a table/,
+    ],
+    [
+      'a table over another',
+      one({ tables: [table('T', ['a', 'b']), { ...table('U', ['c']), row: 1, column: 1 }] }),
+      /One!B2 is given twice/,
+    ],
+    [
+      'a row of a table with too few cells',
+      one({ tables: [{ ...table('T', ['a', 'b']), rows: [[1, 2], [3]] }] }),
+      /Row 2 of table T has 1 cells/,
+    ],
     ['a bad sheet name', { sheets: [{ name: 'a/b' }] }, /no sheet name/],
     [
       'two tables of one name',

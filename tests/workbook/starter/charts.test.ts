@@ -66,7 +66,7 @@ function cellsOf({ described }: Built, reference: string) {
   const cells = [];
   for (let row = first.row; row <= last.row; row += 1) {
     for (let column = first.column; column <= last.column; column += 1)
-      cells.push(grid.get(row)?.get(column));
+      cells.push(grid.at(row, column));
   }
   return cells;
 }

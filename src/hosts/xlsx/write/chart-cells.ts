@@ -31,7 +31,7 @@ function valuesOf(book: NewWorkbook, { sheet: name, range }: CellsOf): readonly 
   const values: Cell[] = [];
   for (let row = range.startRow; row <= range.endRow; row += 1) {
     for (let column = range.startColumn; column <= range.endColumn; column += 1) {
-      values.push(grid.get(row)?.get(column)?.value ?? '');
+      values.push(grid.at(row, column)?.value ?? '');
     }
   }
   return values;

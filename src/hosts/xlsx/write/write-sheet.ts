@@ -3,7 +3,7 @@ import { cellXml } from './cell-xml.ts';
 import { storedFormula } from '../formula/formula-text.ts';
 import { DECLARATION, MAIN, OFFICE_LINKS } from '../parts/namespaces.ts';
 import type { NewSheet, NewValidation } from './new-workbook.ts';
-import { sheetGrid, type GridCell } from './sheet-grid.ts';
+import { sheetGrid, type SheetGrid } from './sheet-grid.ts';
 import { colorXml, type StyleSheet } from './write-styles.ts';
 import { escapeXml } from '../xml/xml-text.ts';
 
@@ -24,7 +24,7 @@ export function sheetXml(
   return (
     `${DECLARATION}<worksheet xmlns="${MAIN}" xmlns:r="${OFFICE_LINKS}">` +
     `<sheetPr>${sheet.tabColor ? colorXml('tabColor', sheet.tabColor) : ''}<pageSetUpPr fitToPage="1"/></sheetPr>` +
-    `<dimension ref="${dimension(grid)}"/>${viewXml(sheet, active)}` +
+    `<dimension ref="${grid.range ? rangeName(grid.range) : 'A1'}"/>${viewXml(sheet, active)}` +
     `<sheetFormatPr defaultRowHeight="15"/>${columnsXml(sheet)}` +
     `<sheetData>${rowsXml(sheet, grid, styles)}</sheetData>${mergesXml(sheet)}` +
     `${highlightsXml(sheet, styles)}${validationsXml(sheet.validations ?? [])}` +
@@ -33,18 +33,6 @@ export function sheetXml(
     '<headerFooter><oddFooter>&amp;L&amp;A&amp;RPage &amp;P of &amp;N</oddFooter></headerFooter>' +
     `${links.drawing ? `<drawing r:id="${links.drawing}"/>` : ''}${tablePartsXml(links.tables)}</worksheet>`
   );
-}
-
-function dimension(grid: ReadonlyMap<number, ReadonlyMap<number, GridCell>>): string {
-  const rows = [...grid.keys()];
-  if (rows.length === 0) return 'A1';
-  const columns = [...grid.values()].flatMap((row) => [...row.keys()]);
-  return rangeName({
-    startRow: rows.reduce((a, b) => Math.min(a, b)),
-    startColumn: columns.reduce((a, b) => Math.min(a, b)),
-    endRow: rows.reduce((a, b) => Math.max(a, b)),
-    endColumn: columns.reduce((a, b) => Math.max(a, b)),
-  });
 }
 
 function viewXml(sheet: NewSheet, active: boolean): string {
@@ -83,20 +71,14 @@ function columnsXml(sheet: NewSheet): string {
   return `<cols>${each.join('')}</cols>`;
 }
 
-function rowsXml(
-  sheet: NewSheet,
-  grid: ReadonlyMap<number, ReadonlyMap<number, GridCell>>,
-  styles: StyleSheet,
-): string {
-  const heights = new Map(
-    Object.entries(sheet.rowHeights ?? {}).map(([row, height]) => [Number(row), height]),
-  );
-  return [...new Set([...grid.keys(), ...heights.keys()])]
-    .sort((a, b) => a - b)
+function rowsXml({ rowHeights = {} }: NewSheet, grid: SheetGrid, styles: StyleSheet): string {
+  const heights = new Map(Object.entries(rowHeights).map(([row, height]) => [Number(row), height]));
+  const rows = [...new Set([...grid.rows, ...heights.keys()])].sort((a, b) => a - b);
+  return rows
     .map((row) => {
       const height = heights.get(row);
-      const cells = [...(grid.get(row)?.values() ?? [])].sort((a, b) => a.column - b.column);
-      const each = cells.map((cell) =>
+      const size = height === undefined ? '' : ` ht="${height}" customHeight="1"`;
+      const cells = grid.row(row).map((cell) =>
         cellXml(cell, {
           style: cell.style ? styles.style(cell.style) : 0,
           prefix: '',
@@ -104,8 +86,7 @@ function rowsXml(
           computed: cell.computed,
         }),
       );
-      const size = height === undefined ? '' : ` ht="${height}" customHeight="1"`;
-      return `<row r="${row + 1}"${size}>${each.join('')}</row>`;
+      return [`<row r="${row + 1}"${size}>`, ...cells, '</row>'].join('');
     })
     .join('');
 }

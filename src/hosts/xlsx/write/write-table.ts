@@ -1,18 +1,13 @@
 import { rangeName } from '../address.ts';
 import { storedFormula } from '../formula/formula-text.ts';
 import { DECLARATION, MAIN } from '../parts/namespaces.ts';
-import type { NewTable } from './new-workbook.ts';
-import { bodyRowCount } from './sheet-grid.ts';
+import type { NewTable, NewTableCell } from './new-workbook.ts';
+import { rangeOf } from './sheet-grid.ts';
 import { escapeXml, storeText } from '../xml/xml-text.ts';
 
 /** One table part; `id` is unique in the workbook. */
 export function tableXml(table: NewTable, id: number): string {
-  const ref = rangeName({
-    startRow: table.row,
-    startColumn: table.column,
-    endRow: table.row + bodyRowCount(table),
-    endColumn: table.column + table.columns.length - 1,
-  });
+  const ref = rangeName(rangeOf(table));
   const columns = table.columns.map(({ header }, index) => {
     const attributes = `id="${index + 1}" name="${storeText(header)}"`;
     const formula = commonFormula(table, index);
@@ -30,12 +25,12 @@ export function tableXml(table: NewTable, id: number): string {
 
 /** A formula that every row of a column shares, so that new rows get it too. */
 function commonFormula(table: NewTable, index: number): string | undefined {
-  const formulas = new Set(
-    table.rows.map((row) => {
-      const cell = row[index];
-      return typeof cell === 'object' ? cell.formula : undefined;
-    }),
-  );
-  const [formula] = formulas;
-  return formulas.size === 1 && formula !== undefined ? storedFormula(formula) : undefined;
+  const formulaOf = (row: readonly NewTableCell[] | undefined) => {
+    const cell = row?.[index];
+    return typeof cell === 'object' ? cell.formula : undefined;
+  };
+  const formula = formulaOf(table.rows[0]);
+  return formula !== undefined && table.rows.every((row) => formulaOf(row) === formula)
+    ? storedFormula(formula)
+    : undefined;
 }
