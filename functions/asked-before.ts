@@ -9,7 +9,7 @@ type WorksheetFunction = (...cellArguments: unknown[]) => unknown;
 interface KeptAnswer {
   readonly answer: unknown;
   /** The items whose histories it was worked out from. */
-  readonly items: readonly string[];
+  readonly items: ReadonlySet<string>;
 }
 
 /** Answers of one book by question; those of no book together. A book let go takes its answers along. */
@@ -60,9 +60,10 @@ export function askedBefore(id: string, worksheetFunction: WorksheetFunction): W
  */
 export function carryAnswers(before: Book, book: Book, touched: ReadonlySet<string>): void {
   const known = answersOf(book);
+  const changed = [...touched];
   for (const [key, kept] of answersOf(before)) {
     const id = key.slice(0, key.indexOf(' '));
-    if (restOnItems.includes(id) && !kept.items.some((item) => touched.has(item)))
+    if (restOnItems.includes(id) && !changed.some((item) => kept.items.has(item)))
       known.set(key, kept);
   }
 }

@@ -11,8 +11,10 @@ const MOST_MOVES = 50_000;
 
 /** Books by handle, the one used last at the end. */
 const books = new Map<string, Book>();
+let last: Book | undefined;
 
 export function remember(book: Book): void {
+  last = book;
   books.delete(book.handle);
   books.set(book.handle, book);
   for (const handle of books.keys()) {
@@ -29,14 +31,12 @@ function movesKept(): number {
 
 export function remembered(handle: string): Book | undefined {
   const book = books.get(handle);
-  if (book !== undefined && book !== lastRemembered()) remember(book);
+  if (book !== undefined && book !== last) remember(book);
   return book;
 }
 
 /** The book used last: most often the state before an edit. */
-export function lastRemembered(): Book | undefined {
-  return [...books.values()].at(-1);
-}
+export const lastRemembered = (): Book | undefined => last;
 
 /** The book that a function's `book` argument names. Throws #N/A where it is not in memory (yet). */
 export function bookArgument(argument: unknown): Book {

@@ -1,12 +1,10 @@
-import { type Day, readDay } from '../src/domain/kernel/day.ts';
+import { type Day, dayOf } from '../src/domain/kernel/day.ts';
 
 /** Today where the maker is: the only clock the functions look at, and only where a date is left blank. */
 export function today(): Day {
   if (held !== undefined) return held;
   const now = new Date();
-  const pad = (part: number): string => String(part).padStart(2, '0');
-  const iso = `${now.getFullYear()}-${pad(now.getMonth() + 1)}-${pad(now.getDate())}`;
-  return readDay(iso) ?? 0;
+  return dayOf(now.getFullYear(), now.getMonth() + 1, now.getDate());
 }
 
 let held: Day | undefined;

@@ -6,8 +6,7 @@ type WorksheetFunction = (...cellArguments: unknown[]) => unknown;
 export function finite(worksheetFunction: WorksheetFunction): WorksheetFunction {
   return (...cellArguments) => {
     const answer = worksheetFunction(...cellArguments);
-    const cells: readonly unknown[] = Array.isArray(answer) ? answer.flat() : [answer];
-    if (cells.some((cell) => typeof cell === 'number' && !Number.isFinite(cell))) {
+    if (isBeyondCells(answer)) {
       throw new CellFailure(
         '#VALUE!',
         'The answer is too large for a cell. Look for a number that is far too large, or far too near to 0.',
@@ -16,3 +15,8 @@ export function finite(worksheetFunction: WorksheetFunction): WorksheetFunction 
     return answer;
   };
 }
+
+const isBeyondCells = (answer: unknown): boolean =>
+  Array.isArray(answer)
+    ? answer.some(isBeyondCells)
+    : typeof answer === 'number' && !Number.isFinite(answer);

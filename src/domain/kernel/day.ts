@@ -38,6 +38,11 @@ export function readDay(cell: string | number | boolean): Day | undefined {
   return real && day >= FIRST_DAY ? day : undefined;
 }
 
+/** The day of a date of the calendar; 1 is January. */
+export function dayOf(year: number, month: number, date: number): Day {
+  return UNIX_EPOCH_DAY + Date.UTC(year, month - 1, date) / DAY_MS;
+}
+
 /** The whole day of a date with a time. */
 export function wholeDay(day: Day): Day {
   return Math.floor(day);

@@ -6,12 +6,12 @@ export function noteItem(key: string): void {
 }
 
 /** Works something out, and tells the items whose histories it looked at, by `nameKey`. */
-export function withItemsAsked<A>(work: () => A): { answer: A; items: readonly string[] } {
+export function withItemsAsked<A>(work: () => A): { answer: A; items: ReadonlySet<string> } {
   const outer = noted;
   const items = new Set<string>();
   noted = items;
   try {
-    return { answer: work(), items: [...items] };
+    return { answer: work(), items };
   } finally {
     noted = outer;
     for (const key of items) outer?.add(key);

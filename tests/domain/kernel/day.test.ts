@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { isoDate, readDay } from '../../../src/domain/kernel/day.ts';
+import { dayOf, isoDate, readDay } from '../../../src/domain/kernel/day.ts';
 
 describe('dates', () => {
   it.each([
@@ -50,6 +50,11 @@ describe('dates', () => {
   });
 
   it('are written as they are read', () => {
-    for (let day = 61; day < 2_958_466; day += 997) expect(readDay(isoDate(day))).toBe(day);
+    for (let day = 61; day < 2_958_466; day += 997) {
+      const iso = isoDate(day);
+      expect(readDay(iso)).toBe(day);
+      const [year = 0, month = 0, date = 0] = iso.split('-').map(Number);
+      expect(dayOf(year, month, date)).toBe(day);
+    }
   });
 });
