@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { functions } from '../../functions/index.ts';
-import { openAt, type PageTools } from '../hosts/page/open-page.ts';
+import { isOpen, openAt, type PageTools } from '../hosts/page/open-page.ts';
 import { imageOf, soffice } from '../hosts/xlsx/support.ts';
 import { startChromium } from '../support/chromium.ts';
 import { type BuiltWorkbench, demoFile, startBuilt } from './built-workbench.ts';
@@ -54,7 +54,7 @@ async function stock(): Promise<ReadonlyMap<string, number>> {
 
 const reload = async () => {
   await open.page.reload();
-  await open.page.waitForFunction(() => window.pourLedgerWorkbench !== undefined);
+  await isOpen(open.page);
 };
 
 /** The preview's stock table: before and after by item, to the ledger's three decimals. */

@@ -1,23 +1,21 @@
-import { createHash } from 'node:crypto';
-import { existsSync } from 'node:fs';
-import { readdir, readFile } from 'node:fs/promises';
+import { readFile } from 'node:fs/promises';
 import { createServer, type Server } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { webLightTheme } from '@fluentui/tokens';
-import type { Browser, BrowserContext, Page } from 'playwright-core';
+import type { Page } from 'playwright-core';
 import type { TableData } from '../../src/workbook/port.ts';
 import { POLICY } from '../hosts/page/page-server.ts';
 import { bundleForBrowser } from '../support/bundle-page.ts';
 import { startChromium } from '../support/chromium.ts';
 import { smallWorkshop } from './small-workshop.ts';
 
-const root = fileURLToPath(new URL('../..', import.meta.url));
-
-/** One browser, one bundle, one server for all tests of a file. */
+/** One browser, one bundle, one server and one tab for all tests of a file. */
 export interface PaneWorkshop {
-  open(options?: OpenOptions): Promise<PanePage>;
+  /** Opens the pane afresh; the page that was open before is gone. */
+  open(options?: OpenOptions): Promise<Page>;
+  /** Console errors, page errors and refused policies since the last opening. */
+  readonly complaints: readonly string[];
   close(): Promise<void>;
 }
 
@@ -29,21 +27,27 @@ export interface OpenOptions {
   readonly textScale?: number;
 }
 
-export interface PanePage {
-  readonly page: Page;
-  /** Console errors, page errors and refused policies. */
-  readonly complaints: readonly string[];
-  close(): Promise<void>;
-}
-
 /** Bundles the pane around the memory port, serves it under the workbench's policy, starts Chromium. */
 export async function createPaneWorkshop(): Promise<PaneWorkshop> {
-  const folder = await bundle();
+  const folder = await bundleForBrowser('pane', './tests/taskpane/browser-entry.ts');
   const server = await serve(folder);
-  const browser = await startChromium();
   const { port } = server.address() as AddressInfo;
+  const address = `http://127.0.0.1:${String(port)}/`;
+  const browser = await startChromium();
+  const page = await (await browser.newContext({ reducedMotion: 'reduce' })).newPage();
+  const complaints: string[] = [];
+  page.on('console', (message) => {
+    if (['error', 'warning'].includes(message.type())) complaints.push(message.text());
+  });
+  page.on('pageerror', (error) => complaints.push(String(error.stack)));
   return {
-    open: (options = {}) => open(browser, `http://127.0.0.1:${String(port)}/`, options),
+    complaints,
+    async open(options = {}) {
+      await page.goto(`${address}page.css`);
+      complaints.length = 0;
+      await open(page, address, options);
+      return page;
+    },
     async close() {
       await browser.close();
       server.closeAllConnections();
@@ -52,26 +56,17 @@ export async function createPaneWorkshop(): Promise<PaneWorkshop> {
   };
 }
 
-async function open(browser: Browser, address: string, options: OpenOptions): Promise<PanePage> {
+async function open(page: Page, address: string, options: OpenOptions): Promise<void> {
   const { tables = smallWorkshop, theme = 'light', width = 400, textScale = 1 } = options;
-  const context: BrowserContext = await browser.newContext({
-    viewport: { width, height: 800 },
-    colorScheme: theme,
-    reducedMotion: 'reduce',
-  });
-  const page = await context.newPage();
-  const complaints: string[] = [];
-  page.on('console', (message) => {
-    if (['error', 'warning'].includes(message.type())) complaints.push(message.text());
-  });
-  page.on('pageerror', (error) => complaints.push(String(error.stack)));
-  await page.addInitScript((given) => {
-    if (sessionStorage.getItem('tables') === null) sessionStorage.setItem('tables', given);
+  await page.setViewportSize({ width, height: 800 });
+  await page.emulateMedia({ colorScheme: theme });
+  await page.evaluate((given) => {
+    sessionStorage.clear();
+    sessionStorage.setItem('tables', given);
   }, JSON.stringify(tables));
   await page.goto(address);
   await page.locator('pour-pane h2').waitFor();
   if (textScale !== 1) await enlargeText(page, textScale);
-  return { page, complaints, close: () => context.close() };
 }
 
 /** All text larger, as a browser that enlarges text alone makes it: every size of Fluent's. */
@@ -112,25 +107,4 @@ async function serve(folder: string): Promise<Server> {
   });
   await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve));
   return server;
-}
-
-/** The bundle of these very sources, built once and found again by their content. */
-async function bundle(): Promise<string> {
-  const folder = join(root, 'node_modules/.cache/pane-tests', await contentHash());
-  if (existsSync(join(folder, 'pane.js'))) return folder;
-  await bundleForBrowser({ pane: './tests/taskpane/browser-entry.ts' }, folder);
-  return folder;
-}
-
-async function contentHash(): Promise<string> {
-  const hash = createHash('sha256');
-  const folders = ['taskpane', 'src/domain', 'src/workbook', 'tests/taskpane', 'tests/support'];
-  for (const folder of [...folders, 'src/hosts/workbench/page']) {
-    const names = await readdir(join(root, folder), { recursive: true });
-    for (const name of names.filter((known) => known.endsWith('.ts')).sort()) {
-      hash.update(name).update(await readFile(join(root, folder, name)));
-    }
-  }
-  hash.update(await readFile(join(root, 'package-lock.json')));
-  return hash.digest('hex').slice(0, 16);
 }

@@ -1,31 +1,23 @@
 import type { Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, expect } from 'vitest';
 import type { Cell, TableData } from '../../src/workbook/port.ts';
-import {
-  createPaneWorkshop,
-  type OpenOptions,
-  type PanePage,
-  type PaneWorkshop,
-} from './pane-page.ts';
+import { createPaneWorkshop, type OpenOptions, type PaneWorkshop } from './pane-page.ts';
 
 /** Opens the pane for a test file: one browser for all its tests, no complaint left unseen. */
 export function usePane(): (options?: OpenOptions) => Promise<Page> {
   let workshop: PaneWorkshop;
-  let opened: PanePage | undefined;
   beforeAll(async () => {
     workshop = await createPaneWorkshop();
   });
   afterAll(() => workshop.close());
-  afterEach(async () => {
-    const complaints = opened?.complaints.filter((text) => !text.startsWith('Lit is in dev mode'));
-    await opened?.close();
-    opened = undefined;
-    expect(complaints ?? []).toEqual([]);
+  afterEach(() => {
+    const own = workshop.complaints.filter((text) => !text.startsWith('Lit is in dev mode'));
+    expect(own).toEqual([]);
   });
   return async (options = {}) => {
-    opened = await workshop.open(options);
-    opened.page.setDefaultTimeout(10_000);
-    return opened.page;
+    const page = await workshop.open(options);
+    page.setDefaultTimeout(10_000);
+    return page;
   };
 }
 

@@ -1,15 +1,8 @@
-import { copyFile, writeFile } from 'node:fs/promises';
+import { readFile } from 'node:fs/promises';
 import { fileURLToPath } from 'node:url';
 import { bundleForBrowser } from '../../support/bundle-page.ts';
 
 const root = fileURLToPath(new URL('../../..', import.meta.url));
-
-/** Bundles the page around the test's own functions into `folder`. */
-export async function buildPage(folder: string): Promise<void> {
-  await bundleForBrowser({ start: './tests/hosts/page/entry.ts' }, folder);
-  await writeFile(`${folder}/functions.json`, JSON.stringify(HELP));
-  await copyFile(`${root}/src/hosts/workbench/page/index.html`, `${folder}/index.html`);
-}
 
 /** As the metadata generator writes it, for one of the test's functions. */
 const HELP = {
@@ -24,3 +17,10 @@ const HELP = {
     },
   ],
 };
+
+/** The folder of the page, bundled around the test's own functions. */
+export const buildPage = async (): Promise<string> =>
+  bundleForBrowser('start', './tests/hosts/page/entry.ts', {
+    'index.html': await readFile(`${root}/src/hosts/workbench/page/index.html`, 'utf8'),
+    'functions.json': JSON.stringify(HELP),
+  });

@@ -1,18 +1,21 @@
 import { readFile } from 'node:fs/promises';
 import { fileURLToPath } from 'node:url';
 import type axeCore from 'axe-core';
-import { describe, expect, it } from 'vitest';
+import { beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { type OpenPage, useOpenPage } from './open-page.ts';
 
 const AXE = fileURLToPath(import.meta.resolve('axe-core'));
 
+const openPage = useOpenPage();
 let open: OpenPage;
 
-useOpenPage((page) => {
-  open = page;
-});
+const openAnew = async () => {
+  open = await openPage();
+};
 
 describe('functions in cells', () => {
+  beforeAll(openAnew);
+
   it.each([
     ['a function asked over whole tables, through a defined name', 'B1:B2', [['book of 7'], [7]]],
     ['a table column by its header', 'B3', [[-250]]],
@@ -63,6 +66,8 @@ describe('functions in cells', () => {
 });
 
 describe('editing by hand', () => {
+  beforeEach(openAnew);
+
   it('answers dependents again and saves cells, formulas and their results', async () => {
     await open.type('Ledger', 'D2', '-300');
     expect(await open.values('Ask', 'B3')).toEqual([[-300]]);
@@ -176,6 +181,8 @@ describe('editing by hand', () => {
 });
 
 describe('the page', () => {
+  beforeEach(openAnew);
+
   it('says what it is, keeps to its own address and complains of nothing', async () => {
     expect(await open.page.title()).toBe('quay soaps.xlsx – Pour Ledger');
     for (const name of ['Workbook', 'Record and look up']) {

@@ -1,16 +1,18 @@
-import { afterEach, describe, expect, it } from 'vitest';
+import { afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { type OpenPage, useOpenPage } from './open-page.ts';
 
+const openPage = useOpenPage();
 let open: OpenPage;
-
-useOpenPage((page) => {
-  open = page;
-});
+const openAnew = async () => {
+  open = await openPage();
+};
 afterEach(() => {
   expect(open.complaints).toEqual([]);
 });
 
 describe('formulas that reach into a table of another sheet', () => {
+  beforeAll(openAnew);
+
   it.each([
     ['INDEX', 'B1', 'Teal mica'],
     ['INDEX, where the sheet’s name needs quotes', 'B2', 'sieve'],
@@ -27,6 +29,8 @@ describe('formulas that reach into a table of another sheet', () => {
 });
 
 describe('how a sheet looks', () => {
+  beforeEach(openAnew);
+
   it('gives large and wrapped text the height it needs, and keeps heights set by hand', async () => {
     await open.select('Looks', 'A1');
     const heights = await Promise.all(
@@ -52,6 +56,8 @@ describe('how a sheet looks', () => {
 });
 
 describe('a choice of yes or no', () => {
+  beforeEach(openAnew);
+
   it('is a box to tick that keeps TRUE and FALSE', async () => {
     await open.select('Looks', 'A2');
     const box = await open.page.locator('[id^=univer-sheet-main-canvas]').boundingBox();
@@ -69,6 +75,8 @@ describe('a choice of yes or no', () => {
 });
 
 describe('the formula helper', () => {
+  beforeEach(openAnew);
+
   it('says what a function answers and what it asks for', async () => {
     await open.select('Ask', 'E1');
     await open.page.keyboard.type('=POUR.SHARE(');

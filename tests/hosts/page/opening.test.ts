@@ -1,12 +1,10 @@
-import { mkdtemp, rm } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, expect, it } from 'vitest';
 import type { WorkbookImage } from '../../../src/hosts/xlsx/image.ts';
 import { startChromium } from '../../support/chromium.ts';
 import { bookImage } from './book-image.ts';
 import { buildPage } from './build-page.ts';
+import { isOpen } from './open-page.ts';
 import { servePage, type PageServer } from './page-server.ts';
 
 /** The little workbook with a sheet of 20,000 cells: long enough to be read in several pieces. */
@@ -31,14 +29,10 @@ let page: Page;
 let complaints: string[];
 
 beforeAll(async () => {
-  folder = await mkdtemp(join(tmpdir(), 'pour-ledger-opening-'));
-  await buildPage(folder);
+  folder = await buildPage();
   browser = await startChromium();
 });
-afterAll(async () => {
-  await browser.close();
-  await rm(folder, { recursive: true });
-});
+afterAll(() => browser.close());
 beforeEach(async () => {
   server = await servePage(folder, longBook);
   page = await (await browser.newContext()).newPage();
@@ -84,11 +78,9 @@ function watch(): void {
   }).observe(document, { subtree: true, childList: true, attributeFilter: ['value'] });
 }
 
-const isOpen = () => page.waitForFunction(() => window.pourLedgerWorkbench !== undefined);
-
 it('shows each step with its share, and answers in between', async () => {
   await page.goto(server.address);
-  await isOpen();
+  await isOpen(page);
   const seen = await page.evaluate(() => window.seen);
   const steps = [...new Set(seen.map(({ step }) => step))].filter((step) => step !== '');
   expect(steps).toEqual(['Reading the workbook', 'Filling the sheets', 'Working out the formulas']);
@@ -122,7 +114,7 @@ it.each(['Reading the workbook', 'Filling the sheets', 'Working out the formulas
       delete window.stopAt;
     });
     await open.click();
-    await isOpen();
+    await isOpen(page);
     expect(complaints).toEqual([]);
   },
 );

@@ -10,10 +10,13 @@ export const POLICY =
   "default-src 'none'; script-src 'self'; style-src 'self' 'unsafe-inline'; img-src 'self' data:; " +
   "connect-src 'self'; font-src 'none'; form-action 'none'; frame-ancestors 'none'; base-uri 'none'";
 
-/** A server for one page test: keeps what was saved, and plays the outside world. */
+/** A server for page tests, one after the other: keeps what was saved, and plays the outside world. */
 export interface PageServer {
+  /** The workbench; at `elsewhere` under it stands an empty page of the same origin. */
   readonly address: string;
   readonly saves: readonly SaveRequest[];
+  /** Begins again for the next test: nothing was saved, changed outside or refused. */
+  reset(): void;
   /** Another program changes the file; the page is told, unless `silent`. */
   changeOutside(silent?: boolean): void;
   /** The next saves are refused with this sentence; undefined ends that. */
@@ -26,7 +29,7 @@ export async function servePage(
   folder: string,
   imageAt: (version: string) => WorkbookImage,
 ): Promise<PageServer> {
-  const saves: SaveRequest[] = [];
+  let saves: SaveRequest[] = [];
   const listening = new Set<ServerResponse>();
   let version = 1;
   let refusal: string | undefined;
@@ -50,13 +53,20 @@ export async function servePage(
     } else if (path === 'api/events') {
       response.writeHead(200, { 'content-type': 'text/event-stream' }).write(':\n\n');
       listening.add(response);
+    } else if (path === 'elsewhere') {
+      response.setHeader('content-type', 'text/html').end('<link rel="icon" href="data:,">');
     } else void file(response, folder, path === '' ? 'index.html' : path);
   });
   await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve));
   const { port } = server.address() as AddressInfo;
   return {
     address: `http://127.0.0.1:${String(port)}/token/`,
-    saves,
+    get saves() {
+      return saves;
+    },
+    reset() {
+      [saves, version, refusal] = [[], 1, undefined];
+    },
     changeOutside(silent = false) {
       version += 1;
       if (silent) return;

@@ -1,11 +1,12 @@
-import { describe, expect, it } from 'vitest';
+import { beforeEach, describe, expect, it } from 'vitest';
 import type { Change, HostPort, RowToWrite } from '../../../src/workbook/port.ts';
-import { type OpenPage, useOpenPage } from './open-page.ts';
+import { isOpen, type OpenPage, useOpenPage } from './open-page.ts';
 
+const openPage = useOpenPage();
 let open: OpenPage;
 
-useOpenPage((page) => {
-  open = page;
+beforeEach(async () => {
+  open = await openPage();
 });
 
 const moves = (...rows: RowToWrite[]): Change => ({
@@ -117,7 +118,7 @@ describe('a change made outside', () => {
     for await (const chunk of stream) text += String(chunk);
     expect(text.split('\n')).toContain('Ledger\tD2\t-1');
     await open.page.getByRole('button', { name: 'Load the new version' }).click();
-    await open.page.waitForFunction(() => window.pourLedgerWorkbench !== undefined);
+    await isOpen(open.page);
     await open.saysSaved();
     await expect.poll(() => open.values('Ledger', 'D2')).toEqual([[-250]]);
   });

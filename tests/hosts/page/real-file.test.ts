@@ -1,32 +1,37 @@
 import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import type { Browser } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, expect, it } from 'vitest';
 import { startWorkbench, type Workbench } from '../../../src/hosts/workbench/server/start.ts';
 import type { CellImage, SheetImage, WorkbookImage } from '../../../src/hosts/xlsx/image.ts';
 import { readWorkbook } from '../../../src/hosts/xlsx/read/read-workbook.ts';
 import { writeWorkbook } from '../../../src/hosts/xlsx/write/write-workbook.ts';
-import { createWorkshop, type PageTools, type Workshop } from './open-page.ts';
+import { startChromium } from '../../support/chromium.ts';
+import { buildPage } from './build-page.ts';
+import { isOpen, openAt, type PageTools } from './open-page.ts';
 
-let workshop: Workshop;
+let browser: Browser;
+let pageFolder: string;
 let folder: string;
 let file: string;
 let workbench: Workbench;
 let open: PageTools;
 
 beforeAll(async () => {
-  workshop = await createWorkshop();
+  pageFolder = await buildPage();
+  browser = await startChromium();
 });
-afterAll(() => workshop.close());
+afterAll(() => browser.close());
 
 beforeEach(async () => {
   folder = await mkdtemp(join(tmpdir(), 'pour-ledger-file-'));
   file = join(folder, 'quay soaps.xlsx');
   await writeFile(file, smallWorkbook());
-  const started = await startWorkbench(file, workshop.folder, undefined);
+  const started = await startWorkbench(file, pageFolder, undefined);
   if ('kind' in started) throw new Error(started.sentence);
   workbench = started;
-  open = await workshop.openAt(workbench.address);
+  open = await openAt(browser, workbench.address);
 });
 afterEach(async () => {
   await open.close();
@@ -117,7 +122,7 @@ it('shows a real file, records into it, and shows the same after a reload', asyn
     endColumn: 1,
   });
   await open.page.reload();
-  await open.page.waitForFunction(() => window.pourLedgerWorkbench !== undefined);
+  await isOpen(open.page);
   expect(await open.values('Ask', 'A1:A3')).toEqual([['book of 3'], [-290], ['Colour']]);
   expect(await open.values('Ledger', 'B2:B3')).toEqual([['=HYPERLINK("x")'], ['=1+1']]);
   expect(open.complaints).toEqual([]);
@@ -134,9 +139,9 @@ it('sees another program write the file, and leaves it alone', async () => {
 it('opens a workbook that holds nothing yet, and keeps what is typed into it', async () => {
   const empty = join(folder, 'empty.xlsx');
   await writeFile(empty, writeWorkbook({ sheets: [{ name: 'Sheet1' }] }));
-  const started = await startWorkbench(empty, workshop.folder, undefined);
+  const started = await startWorkbench(empty, pageFolder, undefined);
   if ('kind' in started) throw new Error(started.sentence);
-  const page = await workshop.openAt(started.address);
+  const page = await openAt(browser, started.address);
   await page.type('Sheet1', 'B2', '12.5');
   await page.saysSaved();
   const read = readWorkbook(await readFile(empty), 'empty.xlsx');
