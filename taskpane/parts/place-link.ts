@@ -31,10 +31,11 @@ export function placeLink(
   return html`<button
     type="button"
     class="link"
+    aria-label=${`${text}: ${what}`}
     @click=${() => {
       showPlace(from, place);
     }}
   >
-    ${text}<span class="unseen">: ${what}</span>
+    ${text}
   </button>`;
 }

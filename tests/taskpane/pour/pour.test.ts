@@ -168,7 +168,7 @@ describe('a workbook that changes', () => {
       ...rowsOf(['L-9|Clear base|2026-10-01|a lot|5||']),
     ]);
     const page = await openPane({ tables: bad });
-    await page.getByRole('button', { name: 'Show : Lots, row 9, Quantity' }).click();
+    await page.getByRole('button', { name: 'Show: Lots, row 9, Quantity' }).click();
     expect(await page.evaluate(() => window.pane.port.shown)).toEqual([
       { table: 'Lots', row: 9, header: 'Quantity' },
     ]);
@@ -194,7 +194,7 @@ describe('a workbook with nothing to pour yet', () => {
     ]);
     await steps.getByText('7 materials so far.').waitFor();
     for (const name of ['Materials', 'Lots', 'Molds']) {
-      await page.getByRole('button', { name: `Type there : ${name}` }).click();
+      await page.getByRole('button', { name: `Type there: ${name}` }).click();
     }
     expect(await page.evaluate(() => window.pane.port.shown)).toEqual([
       { table: 'Materials', row: 8 },
