@@ -8,6 +8,9 @@ const dist = fileURLToPath(new URL('../../dist/', import.meta.url));
 /** The starter workbook with the demo, as the build writes it. */
 export const demoFile = `${dist}pour-ledger.xlsx`;
 
+/** The same sheets without the demo. */
+export const emptyFile = `${dist}pour-ledger-empty.xlsx`;
+
 /** The workbench as a maker runs it: the built server in a process of its own. */
 export interface BuiltWorkbench {
   /** What it said when it was up. */

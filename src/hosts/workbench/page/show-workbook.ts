@@ -9,6 +9,7 @@ import type { FunctionHelp } from './function-help.ts';
 import { createGrid } from './grid.ts';
 import { mountGrid, type GridHost } from './grid-host.ts';
 import { guardCommands } from './guard.ts';
+import { keepTyping } from './keep-typing.ts';
 import { createLiveTables } from './live-tables.ts';
 import type { Beside } from './open-workbench.ts';
 import type { Opening } from './opening.ts';
@@ -61,6 +62,7 @@ async function fill({ api, injector }: GridHost, shown: Shown): Promise<void> {
   await firstAnswers(injector, grid, opening);
   fitRows(injector, image);
   guardCommands(injector, frame.say);
+  keepTyping(injector);
   frame.showSaving(saver);
   offerUndo(injector);
   followSelection(api, injector, grid, failures, frame.say);
