@@ -1,6 +1,6 @@
 import type { Book, Design, Material } from '../book/book.ts';
 import type { Day } from '../kernel/day.ts';
-import { type Exact, exact, sum, zero } from '../kernel/exact.ts';
+import { addTo, type Exact, exact, sum, zero } from '../kernel/exact.ts';
 import { oncePer } from '../kernel/once-per.ts';
 import { answer, type Result, andThen } from '../kernel/result.ts';
 import { splitAmount } from '../money/split.ts';
@@ -80,17 +80,15 @@ function batchLines(book: Book, plan: MeltPlan, asOf: Day): Result<BatchLine[]> 
 /** Materials that end up in the bars, in stock units: no spares, no leftovers, no scrape. */
 const materialsInBars = oncePer((plan: MeltPlan): ReadonlyMap<Material, Exact> => {
   const quantities = new Map<Material, Exact>();
-  const add = (material: Material, quantity: Exact): void => {
-    quantities.set(material, (quantities.get(material) ?? zero).plus(quantity));
-  };
   for (const { soap, shapes, pouredG } of plan.melts) {
     const shapedG = sum(
       shapes.map(({ mold, piecesNeeded }) => piecesNeeded.times(mold.fillG).div(mold.cavities)),
     );
     const inBarsG = shapedG.plus(pouredG);
-    for (const [material, perG] of materialsPerG(soap)) add(material, perG.times(inBarsG));
+    for (const [material, perG] of materialsPerG(soap))
+      addTo(quantities, material, perG.times(inBarsG));
   }
-  for (const { material, quantity } of plan.added) add(material, quantity);
+  for (const { material, quantity } of plan.added) addTo(quantities, material, quantity);
   return quantities;
 });
 
@@ -113,9 +111,10 @@ function splitLines(
   perBar: Exact,
   { total, bars, barsToStart }: Pick<MeltPlan, 'bars' | 'barsToStart'> & { readonly total: Exact },
 ): CostLine[] {
-  const perBarStarted = lines.map((line) => line.cost.div(barsToStart));
-  const lost = total.div(exact(bars)).minus(total.div(barsToStart));
-  const parts = splitAmount(perBar, [...perBarStarted, lost], COST_DECIMALS);
+  // In the measure of the lines, which are for the bars started.
+  const lost = total.times(barsToStart.minus(bars)).div(bars);
+  const costs = lines.map(({ cost }) => cost);
+  const parts = splitAmount(perBar, [...costs, lost], COST_DECIMALS);
   const named: readonly Omit<CostLine, 'perBar'>[] = [
     ...lines,
     { kind: 'lost bars', name: 'Lost bars' },

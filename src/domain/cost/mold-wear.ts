@@ -1,5 +1,5 @@
 import type { Mold } from '../book/book.ts';
-import { type Exact, zero } from '../kernel/exact.ts';
+import { addTo, type Exact, zero } from '../kernel/exact.ts';
 import { all, andThen, answer, notYet, type Result } from '../kernel/result.ts';
 import type { MeltPlan } from '../recipe/melt-plan.ts';
 
@@ -30,7 +30,7 @@ function wearPerFill(mold: Mold): Result<Exact> {
 function fillsByMold(plan: MeltPlan): Map<Mold, Exact> {
   const fills = new Map<Mold, Exact>();
   for (const shape of plan.melts.flatMap((melt) => melt.shapes)) {
-    fills.set(shape.mold, (fills.get(shape.mold) ?? zero).plus(shape.fills));
+    addTo(fills, shape.mold, shape.fills);
   }
   const { barMold } = plan.design;
   if (barMold !== undefined) fills.set(barMold, plan.barsToStart.div(barMold.cavities).ceil());

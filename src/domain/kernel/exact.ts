@@ -39,6 +39,11 @@ export function sum(values: Iterable<Exact>): Exact {
   return total;
 }
 
+/** Adds a value to what a map has under a key so far. */
+export function addTo<K>(totals: Map<K, Exact>, key: K, value: Exact): void {
+  totals.set(key, totals.get(key)?.plus(value) ?? value);
+}
+
 /** Rounds up to a whole multiple of `step`; a step of 0 leaves the value as it is. */
 export function roundUpTo(value: Exact, step: Exact): Exact {
   return step.isZero() ? value : divideUp(value, step).times(step);

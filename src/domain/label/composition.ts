@@ -1,5 +1,5 @@
 import type { Book, Design, Material, Soap } from '../book/book.ts';
-import { type Exact, hundred, sum, zero } from '../kernel/exact.ts';
+import { addTo, type Exact, hundred, sum, zero } from '../kernel/exact.ts';
 import { compareNames } from '../kernel/names.ts';
 import { answer, type Result, wrong } from '../kernel/result.ts';
 import { convert } from '../measure/convert.ts';
@@ -25,7 +25,7 @@ export function compositionOf(book: Book, design: Design): Result<Composition> {
   const grams = new Map<Material, Exact>();
   const unweighed = new Set<Material>();
   const add = (material: Material, g: Exact): void => {
-    if (material.kind !== 'packaging') grams.set(material, (grams.get(material) ?? zero).plus(g));
+    if (material.kind !== 'packaging') addTo(grams, material, g);
   };
   for (const layer of design.layers) {
     if ('soap' in layer) {
@@ -60,9 +60,7 @@ function gramsPerG(soap: Soap): Map<Material, Exact> {
   for (const { ingredient, g } of soap.lines) {
     const parts: Iterable<[Material, Exact]> =
       ingredient.kind === 'material' ? [[ingredient.material, g]] : scaled(ingredient.soap, g);
-    for (const [material, part] of parts) {
-      shares.set(material, (shares.get(material) ?? zero).plus(part.div(soap.recipeG)));
-    }
+    for (const [material, part] of parts) addTo(shares, material, part.div(soap.recipeG));
   }
   return shares;
 }

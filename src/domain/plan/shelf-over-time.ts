@@ -1,7 +1,7 @@
 import type { Book, Material } from '../book/book.ts';
 import { itemOfMaterial } from '../book/find.ts';
 import { type Day, wholeDay } from '../kernel/day.ts';
-import { type Exact, exact, least, sum, zero } from '../kernel/exact.ts';
+import { addTo, type Exact, exact, least, sum } from '../kernel/exact.ts';
 import { stockAt } from '../stock/valuation.ts';
 import type { Need } from './explode.ts';
 import type { Bucket } from './gross-to-net.ts';
@@ -78,6 +78,6 @@ function takeFrom(stock: DatedStock, wanted: Exact): Exact {
 
 function byDay(needs: readonly Need[]): Need[] {
   const days = new Map<Day, Exact>();
-  for (const { day, quantity } of needs) days.set(day, (days.get(day) ?? zero).plus(quantity));
+  for (const { day, quantity } of needs) addTo(days, day, quantity);
   return [...days].map(([day, quantity]) => ({ day, quantity })).sort((a, b) => a.day - b.day);
 }

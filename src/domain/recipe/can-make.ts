@@ -5,7 +5,7 @@ import type { Day } from '../kernel/day.ts';
 import type { Exact } from '../kernel/exact.ts';
 import { answer, notYet, type Result } from '../kernel/result.ts';
 import { onHand } from '../stock/on-hand.ts';
-import { materialQuantities } from './material-needs.ts';
+import { materialNeeds } from './material-needs.ts';
 import { materialsPerG } from './materials-per-g.ts';
 import { type MeltPlan, noLeftovers, planMelts } from './melt-plan.ts';
 import { plainPlan, USUAL_BARS } from './plain-plan.ts';
@@ -19,6 +19,8 @@ interface Scarcest {
   readonly material: Material;
   /** 1 or more just where there is enough. */
   readonly share: number;
+  /** How many materials are short, this one among them. */
+  readonly shortOnes: number;
 }
 
 /** The scarcest material for a number of bars of a design, or of a part of it; undefined where it takes none. */
@@ -48,10 +50,10 @@ export function canMake(book: Book, design: Design, asOf: Day): Result<number> {
 function mostBars(design: Design, tried: Scarcest, scarcestFor: ScarcestFor): number {
   const part = partWith(tried.material, design);
   const most = mostOf(tried, (bars) => scarcestFor(part, bars)?.share ?? Infinity);
-  const scarcest = most === 0 ? undefined : scarcestFor(design, most);
-  return scarcest === undefined || scarcest.share >= 1
-    ? most
-    : mostBars(design, scarcest, scarcestFor);
+  // Of all others there is enough even for more bars.
+  if (most === 0 || tried.shortOnes === 1) return most;
+  const next = scarcestFor(design, most);
+  return next === undefined || next.share >= 1 ? most : mostBars(design, next, scarcestFor);
 }
 
 /**
@@ -66,20 +68,21 @@ function partWith(material: Material, design: Design): Design {
 }
 
 function scarcestIn(plan: MeltPlan, stock: (material: Material) => Exact): Scarcest | undefined {
-  let scarcest: Scarcest | undefined;
-  for (const [material, need] of materialQuantities(plan)) {
-    const share = shareCovered(stock(material), need);
-    if (scarcest === undefined || share < scarcest.share)
-      scarcest = { bars: plan.bars, material, share };
+  let scarcest: Pick<Scarcest, 'material' | 'share'> | undefined;
+  let shortOnes = 0;
+  for (const { material, quantity } of materialNeeds(plan)) {
+    const share = shareCovered(stock(material), quantity);
+    if (share < 1) shortOnes += 1;
+    if (scarcest === undefined || share < scarcest.share) scarcest = { material, share };
   }
-  return scarcest;
+  return scarcest && { bars: plan.bars, ...scarcest, shortOnes };
 }
 
 /** How much of a need what is held covers: 1 or more just where it is enough. */
 function shareCovered(held: Exact, need: Exact): number {
-  const share = held.toNumber() / need.toNumber();
   // Floating point is near enough to guess by, not to tell enough from short.
-  return need.lte(held) ? Math.max(1, share) : Math.min(share, ALMOST_ONE);
+  const guess = held.toNumber() / need.toNumber() || 0;
+  return need.lte(held) ? Math.max(1, guess) : Math.min(guess, ALMOST_ONE);
 }
 
 const ALMOST_ONE = 1 - Number.EPSILON;
@@ -103,8 +106,7 @@ function mostOf(tried: Scarcest, shareFor: (bars: number) => number): number {
       bars = enough + step;
       step *= 2;
     }
-    // No guess can be made of a share beyond floating point.
-    if (!(bars < short) || guesses > MOST_GUESSES) bars = Math.floor((enough + short) / 2);
+    if (bars >= short || guesses > MOST_GUESSES) bars = Math.floor((enough + short) / 2);
     share = shareFor(bars);
   }
 }

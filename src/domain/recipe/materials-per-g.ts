@@ -1,5 +1,5 @@
 import type { Material, Soap } from '../book/book.ts';
-import { type Exact, zero } from '../kernel/exact.ts';
+import { addTo, type Exact } from '../kernel/exact.ts';
 import { oncePer } from '../kernel/once-per.ts';
 
 /** What each gram of a soap consists of, through all its blends, in stock units of materials. */
@@ -11,9 +11,7 @@ export const materialsPerG = oncePer((soap: Soap): ReadonlyMap<Material, Exact> 
       ingredient.kind === 'material'
         ? [[ingredient.material, stockPerG]]
         : materialsPerG(ingredient.soap);
-    for (const [material, quantity] of parts) {
-      shares.set(material, (shares.get(material) ?? zero).plus(quantity.times(share)));
-    }
+    for (const [material, quantity] of parts) addTo(shares, material, quantity.times(share));
   }
   return shares;
 });

@@ -1,6 +1,16 @@
 import type { Book, Design, Ingredient, Material, Mold, RecipeLine, Soap } from '../book/book.ts';
 import { leftoverName, spareName } from '../book/find.ts';
-import { divideUp, type Exact, exact, least, one, roundUpTo, sum, zero } from '../kernel/exact.ts';
+import {
+  addTo,
+  divideUp,
+  type Exact,
+  exact,
+  least,
+  one,
+  roundUpTo,
+  sum,
+  zero,
+} from '../kernel/exact.ts';
 import { oncePer } from '../kernel/once-per.ts';
 import { answer, type Result, wrong } from '../kernel/result.ts';
 import { pouringOrder } from './pouring-order.ts';
@@ -109,7 +119,7 @@ export function planMelts(
     );
     for (const { ingredient, g } of melt.ingredients) {
       if (ingredient.kind !== 'soap') continue;
-      blended.set(ingredient.soap.name, (blended.get(ingredient.soap.name) ?? zero).plus(g));
+      addTo(blended, ingredient.soap.name, g);
     }
     melts.unshift(melt);
   }
@@ -121,7 +131,7 @@ function planShapes(design: Design, soap: Soap, bars: Exact, onHand: OnHandByNam
   for (const layer of design.layers) {
     if ((layer.part !== 'tiles' && layer.part !== 'embed') || layer.soap.name !== soap.name)
       continue;
-    byMold.set(layer.mold, (byMold.get(layer.mold) ?? zero).plus(layer.perBar.times(bars)));
+    addTo(byMold, layer.mold, layer.perBar.times(bars));
   }
   return [...byMold].map(([mold, piecesNeeded]) => {
     const piecesFromSpares = least(piecesNeeded, onHand(spareName(soap, mold)));
@@ -190,8 +200,7 @@ function planAdded(design: Design, bars: Exact): MaterialNeed[] {
   const byMaterial = new Map<Material, Exact>();
   for (const layer of design.layers) {
     if (!('material' in layer)) continue;
-    const quantity = layer.quantityPerBar.times(bars);
-    byMaterial.set(layer.material, (byMaterial.get(layer.material) ?? zero).plus(quantity));
+    addTo(byMaterial, layer.material, layer.quantityPerBar.times(bars));
   }
   return [...byMaterial].map(([material, quantity]) => ({ material, quantity }));
 }

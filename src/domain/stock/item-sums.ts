@@ -1,11 +1,12 @@
 import type { Day } from '../kernel/day.ts';
-import { type Count, Tally } from '../kernel/tally.ts';
+import type { Exact } from '../kernel/exact.ts';
+import { Tally } from '../kernel/tally.ts';
 import { type ItemHistory, oncePerContent } from './item-history.ts';
 
 /** What all lots and moves of an item come to, whenever they were. */
 interface ItemSums {
   /** In the item's stock unit. */
-  readonly onHand: Count;
+  readonly onHand: Exact;
   /** The whole day on which something last happened; -Infinity where nothing ever did. */
   readonly lastDay: Day;
   /** Whether any move takes another back. */
@@ -25,14 +26,14 @@ export const itemSums = oncePerContent(({ lots, rows, ledger }: ItemHistory): It
   }
   for (const lot of lots) tally.add(lot.quantity);
   return {
-    onHand: tally.count,
+    onHand: tally.total(),
     lastDay: Math.floor(Math.max(lastMove, lots.at(-1)?.received ?? -Infinity)),
     hasReversals,
   };
 });
 
 /** What lots and moves come to by the end of a day. */
-export function quantityOn(history: ItemHistory, asOf: Day): Count {
+export function quantityOn(history: ItemHistory, asOf: Day): Exact {
   const sums = itemSums(history);
   if (Math.floor(asOf) >= sums.lastDay) return sums.onHand;
   const { lots, rows, ledger } = history;
@@ -41,5 +42,5 @@ export function quantityOn(history: ItemHistory, asOf: Day): Count {
   const tally = new Tally();
   for (const row of rows) if ((whens[row] as Day) < until) tally.add(quantities[row] as number);
   for (const lot of lots) if (lot.received < until) tally.add(lot.quantity);
-  return tally.count;
+  return tally.total();
 }

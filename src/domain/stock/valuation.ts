@@ -3,7 +3,6 @@ import type { Day } from '../kernel/day.ts';
 import { type Exact, sum, zero } from '../kernel/exact.ts';
 import { oncePer } from '../kernel/once-per.ts';
 import { answer, notYet, type Result } from '../kernel/result.ts';
-import { exactOf } from '../kernel/tally.ts';
 import { type ItemHistory, oncePerContent } from './item-history.ts';
 import { itemSums } from './item-sums.ts';
 import type { StockLayer } from './layer.ts';
@@ -109,7 +108,7 @@ export const stockValue = (book: Book, item: Item, asOf: Day): Result<Exact> =>
 function leftOver(item: Item, history: ItemHistory, { filled, newest }: LayersLeft): Stock {
   return {
     item,
-    onHand: exactOf(itemSums(history).onHand),
+    onHand: itemSums(history).onHand,
     value: answer(worthOf(filled)),
     filled,
     // Most have stock, and are never asked for it.
