@@ -78,13 +78,15 @@ export function safetyStock(
   sdLeadDays?: any,
 ): number {
   return settleNumber(
-    stockFor({
-      servicePercent: exactArgument(servicePercent, 'service %'),
-      sdDailyUse: exactArgument(sdDailyUse, 'sd of daily use'),
-      leadDays: exactArgument(leadDays, 'lead days'),
-      meanDailyUse: optionalExact(meanDailyUse, 'mean daily use') ?? zero,
-      sdLeadDays: optionalExact(sdLeadDays, 'sd of lead days') ?? zero,
-    }),
+    stockFor(
+      {
+        servicePercent: exactArgument(servicePercent, 'service %'),
+        meanDailyUse: optionalExact(meanDailyUse, 'mean daily use') ?? zero,
+        leadDays: exactArgument(leadDays, 'lead days'),
+        sdLeadDays: optionalExact(sdLeadDays, 'sd of lead days') ?? zero,
+      },
+      exactArgument(sdDailyUse, 'sd of daily use'),
+    ),
   );
 }
 

@@ -7,10 +7,10 @@ import { type Count, exactOf, plus, sumOfSquares, Tally } from '../kernel/tally.
 import { itemSums } from '../stock/item-sums.ts';
 import { historyOf } from '../stock/ledger-index.ts';
 
-/** Mean and sample standard deviation of one day's use, in stock units. */
+/** Mean and sample variance of one day's use, in stock units and their squares. */
 export interface DailyUse {
   readonly mean: Exact;
-  readonly sd: Exact;
+  readonly variance: Exact;
 }
 
 /**
@@ -51,15 +51,10 @@ function useOfDays(book: Book, item: Item, asOf: Day): Result<Count[]> {
   );
 }
 
-/** Mean and SD over `days` days of which only `used` were not 0. */
+/** Mean and variance over `days` days of which only `used` were not 0. */
 function statistics(used: readonly Count[], days: number): DailyUse {
   const total = exactOf(used.reduce(plus, 0));
   // Σ(use − mean)² = Σuse² − (Σuse)² ÷ days, in which the days without use count by themselves.
-  const squares = sumOfSquares(used).minus(total.pow(2).div(days));
-  return {
-    mean: total.div(days),
-    sd: Exact.max(zero, squares)
-      .div(days - 1)
-      .sqrt(),
-  };
+  const squares = sumOfSquares(used).minus(total.times(total).div(days));
+  return { mean: total.div(days), variance: Exact.max(zero, squares).div(days - 1) };
 }

@@ -7,26 +7,18 @@ import { onHand } from '../stock/on-hand.ts';
 import { dailyUse } from './daily-use.ts';
 import { normalQuantile } from './normal-quantile.ts';
 
+/** What is used while an order is waited for, and how often stock should last. */
 export interface LeadTimeDemand {
   /** 0 < service < 100. */
   readonly servicePercent: Exact;
   readonly meanDailyUse: Exact;
-  readonly sdDailyUse: Exact;
   readonly leadDays: Exact;
   readonly sdLeadDays: Exact;
 }
 
-/**
- * Stock held against chance over the lead time: z·√(L·σd² + d²·σL²), the textbook form for daily
- * use and lead time that both vary and don't depend on each other.
- */
-export function safetyStock({
-  servicePercent,
-  meanDailyUse,
-  sdDailyUse,
-  leadDays,
-  sdLeadDays,
-}: LeadTimeDemand): Result<Exact> {
+/** Stock held against chance over the lead time, where one day's use has the given standard deviation. */
+export function safetyStock(demand: LeadTimeDemand, sdDailyUse: Exact): Result<Exact> {
+  const { servicePercent, meanDailyUse, leadDays, sdLeadDays } = demand;
   const share = servicePercent.div(hundred).toNumber();
   if (!(share > 0 && share < 1)) {
     return wrong(`Service % is ${servicePercent.toString()}. Give more than 0 and less than 100.`);
@@ -38,11 +30,20 @@ export function safetyStock({
     return wrong(
       `${negative.toString()} is below 0. Give 0 or more for use, lead days and how much they vary (SD).`,
     );
-  const z = new Exact(normalQuantile(share));
-  const variance = leadDays
-    .times(sdDailyUse.pow(2))
-    .plus(meanDailyUse.pow(2).times(sdLeadDays.pow(2)));
-  return answer(z.times(variance.sqrt()));
+  return answer(againstChance(demand, sdDailyUse.times(sdDailyUse)));
+}
+
+/**
+ * z·√(L·σd² + d²·σL²), the textbook form for daily use and lead time that both vary and don't depend on
+ * each other.
+ */
+function againstChance(
+  { servicePercent, meanDailyUse, leadDays, sdLeadDays }: LeadTimeDemand,
+  varianceDailyUse: Exact,
+): Exact {
+  const z = new Exact(normalQuantile(servicePercent.div(hundred).toNumber()));
+  const waiting = meanDailyUse.times(sdLeadDays);
+  return z.times(leadDays.times(varianceDailyUse).plus(waiting.times(waiting)).sqrt());
 }
 
 /** Stock at which to order: mean use over the lead time plus safety stock, in stock units. */
@@ -53,15 +54,14 @@ export function reorderPoint(book: Book, material: Material, asOf: Day): Result<
       `Fill in Lead days for ${material.name} in Materials: days from ordering to having it.`,
     );
   }
-  return andThen(dailyUse(book, itemOfMaterial(material), asOf), ({ mean, sd }) => {
-    const safety = safetyStock({
+  return andThen(dailyUse(book, itemOfMaterial(material), asOf), ({ mean, variance }) => {
+    const demand = {
       servicePercent: material.servicePercent ?? book.settings.servicePercent,
       meanDailyUse: mean,
-      sdDailyUse: sd,
       leadDays,
       sdLeadDays: material.leadDaysSd ?? zero,
-    });
-    return andThen(safety, (stock) => answer(mean.times(leadDays).plus(stock)));
+    };
+    return answer(mean.times(leadDays).plus(againstChance(demand, variance)));
   });
 }
 
