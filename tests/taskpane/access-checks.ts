@@ -24,11 +24,11 @@ export async function accessFindings(page: Page): Promise<readonly string[]> {
 
 async function axeFindings(page: Page, axe: string): Promise<string[]> {
   // The pane's policy allows no script from text; the page's own tool door does.
-  await page.evaluate(axe);
+  if (!(await page.evaluate(() => 'axe' in window))) await page.evaluate(axe);
   return page.evaluate(async () => {
     const { violations } = await (
-      window as unknown as { axe: { run(): Promise<{ violations: AxeFinding[] }> } }
-    ).axe.run();
+      window as unknown as { axe: { run(options: object): Promise<{ violations: AxeFinding[] }> } }
+    ).axe.run({ resultTypes: ['violations'] });
     return violations.map(({ id, nodes }) => `${id}: ${nodes.map((n) => n.html).join(' | ')}`);
   });
 }

@@ -21,7 +21,7 @@ const named = sold.map((table) => ({ ...table, rows: table.rows.map((row) => row
 
 describe('names that look like code', () => {
   it('stay text in every task, and in what is written', async () => {
-    const page = await openPane({ tables: named });
+    const page = await openPane(named);
     for (const task of ['receive', 'count', 'costs', 'now', 'sell']) {
       await page.locator(`#tab-${task}`).click();
       await page.locator(`pour-${task} h2`).waitFor();
@@ -42,7 +42,7 @@ describe('names that look like code', () => {
       ...table,
       rows: table.rows.map((row) => row.map(swap)),
     }));
-    const page = await openPane({ tables: poured });
+    const page = await openPane(poured);
     await page.locator('#design').selectOption(formula);
     await page.locator('#bars').fill('6');
     for (const step of ['weigh', 'outcome', 'preview']) {

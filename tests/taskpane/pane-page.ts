@@ -13,19 +13,21 @@ import { smallWorkshop } from './small-workshop.ts';
 /** One browser, one bundle, one server and one tab for all tests of a file. */
 export interface PaneWorkshop {
   /** Opens the pane afresh; the page that was open before is gone. */
-  open(options?: OpenOptions): Promise<Page>;
+  open(tables?: readonly TableData[]): Promise<Page>;
   /** Console errors, page errors and refused policies since the last opening. */
   readonly complaints: readonly string[];
   close(): Promise<void>;
 }
 
-export interface OpenOptions {
-  readonly tables?: readonly TableData[];
-  readonly theme?: 'light' | 'dark';
-  readonly width?: number;
+/** How a page is looked at. */
+export interface Sight {
+  readonly theme: 'light' | 'dark';
+  readonly width: number;
   /** How many times as large text is as usual. */
-  readonly textScale?: number;
+  readonly textScale: number;
 }
+
+const USUAL: Sight = { theme: 'light', width: 400, textScale: 1 };
 
 /** Bundles the pane around the memory port, serves it under the workbench's policy, starts Chromium. */
 export async function createPaneWorkshop(): Promise<PaneWorkshop> {
@@ -42,10 +44,10 @@ export async function createPaneWorkshop(): Promise<PaneWorkshop> {
   page.on('pageerror', (error) => complaints.push(String(error.stack)));
   return {
     complaints,
-    async open(options = {}) {
+    async open(tables = smallWorkshop) {
       await page.goto(`${address}page.css`);
       complaints.length = 0;
-      await open(page, address, options);
+      await open(page, address, tables);
       return page;
     },
     async close() {
@@ -56,31 +58,53 @@ export async function createPaneWorkshop(): Promise<PaneWorkshop> {
   };
 }
 
-async function open(page: Page, address: string, options: OpenOptions): Promise<void> {
-  const { tables = smallWorkshop, theme = 'light', width = 400, textScale = 1 } = options;
-  await page.setViewportSize({ width, height: 800 });
-  await page.emulateMedia({ colorScheme: theme });
+async function open(page: Page, address: string, tables: readonly TableData[]): Promise<void> {
+  await page.setViewportSize({ width: USUAL.width, height: 800 });
+  await page.emulateMedia({ colorScheme: USUAL.theme });
   await page.evaluate((given) => {
     sessionStorage.clear();
     sessionStorage.setItem('tables', given);
   }, JSON.stringify(tables));
   await page.goto(address);
   await page.locator('pour-pane h2').waitFor();
-  if (textScale !== 1) await enlargeText(page, textScale);
+}
+
+/** Looks at the open page in another way, until the next or the next opening. */
+export async function seeAs(page: Page, { theme, width, textScale }: Sight): Promise<void> {
+  await page.setViewportSize({ width, height: 800 });
+  await page.emulateMedia({ colorScheme: theme });
+  await page.waitForFunction(
+    (wanted) => document.querySelector('pour-pane')?.style.colorScheme === wanted,
+    theme,
+  );
+  await scaleText(page, textScale);
+  await page.evaluate(colorsAreSettled);
+}
+
+/** Runs in the page: until no color is on its way from one theme to the other. */
+async function colorsAreSettled(): Promise<void> {
+  const frame = () => new Promise((drawn) => requestAnimationFrame(drawn));
+  const isMoving = (root: Document | ShadowRoot): boolean =>
+    root.getAnimations().length > 0 ||
+    [...root.querySelectorAll('*')].some(
+      ({ shadowRoot }) => shadowRoot !== null && isMoving(shadowRoot),
+    );
+  do await frame();
+  while (isMoving(document));
 }
 
 /** All text larger, as a browser that enlarges text alone makes it: every size of Fluent's. */
-async function enlargeText(page: Page, scale: number): Promise<void> {
+async function scaleText(page: Page, scale: number): Promise<void> {
   const sizes = Object.entries(webLightTheme).filter(([name]) =>
     /^fontSize|^lineHeight/u.test(name),
   );
-  const larger = sizes.map(([name, size]) => [
+  const scaled = sizes.map(([name, size]) => [
     `--${name}`,
     `${String(Number.parseFloat(String(size)) * scale)}px`,
   ]);
   await page.locator('pour-pane').evaluate((pane: HTMLElement, given) => {
     for (const [name = '', size = ''] of given) pane.style.setProperty(name, size);
-  }, larger);
+  }, scaled);
 }
 
 const PAGE = `<!doctype html><html lang="en"><head><meta charset="utf-8">

@@ -1,10 +1,10 @@
 import type { Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, expect } from 'vitest';
 import type { Cell, TableData } from '../../src/workbook/port.ts';
-import { createPaneWorkshop, type OpenOptions, type PaneWorkshop } from './pane-page.ts';
+import { createPaneWorkshop, type PaneWorkshop } from './pane-page.ts';
 
 /** Opens the pane for a test file: one browser for all its tests, no complaint left unseen. */
-export function usePane(): (options?: OpenOptions) => Promise<Page> {
+export function usePane(): (tables?: readonly TableData[]) => Promise<Page> {
   let workshop: PaneWorkshop;
   beforeAll(async () => {
     workshop = await createPaneWorkshop();
@@ -14,8 +14,8 @@ export function usePane(): (options?: OpenOptions) => Promise<Page> {
     const own = workshop.complaints.filter((text) => !text.startsWith('Lit is in dev mode'));
     expect(own).toEqual([]);
   });
-  return async (options = {}) => {
-    const page = await workshop.open(options);
+  return async (tables) => {
+    const page = await workshop.open(tables);
     page.setDefaultTimeout(10_000);
     return page;
   };

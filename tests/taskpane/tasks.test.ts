@@ -9,7 +9,7 @@ const openPane = usePane();
 
 describe('the tasks', () => {
   it('keep a draft each, and come back after a reload to the one shown last', async () => {
-    const page = await openPane({ tables: marketWorkshop });
+    const page = await openPane(marketWorkshop);
     await choose(page, '7');
     await page.locator('#tab-sell').click();
     expect(await focused(page)).toBe('tab-sell');
@@ -23,7 +23,7 @@ describe('the tasks', () => {
   });
 
   it('write one after the other, never from what the other is about to change', async () => {
-    const page = await openPane({ tables: marketWorkshop });
+    const page = await openPane(marketWorkshop);
     await walkTo(page, 'preview');
     const release = await page.evaluateHandle(() => window.pane.port.hold());
     await page.locator('#record').click();
@@ -45,7 +45,7 @@ describe('the tasks', () => {
   });
 
   it('are moved between with arrow keys, Home and End', async () => {
-    const page = await openPane({ tables: marketWorkshop });
+    const page = await openPane(marketWorkshop);
     const tabs = await page.locator('[role=tab]').evaluateAll((all) => all.map(({ id }) => id));
     const [first = '', second = ''] = tabs;
     const last = tabs.at(-1) ?? '';

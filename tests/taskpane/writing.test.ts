@@ -13,7 +13,7 @@ const openPane = usePane();
 
 /** Opens the pane at a task's first page. */
 async function openAt({ name, tables: given, steps }: WritingWalk): Promise<Page> {
-  const page = await openPane({ tables: given });
+  const page = await openPane(given);
   await page.locator(`#tab-${name}`).click();
   await page.locator(`#page > ${steps.first}`).waitFor();
   return page;

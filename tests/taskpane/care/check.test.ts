@@ -9,7 +9,7 @@ import { soundWorkshop } from './sound-workshop.ts';
 const openPane = usePane();
 
 async function openCheck(tables: readonly TableData[]): Promise<Page> {
-  const page = await openPane({ tables });
+  const page = await openPane(tables);
   await page.locator('#tab-care').click();
   await page.locator('pour-check').waitFor();
   return page;
@@ -120,7 +120,7 @@ describe('the health check', () => {
 
 describe('a half-seen batch', () => {
   it('gets its moves where only its line is seen', async () => {
-    const page = await openPane({ tables: soundWorkshop });
+    const page = await openPane(soundWorkshop);
     const whole = await pouredBy(page);
     await empty(page, 'Moves');
     await page.locator('#tab-care').click();
@@ -135,7 +135,7 @@ describe('a half-seen batch', () => {
   });
 
   it('gets its line where only its moves are seen', async () => {
-    const page = await openPane({ tables: soundWorkshop });
+    const page = await openPane(soundWorkshop);
     const whole = await pouredBy(page);
     await empty(page, 'Batches');
     await page.locator('#tab-care').click();
@@ -149,7 +149,7 @@ describe('a half-seen batch', () => {
   });
 
   it('is taken back where the host broke off and the form that wrote it is gone', async () => {
-    const page = await openPane({ tables: soundWorkshop });
+    const page = await openPane(soundWorkshop);
     await walkTo(page, 'preview');
     await page.evaluate(() => {
       window.pane.port.nextApply({ kind: 'breaks halfway', rows: 4 });
@@ -192,7 +192,7 @@ describe('what no line can mend', () => {
   );
 
   it('explains an id that stands twice, tells the lines apart, then takes the second back', async () => {
-    const page = await openPane({ tables: twice });
+    const page = await openPane(twice);
     await heading(page).getByText('Mend this first').waitFor();
     await page.getByText('"W-1" stands in row 1 already').waitFor();
     await page.getByText('Moves, row 2: W-1 becomes W-1.2. It says the same as row 1.').waitFor();
@@ -205,7 +205,7 @@ describe('what no line can mend', () => {
   });
 
   it('says why where the host refuses to tell them apart', async () => {
-    const page = await openPane({ tables: twice });
+    const page = await openPane(twice);
     await page.evaluate(() => {
       window.pane.port.nextApply({ kind: 'refuses', sentence: 'The sheet is protected.' });
     });
@@ -214,7 +214,7 @@ describe('what no line can mend', () => {
   });
 
   it('names what leads nowhere', async () => {
-    const page = await openPane({ tables: soundWorkshop });
+    const page = await openPane(soundWorkshop);
     await page.evaluate(() => {
       window.pane.port.brokenNames = () => Promise.resolve(['Fragrances']);
     });

@@ -10,7 +10,7 @@ import { soundWorkshop } from './sound-workshop.ts';
 const openPane = usePane();
 
 async function openMerge(start: readonly TableData[] = soundWorkshop): Promise<Page> {
-  const page = await openPane({ tables: start });
+  const page = await openPane(start);
   await toMerge(page);
   return page;
 }

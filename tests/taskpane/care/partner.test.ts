@@ -10,7 +10,7 @@ const given = (page: Page): Promise<readonly ValueWorkbook[]> =>
   page.evaluate(() => window.pane.port.given);
 
 async function openShare(tables = soundWorkshop): Promise<Page> {
-  const page = await openPane({ tables });
+  const page = await openPane(tables);
   await page.locator('#tab-care').click();
   await page.locator('#tab-partner').click();
   await page.locator('pour-partner').waitFor();

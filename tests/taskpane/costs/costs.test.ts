@@ -7,7 +7,7 @@ const openPane = usePane();
 
 describe('the pictures', () => {
   it('are images with words, each with a table behind it', async () => {
-    const page = await openPane({ tables: costsWalk.tables });
+    const page = await openPane(costsWalk.tables);
     const before = await tables(page);
     await page.locator('#tab-costs').click();
     const image = page.getByRole('img', { name: /Where a bar’s cost goes/u });
@@ -24,7 +24,7 @@ describe('the pictures', () => {
   });
 
   it('are of the design and fair chosen, after a reload too', async () => {
-    const page = await openPane({ tables: costsWalk.tables });
+    const page = await openPane(costsWalk.tables);
     await page.locator('#tab-costs').click();
     await page.locator('#design').selectOption('Plain Wave');
     await page.locator('#fair').selectOption('Quay Fair');
@@ -46,7 +46,7 @@ describe('the pictures', () => {
       withRows(costsWalk.tables, 'Settings', (rows) =>
         rows.map((row) => (row[0] === 'Labour rate per hour' ? row.with(1, rate) : row)),
       );
-    const page = await openPane({ tables: withRate('') });
+    const page = await openPane(withRate(''));
     await page.locator('#tab-costs').click();
     await page.getByText('Your work counts as nothing here.').waitFor();
     await page.evaluate((good) => {
@@ -56,7 +56,7 @@ describe('the pictures', () => {
   });
 
   it('follow the workbook', async () => {
-    const page = await openPane({ tables: costsWalk.tables });
+    const page = await openPane(costsWalk.tables);
     await page.locator('#tab-costs').click();
     await page
       .getByText(/In a batch of 12 a bar costs/u)

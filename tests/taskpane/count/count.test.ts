@@ -7,7 +7,7 @@ import { countWalk } from './count-walk.ts';
 const openPane = usePane();
 
 async function openCount(): Promise<Page> {
-  const page = await openPane({ tables: marketWorkshop });
+  const page = await openPane(marketWorkshop);
   await page.locator('#tab-count').click();
   await heading(page).getByText('What is on the shelf?').waitFor();
   return page;

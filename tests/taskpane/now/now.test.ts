@@ -8,7 +8,7 @@ const openPane = usePane();
 
 describe('what now?', () => {
   it('names what is pressing, with its reason, and leads there', async () => {
-    const page = await openPane({ tables: marketWorkshop });
+    const page = await openPane(marketWorkshop);
     await page.locator('#tab-now').click();
     // Quay Fair opened on 21 Nov and has no sales; the pane's today is 25 Nov.
     await page.getByText('1. Record the sales of Quay Fair').waitFor();
@@ -26,7 +26,7 @@ describe('what now?', () => {
     const sold = withRows(marketWorkshop, 'Sales', () =>
       rowsOf(['S-1.01|2026-11-21|Plain Wave|1|4|Quay Fair|0']),
     );
-    const page = await openPane({ tables: sold });
+    const page = await openPane(sold);
     await page.locator('#tab-now').click();
     await page.getByText('Nothing is pressing').waitFor();
     await page.evaluate(() => {
@@ -39,7 +39,7 @@ describe('what now?', () => {
   });
 
   it('has what the plan leaves open or assumes at hand, and nothing where there is no plan', async () => {
-    const page = await openPane({ tables: plannedWorkshop });
+    const page = await openPane(plannedWorkshop);
     await page.locator('#tab-now').click();
     // 40 to make; 20 minutes of setup and 5 a bar leave 8 bars each for today and tomorrow.
     await page.getByText('See to 24 bars of plan line P-2, Harbour Light').waitFor();

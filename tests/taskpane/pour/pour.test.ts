@@ -149,7 +149,7 @@ describe('a workbook that changes', () => {
       ...rows,
       ...rowsOf(['L-9|Clear base|2026-10-01|a lot|5||', 'L-9|Cleer base|soon|1|5||']),
     ]);
-    const page = await openPane({ tables: bad });
+    const page = await openPane(bad);
     await heading(page).getByText('Mend this first').waitFor();
     const findings = await page.locator('#findings li > span:first-child').allTextContents();
     expect(findings.length).toBeGreaterThanOrEqual(3);
@@ -167,7 +167,7 @@ describe('a workbook that changes', () => {
       ...rows,
       ...rowsOf(['L-9|Clear base|2026-10-01|a lot|5||']),
     ]);
-    const page = await openPane({ tables: bad });
+    const page = await openPane(bad);
     await page.getByRole('button', { name: 'Show: Lots, row 9, Quantity' }).click();
     expect(await page.evaluate(() => window.pane.port.shown)).toEqual([
       { table: 'Lots', row: 9, header: 'Quantity' },
@@ -182,7 +182,7 @@ describe('a workbook with nothing to pour yet', () => {
         ? table
         : { ...table, rows: table.name === 'Lots' ? [['', '', '', '', '', '', '']] : [] },
     );
-    const page = await openPane({ tables: begun });
+    const page = await openPane(begun);
     const steps = page.locator('ol.first li');
     expect(await steps.locator('strong').allTextContents()).toEqual([
       'Materials',

@@ -16,7 +16,7 @@ const open = async (page: Page, material?: string): Promise<void> => {
 
 describe('when to order again', () => {
   it('shows both points, which to trust, and a year with each, and writes nothing', async () => {
-    const page = await openPane({ tables: lumpyWorkshop });
+    const page = await openPane(lumpyWorkshop);
     const before = await tables(page);
     await open(page, 'Clear base');
     // Mean 10, SD 30.17: 100 + 1.645 × √10 × 30.17 = 257 (as in tests/domain/reorder).
@@ -27,18 +27,18 @@ describe('when to order again', () => {
   });
 
   it('opens at a material that is to be ordered, and says so', async () => {
-    const page = await openPane({
-      tables: withRows(lumpyWorkshop, 'Lots', (rows) =>
+    const page = await openPane(
+      withRows(lumpyWorkshop, 'Lots', (rows) =>
         rows.map((row) => (row[1] === 'Clear base' ? row.with(3, 550) : row)),
       ),
-    });
+    );
     await open(page);
     expect(await page.locator('#material').inputValue()).toBe('Clear base');
     await page.getByText('Order now.').waitFor();
   });
 
   it('has the figures of each picture in a table', async () => {
-    const page = await openPane({ tables: lumpyWorkshop });
+    const page = await openPane(lumpyWorkshop);
     await open(page, 'Clear base');
     const book = bookOf(lumpyWorkshop);
     const material = findMaterial(book, 'Clear base');
@@ -63,7 +63,7 @@ describe('when to order again', () => {
   });
 
   it('keeps the material through a reload', async () => {
-    const page = await openPane({ tables: lumpyWorkshop });
+    const page = await openPane(lumpyWorkshop);
     await open(page, 'Clear base');
     await page.reload();
     await page.getByRole('row', { name: /Order at or below 257 g/u }).waitFor();
@@ -74,7 +74,7 @@ describe('when to order again', () => {
     ['Wrapper', /Wrapper has no use recorded yet/u],
     ['White base', /Fill in Lead days for White base in Materials/u],
   ])('%s: a sentence', async (material, sentence) => {
-    const page = await openPane({ tables: lumpyWorkshop });
+    const page = await openPane(lumpyWorkshop);
     await open(page, material);
     await page.getByText(sentence).waitFor();
     expect(await page.getByRole('img').count()).toBe(0);

@@ -8,7 +8,7 @@ import { sellWalk } from './sell-walk.ts';
 const openPane = usePane();
 
 async function openSell(at = marketWorkshop): Promise<Page> {
-  const page = await openPane({ tables: at });
+  const page = await openPane(at);
   await page.locator('#tab-sell').click();
   await heading(page).getByText('What was sold?').waitFor();
   return page;
