@@ -5,6 +5,7 @@ import type { NewSale, SalesPosting } from '../domain/ledger/sale.ts';
 import type { StocktakePosting } from '../domain/ledger/stocktake.ts';
 import type { UndoPosting } from '../domain/ledger/undo-batch.ts';
 import { type Exact, toCell } from '../domain/kernel/exact.ts';
+import { nameKey } from '../domain/kernel/names.ts';
 import { all, answer, type Result, wrong } from '../domain/kernel/result.ts';
 import type { TableNames } from './find-tables.ts';
 import type { Append, Change, RowToWrite, TableData } from './port.ts';
@@ -30,7 +31,8 @@ export function changeForUndo(posting: UndoPosting, names: TableNames): Result<C
     id: posting.batch,
     set: { [state.header]: posting.state },
   };
-  const hasState = batches?.headers.some((header) => sameHeader(header, state.header)) === true;
+  const hasState =
+    batches?.headers.some((header) => nameKey(header) === nameKey(state.header)) === true;
   return answer({
     appends: [moves.value],
     updates: hasState ? [{ ...update, table: batches.name }] : [],
@@ -85,13 +87,10 @@ function appendTo(
 function knownColumns(row: RowToWrite, table: TableData): RowToWrite {
   return Object.fromEntries(
     Object.entries(row).filter(([header]) =>
-      table.headers.some((known) => sameHeader(known, header)),
+      table.headers.some((known) => nameKey(known) === nameKey(header)),
     ),
   );
 }
-
-const sameHeader = (a: string, b: string): boolean =>
-  a.trim().toLowerCase() === b.trim().toLowerCase();
 
 function moveRow(move: NewMove): RowToWrite {
   const { entry, when, reason, material, quantity, lot, value, batch, by, note } =

@@ -1,4 +1,5 @@
 import { nameKey } from '../../domain/kernel/names.ts';
+import { idKey } from '../../workbook/ids.ts';
 import type { Append, Cell, Change, RowToWrite, Update } from '../../workbook/port.ts';
 import { whyUnwritable } from './cell-text.ts';
 
@@ -12,7 +13,7 @@ export interface Target {
   /** A filter hides some of its rows. */
   readonly filtered: boolean;
   readonly headers: readonly string[];
-  /** By id column (header key), then by id: the body's rows that hold it. */
+  /** By id column (header key), then by id (`idKey`): the body's rows that hold it. */
   readonly places: ReadonlyMap<string, ReadonlyMap<string, readonly number[]>>;
 }
 
@@ -63,7 +64,7 @@ function locateAppend(
   if (ids.includes('')) return new Refusal(`A row for ${append.table} has no ${append.idColumn}.`);
   // A set does not grow by what it holds already.
   const seen = new Set<string>();
-  const twice = ids.find((id) => seen.size === seen.add(id).size);
+  const twice = ids.find((id) => seen.size === seen.add(idKey(id)).size);
   if (twice !== undefined && append.shareIds === undefined) {
     return new Refusal(`Two rows for ${append.table} have the same ${append.idColumn} "${twice}".`);
   }
@@ -71,9 +72,9 @@ function locateAppend(
   // Rows that share an id are told apart by their order.
   const counts = new Map<string, number>();
   return ids.map((id) => {
-    const number = counts.get(id) ?? 0;
-    counts.set(id, number + 1);
-    return places?.get(id)?.[number];
+    const number = counts.get(idKey(id)) ?? 0;
+    counts.set(idKey(id), number + 1);
+    return places?.get(idKey(id))?.[number];
   });
 }
 
@@ -81,7 +82,7 @@ function locateUpdate(update: Update, target: Target | undefined): number | Refu
   const { table, idColumn, id } = update;
   const problem = whyAmiss(table, idColumn, target) ?? whyUnfit(table, update.set, target);
   if (problem !== undefined) return new Refusal(problem);
-  const places = target?.places.get(nameKey(idColumn))?.get(id.trim()) ?? [];
+  const places = target?.places.get(nameKey(idColumn))?.get(idKey(id)) ?? [];
   const place = places[update.nth ?? 0];
   if (place === undefined) {
     return new Refusal(

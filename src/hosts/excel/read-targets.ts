@@ -1,6 +1,7 @@
 import { nameKey } from '../../domain/kernel/names.ts';
+import { rowsById } from '../../workbook/ids.ts';
 import type { Cell, Change } from '../../workbook/port.ts';
-import { columnOf, type Target, textOf } from './change-plan.ts';
+import { columnOf, type Target } from './change-plan.ts';
 import { blocksOf, loadInParts } from './read-in-parts.ts';
 
 /** Excel on the web hands over at most 5 MB at once; an id of ours takes about 30 bytes. */
@@ -56,7 +57,7 @@ export async function readTargets(
 
   for (const { target, idColumn, blocks } of columns) {
     const ids = blocks.flatMap(({ range }) => range.values as Cell[][]);
-    target.places.set(idColumn, placesById(ids));
+    target.places.set(idColumn, rowsById(ids.map(([id]) => id)));
   }
   return new Map(bare.map((target) => [nameKey(target.name), target]));
 }
@@ -69,16 +70,4 @@ function idColumnsOf(change: Change): Map<string, Set<string>> {
     byTable.set(key, (byTable.get(key) ?? new Set()).add(nameKey(idColumn)));
   }
   return byTable;
-}
-
-function placesById(column: readonly (readonly Cell[])[]): Map<string, number[]> {
-  const places = new Map<string, number[]>();
-  column.forEach(([cell], row) => {
-    const id = textOf(cell);
-    if (id === '') return;
-    const rows = places.get(id);
-    if (rows === undefined) places.set(id, [row]);
-    else rows.push(row);
-  });
-  return places;
 }

@@ -1,5 +1,6 @@
+import { idKey } from '../../workbook/ids.ts';
 import type { Cell } from '../../workbook/port.ts';
-import { columnOf, Refusal, type Target, textOf } from './change-plan.ts';
+import { columnOf, Refusal, type Target } from './change-plan.ts';
 
 /** A row to read, and the id it must still hold by then. */
 export interface RowToRead {
@@ -88,7 +89,7 @@ export async function readStanding(
   await context.sync();
   const moved = wanted.find(({ target, row, idColumn, id }) => {
     const column = columnOf(target, idColumn);
-    return column === undefined || textOf(standing.values(target, row)[column]) !== id;
+    return column === undefined || idKey(standing.values(target, row)[column]) !== idKey(id);
   });
   return moved === undefined ? standing : new Refusal(whyMoved(moved.target.name));
 }

@@ -1,3 +1,4 @@
+import { idKey } from '../../workbook/ids.ts';
 import type { Cell } from '../../workbook/port.ts';
 import { asWritten } from './cell-text.ts';
 import { columnOf, Refusal, type Target, textOf } from './change-plan.ts';
@@ -89,7 +90,7 @@ function cellToSet(standing: StandingRows, cell: NewCell): CellToSet {
 }
 
 function rowAstray(cells: readonly CellToSet[], rows: readonly NewRows[]): Astray | undefined {
-  const moved = cells.find(({ cell, id }) => textOf(cellOf(id)) !== textOf(cell.update.id));
+  const moved = cells.find(({ cell, id }) => idKey(cellOf(id)) !== idKey(cell.update.id));
   if (moved === undefined) return undefined;
   const { cell, id, range } = moved;
   const grown = rows.map(({ target }) => `, delete the last rows of ${target.name}`);

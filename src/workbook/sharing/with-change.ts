@@ -1,4 +1,5 @@
 import { nameKey } from '../../domain/kernel/names.ts';
+import { idKey, rowsById } from '../ids.ts';
 import type { Append, Cell, Change, RowToWrite, TableData, Update } from '../port.ts';
 
 /** The tables as they would stand with a change written, to look at before it is. */
@@ -26,27 +27,18 @@ function updated(
 ): readonly (readonly Cell[])[] {
   if (updates.length === 0) return rows;
   const next = [...rows];
-  const rowsById = new Map<string, Map<string, number[]>>();
+  const looked = new Map<string, ReturnType<typeof rowsById>>();
   for (const { idColumn, id, nth = 0, set } of updates) {
-    const places = rowsById.get(idColumn) ?? rowsBy(rows, placeOf(idColumn));
-    rowsById.set(idColumn, places);
-    const at = places.get(nameKey(id))?.[nth];
+    const places = looked.get(idColumn) ?? rowsById(columnOf(rows, placeOf(idColumn)));
+    looked.set(idColumn, places);
+    const at = places.get(idKey(id))?.[nth];
     const row = at === undefined ? undefined : next[at];
     if (at !== undefined && row !== undefined) next[at] = written([...row], set, placeOf);
   }
   return next;
 }
 
-function rowsBy(rows: TableData['rows'], column: number | undefined): Map<string, number[]> {
-  const places = new Map<string, number[]>();
-  rows.forEach((row, at) => {
-    const key = nameKey(String(row[column ?? -1] ?? ''));
-    const known = places.get(key);
-    if (known === undefined) places.set(key, [at]);
-    else known.push(at);
-  });
-  return places;
-}
+const columnOf = (rows: TableData['rows'], column = -1) => rows.map((row) => row[column]);
 
 function written(row: Cell[], cells: RowToWrite, placeOf: PlaceOf): Cell[] {
   for (const [header, cell] of Object.entries(cells)) {

@@ -78,13 +78,16 @@ describe('posting again', () => {
     expect(model.contents()).toBe(before);
   });
 
-  it('finds an id that is a number in the sheet', async () => {
+  it.each([
+    ['a number in the sheet', 17, '17'],
+    ['in another case, with spaces', ' Fair  bars', 'fair Bars'],
+  ])('finds an id that is %s', async (_, inSheet, id) => {
     const { model, port } = open();
-    model.table('Batches').addRows([[17, 'made', 5, 10]], 'Remote');
+    model.table('Batches').addRows([[inSheet, 'made', 5, 10]], 'Remote');
     const set = { State: 'undone' };
     await port.apply({
       appends: [],
-      updates: [{ table: 'Batches', idColumn: 'Batch', id: '17', set }],
+      updates: [{ table: 'Batches', idColumn: 'Batch', id, set }],
     });
     expect(rowsOf(model, 'Batches').at(-1)?.[1]).toBe('undone');
   });

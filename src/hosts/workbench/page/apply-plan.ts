@@ -1,3 +1,5 @@
+import { nameKey } from '../../../domain/kernel/names.ts';
+import { idKey, rowsById } from '../../../workbook/ids.ts';
 import type { Append, Cell, Change, RowToWrite, Update } from '../../../workbook/port.ts';
 
 /** A table as the plan sees it: rows count from the first body row. */
@@ -50,19 +52,19 @@ interface Appended {
 function planAppend(table: PlanTable, append: Append): Appended {
   const idColumn = columnOf(table, append.idColumn);
   const firstFree = 1 + table.rows.findLastIndex((row) => row.some((cell) => cell !== ''));
-  const rowsById = rowsBy(table, idColumn);
+  const places = rowsById(idsOf(table, idColumn));
   const seen = new Map<string, RowToWrite>();
   const counts = new Map<string, number>();
   const writes: PlannedWrite[] = [];
   for (const row of append.rows) {
     const cells = cellsOf(table, row);
     const id = idOf(table, append.idColumn, cells.get(idColumn));
-    const alike = (rowsById.get(normal(id)) ?? []).map((index) => table.rows[index] ?? []);
-    const number = counts.get(normal(id)) ?? 0;
+    const alike = (places.get(idKey(id)) ?? []).map((index) => table.rows[index] ?? []);
+    const number = counts.get(idKey(id)) ?? 0;
     // Rows that share an id are told apart by their order.
-    if (append.shareIds) counts.set(normal(id), number + 1);
+    if (append.shareIds) counts.set(idKey(id), number + 1);
     const standing = append.shareIds ? alike.slice(number, number + 1) : alike;
-    const key = `${normal(id)} ${String(number)}`;
+    const key = `${idKey(id)} ${String(number)}`;
     if (standing.length > 0) checkSame(table, append.idColumn, id, standing, cells);
     else if (seen.has(key)) checkSameRow(table, append.idColumn, id, seen.get(key), row);
     else {
@@ -76,27 +78,17 @@ function planAppend(table: PlanTable, append: Append): Appended {
   return { rowCount: seen.size, writes };
 }
 
-/** Body rows by the id they hold, so that a thousand rows to write need one look along the table. */
-function rowsBy(table: PlanTable, idColumn: number): ReadonlyMap<string, readonly number[]> {
-  const rows = new Map<string, number[]>();
-  table.rows.forEach((row, index) => {
-    const id = normal(row[idColumn]);
-    const known = rows.get(id);
-    if (known === undefined) rows.set(id, [index]);
-    else known.push(index);
-  });
-  return rows;
-}
+const idsOf = (table: PlanTable, idColumn: number) => table.rows.map((row) => row[idColumn]);
 
 function planUpdates(tables: readonly PlanTable[], updates: readonly Update[]): PlannedWrite[][] {
-  const looked = new Map<string, ReturnType<typeof rowsBy>>();
+  const looked = new Map<string, ReturnType<typeof rowsById>>();
   return updates.map((update) => {
     const table = tableOf(tables, update);
     const idColumn = columnOf(table, update.idColumn);
     const key = `${table.name} ${String(idColumn)}`;
-    const rowsById = looked.get(key) ?? rowsBy(table, idColumn);
-    looked.set(key, rowsById);
-    return planUpdate(table, update, rowsById.get(normal(update.id)) ?? []);
+    const places = looked.get(key) ?? rowsById(idsOf(table, idColumn));
+    looked.set(key, places);
+    return planUpdate(table, update, places.get(idKey(update.id)) ?? []);
   });
 }
 
@@ -118,13 +110,13 @@ function planUpdate(table: PlanTable, update: Update, found: readonly number[]):
 }
 
 function tableOf(tables: readonly PlanTable[], { table }: Append | Update): PlanTable {
-  const found = tables.find(({ name }) => sameText(name, table));
+  const found = tables.find(({ name }) => nameKey(name) === nameKey(table));
   if (!found) throw new Refusal(`The workbook has no table named ${table}.`);
   return found;
 }
 
 function columnOf(table: PlanTable, header: string): number {
-  const column = table.headers.findIndex((there) => sameText(there, header));
+  const column = table.headers.findIndex((there) => nameKey(there) === nameKey(header));
   if (column < 0) {
     throw new Refusal(`The table ${table.name} has no column ${header}: add it, then try again.`);
   }
@@ -181,15 +173,7 @@ function checkSameRow(
 
 const headerAt = (table: PlanTable, column: number): string => (table.headers[column] ?? '').trim();
 
-const normal = (value: Cell | undefined): string =>
-  String(value ?? '')
-    .trim()
-    .toLowerCase();
-
-const sameText = (left: Cell | undefined, right: Cell | undefined): boolean =>
-  normal(left) === normal(right);
-
 const sameCell = (left: Cell, right: Cell): boolean =>
   typeof left === 'string' && typeof right === 'string'
     ? left.trim() === right.trim()
-    : left === right || normal(left) === normal(right);
+    : left === right || idKey(left) === idKey(right);
