@@ -1,8 +1,9 @@
 import type { Move } from '../book/book.ts';
 import type { Day } from '../kernel/day.ts';
-import { type Exact, exact, zero } from '../kernel/exact.ts';
+import type { Exact } from '../kernel/exact.ts';
 import { nameKey } from '../kernel/names.ts';
 import type { NewBatch, NewMove } from '../ledger/posting.ts';
+import { reversalOf } from '../ledger/undo-batch.ts';
 
 /** What may be wrong with a ledger that reads well line by line. */
 export type FindingKind =
@@ -105,20 +106,10 @@ export function mendingBy({ today, by, entries }: Mender): Mending {
   };
 }
 
-/** The move that takes another back, so that neither counts. */
+/** The move that takes another back, so that neither counts; never dated before it. */
 export function takeBack(move: Move, { entryFor, today, by }: Mending): NewMove {
-  return {
-    entry: entryFor(`${move.entry}.R`),
-    when: Math.max(today, move.when),
-    reason: 'reversed',
-    item: move.item,
-    quantity: exact(move.quantity).neg(),
-    lot: move.lot,
-    value: move.value === undefined ? zero : exact(move.value).neg(),
-    batch: move.batch,
-    by,
-    note: move.entry,
-  };
+  const reversal = reversalOf(move, Math.max(today, move.when), by);
+  return { ...reversal, entry: entryFor(reversal.entry) };
 }
 
 /** A quantity as a sentence has it: 15 of a thing that is counted, 15 g of one that is weighed. */
