@@ -87,12 +87,15 @@ export interface HostMemory {
   delete(key: string): void;
 }
 
-/** What a host does with workbooks other than the one that is open. */
+/** What a host does with workbooks other than the one that is open. Both reject once `signal` stops them. */
 export interface HostFiles {
-  /** Reads the tables in the bytes of an .xlsx that the maker chose. Nothing in it is run or followed. */
-  readTables(bytes: Uint8Array): Promise<CopyRead>;
+  /**
+   * Reads the tables in the bytes of an .xlsx that the maker chose, which are the host's from then on.
+   * Nothing in it is run or followed.
+   */
+  readTables(bytes: Uint8Array, signal: AbortSignal): Promise<CopyRead>;
   /** Hands the maker a new workbook of plain values. */
-  give(workbook: ValueWorkbook): Promise<Given>;
+  give(workbook: ValueWorkbook, signal: AbortSignal): Promise<Given>;
 }
 
 export type CopyRead =

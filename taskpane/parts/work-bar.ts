@@ -16,7 +16,11 @@ export function workBar(
   ${
     progress === undefined
       ? nothing
-      : html`<progress max="1" .value=${progress.share} aria-label="How much is done"></progress>
+      : html`<progress
+            max="1"
+            value=${progress.share ?? nothing}
+            aria-label="How much is done"
+          ></progress>
           <div class="actions">
             <fluent-button id="stop" @click=${onStop}>Stop</fluent-button>
           </div>`

@@ -1,11 +1,12 @@
-/** How far a piece of long work is, as the page shows it: the share that is done goes from 0 to 1. */
+/** How far a piece of long work is, as the page shows it. */
 export interface Progress {
   readonly step: string;
-  readonly share: number;
+  /** What of it is done, from 0 to 1; undefined where nobody can tell. */
+  readonly share: number | undefined;
 }
 
 /** Shows how far the work is, then lets the page draw and answer. Throws when the work was stopped. */
-export type Pause = (step: string, share: number) => Promise<void>;
+export type Pause = (step: string, share?: number) => Promise<void>;
 
 /** The pauses of a piece of work that a signal stops. */
 export const pausing =

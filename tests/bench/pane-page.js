@@ -1,6 +1,7 @@
 import '../../taskpane/index.ts';
 import { browserFiles } from '../../src/hosts/files/browser-files.ts';
-import { bytesOf } from '../../src/hosts/files/other-workbooks.ts';
+import { describeValues } from '../../src/hosts/files/value-workbook.ts';
+import { writeWorkbook } from '../../src/hosts/xlsx/write/write-workbook.ts';
 import { createMemoryPort } from '../support/memory-port.ts';
 import { workbooks } from './pane-tables.js';
 
@@ -40,7 +41,9 @@ window.bench = {
       columns: headers.map((header) => ({ header, format: 'text' })),
       rows,
     }));
-    const bytes = bytesOf({ fileName: 'other', title: 'Another copy', sheets });
+    const bytes = writeWorkbook(
+      describeValues({ fileName: 'other', title: 'Another copy', sheets }),
+    );
     window.file = new File([bytes], 'other.xlsx');
   },
   choose(input) {

@@ -1,4 +1,5 @@
-import { mkdtemp, rm } from 'node:fs/promises';
+import { mkdtemp, readFile, rm } from 'node:fs/promises';
+import { createServer } from 'node:http';
 import { cpus, loadavg, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -23,13 +24,17 @@ const moves = Number(process.argv.at(-1)) || 100_000;
 /** The way to each page's own thread. */
 const threads = new Map();
 const LONGEST_WAIT = 600_000;
+const PAGE =
+  '<!doctype html><meta charset="utf-8"><body><script type="module" src="pane-page.js"></script>';
 const folder = await mkdtemp(join(tmpdir(), 'pour-ledger-bench-'));
 const browser = await chromium.launch({
   executablePath: '/usr/bin/chromium',
   args: ['--no-sandbox', '--disable-gpu', '--disable-background-networking'],
 });
+const server = createServer((request, response) => void serve(request.url, response));
 try {
   await bundlePage();
+  await new Promise((ready) => server.listen(0, '127.0.0.1', ready));
   console.log(`${moves} moves, ${cpus().length} cores, load ${loadavg()[0]?.toFixed(1)}`);
   console.log(
     `  ${''.padEnd(44)}${['shown', 'longest', 'blocked', 'processor'].map((word) => word.padStart(9)).join('')}`,
@@ -39,6 +44,7 @@ try {
   for (const name of heavy) await measureHeavy(name);
 } finally {
   await browser.close();
+  server.close();
   await rm(folder, { recursive: true });
 }
 
@@ -147,8 +153,7 @@ async function open(name) {
   threads.set(page, thread);
   page.on('pageerror', (error) => console.log(error.stack));
   await page.addInitScript(watchTasks);
-  await page.goto('about:blank');
-  await page.addScriptTag({ path: join(folder, 'pane-page.js') });
+  await page.goto(`http://127.0.0.1:${server.address().port}/`);
   await page.evaluate(([given, count]) => window.bench.prepare(given, count), [name, moves]);
   await measure(page, `opened: ${name}`, async () => {
     await page.evaluate(() => window.bench.open());
@@ -193,14 +198,26 @@ function watchTasks() {
     [...kept.splice(0), ...observer.takeRecords()].map(({ duration }) => duration);
 }
 
+/** The page and, by the name that the page's script has for it, the worker. */
 async function bundlePage() {
+  const shared = { bundle: true, minify: true, conditions: ['browser'], logLevel: 'error' };
+  const source = (path) => fileURLToPath(new URL(path, import.meta.url));
   await build({
-    entryPoints: [fileURLToPath(new URL('pane-page.js', import.meta.url))],
-    bundle: true,
-    format: 'iife',
-    minify: true,
-    conditions: ['browser'],
+    ...shared,
+    entryPoints: [source('pane-page.js')],
+    format: 'esm',
     outdir: folder,
-    logLevel: 'error',
   });
+  await build({
+    ...shared,
+    entryPoints: [source('../../src/hosts/files/other-workbooks.ts')],
+    outfile: join(folder, 'other-workbooks.ts'),
+  });
+}
+
+async function serve(path, response) {
+  if (path === '/') return response.setHeader('content-type', 'text/html').end(PAGE);
+  const script = await readFile(join(folder, path)).catch(() => undefined);
+  if (script === undefined) return response.writeHead(404).end();
+  return response.setHeader('content-type', 'text/javascript').end(script);
 }

@@ -75,7 +75,11 @@ describe('the workbench, sharing', () => {
   it('brings in the lines of another file, text as text, and saves them', async () => {
     await pane.at('tab-care').click();
     await pane.at('tab-merge').click();
-    await pane.at('copy').setInputFiles(other);
+    const [worker] = await Promise.all([
+      open.page.waitForEvent('worker'),
+      pane.at('copy').setInputFiles(other),
+    ]);
+    expect(worker.url()).toMatch(/\/other-workbooks\.js$/);
     await pane.reach('What comes in');
     await pane.root.getByRole('row', { name: 'Moves THEIRS-1 1' }).waitFor();
     await pane.at('record').click();

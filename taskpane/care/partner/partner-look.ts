@@ -22,7 +22,7 @@ export const partnerLook = (files: HostFiles, session: Session): Look<PartnerSho
     const names = session.state.kind === 'ready' ? session.state.names : NO_NAMES;
     return html`<pour-partner
       .copyOf=${(withCosts: boolean) => copyFor(book, names, today, withCosts)}
-      .give=${(copy: PartnerCopy) => give(files, copy)}
+      .give=${(copy: PartnerCopy, signal: AbortSignal) => give(files, copy, signal)}
       ?withCosts=${costs === 'with'}
     ></pour-partner>`;
   },
@@ -33,11 +33,16 @@ const copyFor = keptAnswer(partnerCopy);
 
 const NO_NAMES: TableNames = new Map();
 
-async function give(files: HostFiles, { workbook }: PartnerCopy): Promise<Notice> {
+async function give(
+  files: HostFiles,
+  { workbook }: PartnerCopy,
+  signal: AbortSignal,
+): Promise<Notice> {
   try {
-    const { kind, sentence } = await files.give(workbook);
+    const { kind, sentence } = await files.give(workbook, signal);
     return { kind: kind === 'given' ? 'good' : 'bad', text: sentence };
   } catch {
+    signal.throwIfAborted();
     return { kind: 'bad', text: 'The copy could not be made. Reload the pane and try again.' };
   }
 }

@@ -2,9 +2,12 @@ import '@fluentui/web-components/button.js';
 import { html, LitElement, type TemplateResult } from 'lit';
 import type { PartnerCopy } from '../../../src/workbook/sharing/partner-copy.ts';
 import { fieldLooks, looks, noticeLooks } from '../../looks.ts';
-import { liveNotice, type Notice, noticeBar } from '../../parts/notice.ts';
-import { nextTask } from '../../task/long-work.ts';
+import { type Notice, noticeBar } from '../../parts/notice.ts';
+import { workBar } from '../../parts/work-bar.ts';
+import { pausing, type Progress } from '../../task/long-work.ts';
 import { tellShown } from '../../task/look-task.ts';
+
+const STOPPED: Notice = { kind: 'plain', text: 'Stopped. No copy was made.' };
 
 /** A copy for a partner: with or without costs, as values only. */
 export class PartnerPage extends LitElement {
@@ -14,16 +17,22 @@ export class PartnerPage extends LitElement {
     give: { attribute: false },
     withCosts: { type: Boolean },
     notice: { state: true },
-    isBusy: { state: true },
+    progress: { state: true },
   };
 
   /** The copy as the book is now. */
   declare copyOf: (withCosts: boolean) => PartnerCopy;
   /** Hands it over and says where it is. */
-  declare give: (copy: PartnerCopy) => Promise<Notice>;
+  declare give: (copy: PartnerCopy, signal: AbortSignal) => Promise<Notice>;
   declare withCosts: boolean;
   declare notice: Notice | undefined;
-  declare isBusy: boolean;
+  declare progress: Progress | undefined;
+  private stopper = new AbortController();
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    this.stopper.abort();
+  }
 
   override render(): TemplateResult {
     const { stillNamed } = this.copyOf(this.withCosts);
@@ -60,25 +69,37 @@ export class PartnerPage extends LitElement {
         <fluent-button
           appearance="primary"
           id="make"
-          ?disabled-focusable=${this.isBusy}
+          ?disabled-focusable=${this.progress !== undefined}
           @click=${() => {
             void this.make();
           }}
-          >${this.isBusy ? 'Making it…' : 'Make the copy'}</fluent-button
+          >Make the copy</fluent-button
         >
       </div>
-      ${liveNotice(this.notice)}
+      ${workBar(this.progress, this.notice, () => {
+        this.stopper.abort();
+        this.renderRoot.querySelector<HTMLElement>('#make')?.focus();
+      })}
     </div>`;
   }
 
   private async make(): Promise<void> {
-    if (this.isBusy) return;
-    this.isBusy = true;
+    if (this.progress !== undefined) return;
+    this.stopper = new AbortController();
+    const { signal } = this.stopper;
     this.notice = undefined;
-    // So that the page says so before it is held up.
-    await nextTask();
-    this.notice = await this.give(this.copyOf(this.withCosts));
-    this.isBusy = false;
+    const pause = pausing(signal, (progress) => {
+      this.progress = progress;
+    });
+    try {
+      await pause('Making the copy…');
+      this.notice = await this.give(this.copyOf(this.withCosts), signal);
+    } catch (thrown) {
+      if (!signal.aborted) throw thrown;
+      this.notice = STOPPED;
+    } finally {
+      this.progress = undefined;
+    }
   }
 }
 customElements.define('pour-partner', PartnerPage);

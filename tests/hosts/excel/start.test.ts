@@ -167,9 +167,13 @@ describe('starting inside Excel', () => {
       rows: [['Teal']],
     };
     const copy = { fileName: 'copy', title: 'A copy', sheets: [sheet] };
-    const given = await page.evaluate(
-      `document.querySelector('pour-pane').port.files.give(${JSON.stringify(copy)})`,
-    );
+    const [worker, given] = await Promise.all([
+      page.waitForEvent('worker'),
+      page.evaluate(
+        `document.querySelector('pour-pane').port.files.give(${JSON.stringify(copy)}, new AbortController().signal)`,
+      ),
+    ]);
+    expect(worker.url()).toMatch(/\/other-workbooks\.js$/);
     expect(given).toMatchObject({ kind: 'given' });
     const [base64 = ''] = await fake<string[]>(page, 'model.opened');
     const workbook = new ExcelJS.Workbook();

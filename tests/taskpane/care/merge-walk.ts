@@ -55,9 +55,16 @@ export const holdReading = (page: Page): Promise<void> =>
       Object.assign(window, { release: resolve });
     });
     Object.assign(files, {
-      readTables: (bytes: Uint8Array) => gate.then(() => read(bytes)),
+      readTables(bytes: Uint8Array, signal: AbortSignal) {
+        Object.assign(window, { reading: signal });
+        return gate.then(() => read(bytes, signal));
+      },
     });
   });
+
+/** Whether the host was told to stop the reading that was held back. */
+export const isReadingStopped = (page: Page): Promise<boolean> =>
+  page.evaluate(() => (window as unknown as { reading: AbortSignal }).reading.aborted);
 
 export const release = (page: Page): Promise<void> =>
   page.evaluate(() => {

@@ -4,7 +4,15 @@ import type { TableData } from '../../../src/workbook/port.ts';
 import { tabTo } from '../access-checks.ts';
 import { column, focused, heading, tables, usePane } from '../pane-steps.ts';
 import { rowsOf, withRows } from '../small-workshop.ts';
-import { chooseCopy, giveCopy, holdReading, otherCopy, release, toMerge } from './merge-walk.ts';
+import {
+  chooseCopy,
+  giveCopy,
+  holdReading,
+  isReadingStopped,
+  otherCopy,
+  release,
+  toMerge,
+} from './merge-walk.ts';
 import { soundWorkshop } from './sound-workshop.ts';
 
 const openPane = usePane();
@@ -49,6 +57,7 @@ describe('bringing another copy in', () => {
     await page.keyboard.press('Enter');
     await page.getByRole('status').getByText('Stopped. Nothing was brought in').waitFor();
     expect(await focused(page)).toBe('copy');
+    expect(await isReadingStopped(page)).toBe(true);
     await release(page);
     // Whatever the file would still bring has had its turn once a second copy is through.
     await giveCopy(page, soundWorkshop);
@@ -63,6 +72,7 @@ describe('bringing another copy in', () => {
     await giveCopy(page, otherCopy);
     await page.locator('#stop').waitFor();
     await page.locator('#tab-check').click();
+    expect(await isReadingStopped(page)).toBe(true);
     await release(page);
     await page.locator('#tab-merge').click();
     await page.locator('pour-merge').waitFor();

@@ -1,7 +1,8 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import type { ValueWorkbook } from '../../../src/workbook/port.ts';
-import { usePane } from '../pane-steps.ts';
+import { tabTo } from '../access-checks.ts';
+import { focused, usePane } from '../pane-steps.ts';
 import { withRows } from '../small-workshop.ts';
 import { soundWorkshop } from './sound-workshop.ts';
 
@@ -33,6 +34,32 @@ describe('a copy for a partner', () => {
       ['Lot', 'Material', 'Received', 'Quantity', 'Paid', 'Freight', 'Best before'],
     ]);
     expect(await page.evaluate(() => window.pane.port.written.length)).toBe(0);
+  });
+
+  it('says that it is being made and can be stopped, which hands nothing over', async () => {
+    const page = await openShare();
+    await page.evaluate(() => {
+      const { files } = window.pane.port;
+      const give = files.give.bind(files);
+      Object.assign(files, {
+        give: (_: unknown, signal: AbortSignal) =>
+          new Promise((_resolve, reject) => {
+            signal.addEventListener('abort', () => {
+              Object.assign(files, { give });
+              reject(signal.reason as Error);
+            });
+          }),
+      });
+    });
+    await page.locator('#make').click();
+    await page.getByRole('status').getByText('Making the copy…').waitFor();
+    await tabTo(page, 'stop');
+    await page.keyboard.press('Enter');
+    await page.getByRole('status').getByText('Stopped. No copy was made.').waitFor();
+    expect(await focused(page)).toBe('make');
+    expect(await given(page)).toEqual([]);
+    await page.locator('#make').click();
+    await page.getByText('pour-ledger-no-costs-2026-11-25.xlsx is here.').waitFor();
   });
 
   it('warns of a supplier whose name is part of another name', async () => {

@@ -86,7 +86,7 @@ export class MergeStep extends LitElement {
       this.progress = progress;
     });
     try {
-      await this.bringUp(file, pause);
+      await this.bringUp(file, signal, pause);
     } catch (thrown) {
       // What was stopped has told nobody anything.
       if (!signal.aborted) throw thrown;
@@ -95,9 +95,9 @@ export class MergeStep extends LitElement {
     }
   }
 
-  private async bringUp(file: File, pause: Pause): Promise<void> {
-    await pause('Reading the file…', 0);
-    const read = await this.tablesOf(file);
+  private async bringUp(file: File, signal: AbortSignal, pause: Pause): Promise<void> {
+    await pause('Reading the file…');
+    const read = await this.tablesOf(file, signal);
     const told = { fileName: file.name, chosen: {} };
     if (read.kind === 'read') {
       await this.prepare({ copy: read.tables, chosen: told.chosen }, pause);
@@ -107,10 +107,11 @@ export class MergeStep extends LitElement {
     }
   }
 
-  private async tablesOf(file: File) {
+  private async tablesOf(file: File, signal: AbortSignal) {
     try {
-      return await this.files.readTables(new Uint8Array(await file.arrayBuffer()));
+      return await this.files.readTables(new Uint8Array(await file.arrayBuffer()), signal);
     } catch {
+      signal.throwIfAborted();
       const sentence = 'The file could not be read. Is it still there, and open to you?';
       return { kind: 'refused', sentence } as const;
     }
