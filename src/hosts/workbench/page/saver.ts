@@ -24,6 +24,9 @@ export interface Saver {
 /** How long after the last keystroke a hand edit is saved, in milliseconds. */
 const TYPING_PAUSE_MS = 800;
 
+/** How long typing, and formulas that don't come to rest over it, may keep cells from the file. */
+const LONGEST_WAIT_MS = 5_000;
+
 /** Starts saving: edits by hand after a pause, everything else when asked. */
 export function createSaver(
   grid: Grid,
@@ -32,14 +35,16 @@ export function createSaver(
   firstVersion: string,
 ): Saver {
   const file = createFileState(changes, firstVersion);
-  let timer: ReturnType<typeof setTimeout> | undefined;
-  let queue: Promise<unknown> = Promise.resolve();
-  const saveOnce = async (): Promise<SaveAnswer> => {
-    clearTimeout(timer);
-    await grid.settled();
+  const typing = createTimer();
+  const inTurn = oneAtATime();
+  /** The file holds answers older than its cells. */
+  let isLate = false;
+  const saveOnce = async (settled: Promise<boolean>): Promise<SaveAnswer> => {
+    typing.clear();
+    const isSettled = await settled;
     const version = file.version;
     if (file.state.kind === 'changed outside') return { kind: 'changed outside', version };
-    if (!changes.isWaiting) {
+    if (!changes.isWaiting && !(isLate && isSettled)) {
       file.become({ kind: 'saved' });
       return { kind: 'saved', version };
     }
@@ -47,18 +52,18 @@ export function createSaver(
     const taken = changes.take();
     const answer = await server.save({ baseVersion: version, edits: taken.edits });
     file.answered(answer, taken);
+    isLate = !isSettled;
     return answer;
   };
-  const saveNow = () => {
-    const next = queue.then(saveOnce);
-    queue = next.catch(() => undefined);
-    return next;
+  const settles = () => grid.settled().then(() => true);
+  const saveNow = () => inTurn(() => saveOnce(settles()));
+  const saveTyped = async (): Promise<void> => {
+    await inTurn(() => saveOnce(Promise.race([settles(), unsettledAfter(LONGEST_WAIT_MS)])));
+    if (isLate && file.state.kind !== 'changed outside') void saveTyped();
   };
   changes.onChange(() => {
     file.edited();
-    if (file.state.kind !== 'saving') return;
-    clearTimeout(timer);
-    timer = setTimeout(() => void saveNow(), TYPING_PAUSE_MS);
+    if (file.state.kind === 'saving') typing.set(() => void saveTyped());
   });
   server.onOutsideChange(file.heard);
   return {
@@ -67,10 +72,44 @@ export function createSaver(
     },
     onState: file.onState,
     saveNow,
-    unsaved() {
-      const taken = changes.take();
-      taken.returned();
-      return taken.edits;
+    unsaved: () => lookAt(changes),
+  };
+}
+
+function lookAt(changes: Changes): Taken['edits'] {
+  const taken = changes.take();
+  taken.returned();
+  return taken.edits;
+}
+
+function oneAtATime() {
+  let queue: Promise<unknown> = Promise.resolve();
+  return <T>(work: () => Promise<T>): Promise<T> => {
+    const next = queue.then(work);
+    queue = next.catch(() => undefined);
+    return next;
+  };
+}
+
+const unsettledAfter = (ms: number): Promise<boolean> =>
+  new Promise((resolve) => {
+    setTimeout(resolve, ms, false);
+  });
+
+/** Waits for a pause after what was set last, but never past the longest wait after the first. */
+function createTimer() {
+  let timer: ReturnType<typeof setTimeout> | undefined;
+  let latest = 0;
+  return {
+    set(run: () => void) {
+      const now = Date.now();
+      if (timer === undefined) latest = now + LONGEST_WAIT_MS;
+      clearTimeout(timer);
+      timer = setTimeout(run, Math.max(0, Math.min(TYPING_PAUSE_MS, latest - now)));
+    },
+    clear() {
+      clearTimeout(timer);
+      timer = undefined;
     },
   };
 }
