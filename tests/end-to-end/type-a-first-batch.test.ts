@@ -27,16 +27,13 @@ const typed = [
     ],
   ],
   ['Designs', 'Bar designs', ['Harbour Light']],
-  [
-    'Layers',
-    'Bar layers',
-    [
-      'Harbour Light|1|tiles|Blue|Small tiles|10|each',
-      'Harbour Light|2|tiles|Mist|Small tiles|6|each',
-      'Harbour Light|3|pour|Clear bas||60|g',
-    ],
-  ],
+  ['Layers', 'Bar layers', ['Harbour Light|1|tiles|Blue|Small tiles|10|each']],
 ] as const;
+/** What is brought from elsewhere, below the first layer, with a slip in it. */
+const pasted = [
+  ['Harbour Light', '2', 'tiles', 'Mist', 'Small tiles', '6', 'each'],
+  ['Harbour Light', '3', 'pour', 'Clear bas', '', '60', 'g'],
+];
 const BARS = 6;
 /** What the two lots were bought for. */
 const PAID = 9 + 6;
@@ -73,6 +70,12 @@ async function typeLine(line: string): Promise<void> {
   await open.page.keyboard.press('Enter');
 }
 
+async function paste(cell: string, text: string): Promise<void> {
+  await open.page.evaluate((words) => navigator.clipboard.writeText(words), text);
+  await open.select('Bar layers', cell);
+  await open.page.keyboard.press('Control+v');
+}
+
 /** Follows a link of the pane by its whole name, "Type there: Lots". */
 const follow = (name: string) => pane.root.getByRole('button', { name, exact: true }).click();
 
@@ -95,6 +98,16 @@ describe('a first batch, typed into the empty workbook', () => {
     const range = `A4:${String.fromCharCode(64 + width)}${String(4 + lines.length)}`;
     const rows = (await open.values(sheet, range)).map((row) => row.map(asTyped));
     expect(rows).toEqual([...wanted, Array.from({ length: width }, () => '')]);
+  });
+
+  it('takes lines pasted from elsewhere below a table, blank cells where they were', async () => {
+    await open.page.context().grantPermissions(['clipboard-read', 'clipboard-write']);
+    await paste('A5', pasted.map((cells) => cells.join('\t')).join('\r\n'));
+    await paste('J3', '\tby <the> window\n');
+    const shown = async (range: string) =>
+      (await open.values('Bar layers', range)).map((row) => row.map(String));
+    await expect.poll(() => shown('A5:G6')).toEqual(pasted);
+    await expect.poll(() => shown('J3:K3')).toEqual([['', 'by <the> window']]);
   });
 
   it('names a slip and leads to its cell', async () => {

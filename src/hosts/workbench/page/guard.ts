@@ -5,7 +5,7 @@ const ALLOWED = new Set(
   [
     'auto-clear-content auto-fill refill clear-selection-content set-range-values',
     'copy copy-down copy-right copy-formula-only',
-    'paste paste-value paste-formula optional-paste text-to-number toggle-cell-checkbox',
+    'paste paste-by-short-key paste-value paste-formula optional-paste text-to-number toggle-cell-checkbox',
     'move-selection move-selection-enter-tab expand-selection select-all select-range',
     'scroll-to-cell scroll-view scroll-view-reset set-scroll-relative',
     'set-worksheet-activate change-zoom-ratio set-zoom-ratio',

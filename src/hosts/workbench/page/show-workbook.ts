@@ -14,6 +14,7 @@ import { createLiveTables } from './live-tables.ts';
 import type { Beside } from './open-workbench.ts';
 import type { Opening } from './opening.ts';
 import type { PageFrame } from './page-frame.ts';
+import { pasteAsText } from './paste-text.ts';
 import { registerFunctions } from './register-functions.ts';
 import { createSaver } from './saver.ts';
 import { followSelection, selecting } from './selection.ts';
@@ -63,6 +64,7 @@ async function fill({ api, injector }: GridHost, shown: Shown): Promise<void> {
   fitRows(injector, image);
   guardCommands(injector, frame.say);
   keepTyping(injector);
+  pasteAsText(injector);
   frame.showSaving(saver);
   offerUndo(injector);
   followSelection(api, injector, grid, failures, frame.say);
