@@ -70,7 +70,9 @@ export function costByBatch(book: Book, design: Design, asOf: Day): Result<Pictu
     return answer({
       key: 'sizes',
       title: 'Cost by batch size',
-      says: `A bar made alone costs ${money(alone, currency)}. It is cheapest in a batch of ${String(size)}: ${money(cheapest, currency)}.`,
+      says: alone.eq(cheapest)
+        ? `A bar costs ${money(alone, currency)} in a batch of any size.`
+        : `A bar made alone costs ${money(alone, currency)}. It is cheapest in a batch of ${String(size)}: ${money(cheapest, currency)}.`,
       ...linePlot({
         points: costs.map((cost, index) => [index + 1, cost.toNumber()]),
         isStepped: true,
@@ -162,7 +164,7 @@ export function takingsByFair(book: Book): Result<Picture> {
   return answer({
     key: 'fairs',
     title: 'Takings by fair',
-    says: `${best.fair.fair} brought home the most: ${home(best)}, of ${money(best.takings, currency)} taken.`,
+    says: `${best.fair.fair} did best: ${home(best)}, of ${money(best.takings, currency)} taken.`,
     ...lyingBars(
       fairs.slice(-MOST_FAIRS).map((result) => ({
         name: result.fair.fair,

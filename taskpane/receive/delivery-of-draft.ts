@@ -67,6 +67,10 @@ export function quantityOf(material: Material, { packs, quantity }: TypedLot): R
   if (isByPacks && quantity.trim() !== '') {
     return wrong(`Give packs or a quantity of ${name}, not both.`);
   }
+  if (!isByPacks && quantity.trim() === '') {
+    const ways = packSize === undefined ? 'a quantity' : 'packs, or a quantity';
+    return wrong(`How much of ${name} came? Type ${ways}.`);
+  }
   if (!isByPacks) return moreThanNothing(quantity, `Quantity of ${name}`);
   return andThen(moreThanNothing(packs, `Packs of ${name}`), (many) =>
     answer(many.times(packSize)),

@@ -43,11 +43,12 @@ export function undoBatch(
   const changes = stockChanges(book, reversals, today);
   const below = changes.filter(({ after }) => after.isNegative());
   if (below.length > 0) {
-    const names = below.map(
-      ({ item, after }) => `${item.name} (${after.neg().toString()} ${item.unit} gone since)`,
-    );
+    const gone = below.map(({ item, after }) => {
+      const unit = item.unit === 'each' ? '' : ` ${item.unit}`;
+      return `${after.neg().toString()}${unit} of ${item.name}`;
+    });
     return wrong(
-      `Batch ${batch.batch} can't be undone: stock would fall below zero of ${names.join(', ')}. Undo what sold or used them first.`,
+      `Batch ${batch.batch} can't be undone, since ${gone.join(', ')} it gave are no longer in stock. Undo the sale or pour that took them first.`,
     );
   }
   return answer({ batch: batch.batch, state: batchStates.undone, moves: reversals, changes });

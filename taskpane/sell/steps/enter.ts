@@ -10,7 +10,7 @@ import { day, money } from '../../format.ts';
 import { cardLooks, fieldLooks, looks, noticeLooks } from '../../looks.ts';
 import { dateField } from '../../parts/date-field.ts';
 import { EnterFrame } from '../../parts/enter-frame.ts';
-import { linkLooks } from '../../parts/place-link.ts';
+import { linkLooks, placeLink } from '../../parts/place-link.ts';
 import { noticeBar } from '../../parts/notice.ts';
 import { numberField } from '../../parts/number-field.ts';
 import { recentList, recentLooks } from '../../parts/recent-list.ts';
@@ -83,7 +83,7 @@ export class SellStep extends EnterFrame {
           this.chooseFair(name);
         },
       },
-      fair === undefined ? nothing : this.fairCosts(fair),
+      fair === undefined ? this.otherFair() : this.fairCosts(fair),
     )}
     ${dateField({
       id: 'sold-on',
@@ -95,6 +95,12 @@ export class SellStep extends EnterFrame {
     })}`;
   }
 
+  private otherFair() {
+    return html`<p class="small quiet">
+      A fair that is not listed: ${placeLink(this, { kind: 'fairs' }, 'type it first', 'Fairs')}
+    </p>`;
+  }
+
   private fairCosts({ opens, stallFee, travel, otherCost, hours }: Fair) {
     const { currency } = this.book.settings;
     const costs = Object.entries({ 'stall fee': stallFee, travel, 'other cost': otherCost })
@@ -103,12 +109,12 @@ export class SellStep extends EnterFrame {
     const isEarly = (readDay(this.draft.soldOn) ?? opens) < opens;
     return html`${
         isEarly
-          ? html`<p class="small">This fair opens on ${day(opens)}, after the date below.</p>`
+          ? html`<p class="small">This fair opens on ${day(opens)}, after the date sold.</p>`
           : nothing
       }
       <p class="small quiet">
         This fair’s ${costs}${hours === undefined ? '' : `, ${count(exact(hours), 'hour')}`}. To
-        change them, change its line in the Fairs table.
+        change them, change its line in Fairs.
       </p>`;
   }
 

@@ -15,7 +15,7 @@ import {
 import { niceTicks } from '../../../taskpane/pictures/scale.ts';
 import { bookOf } from '../book-of.ts';
 import { marketWorkshop } from '../market-workshop.ts';
-import { rowsOf, withRows } from '../small-workshop.ts';
+import { rowsOf, smallWorkshop, withRows } from '../small-workshop.ts';
 
 const today = readDay('2026-11-25') ?? 0;
 const book = bookOf(marketWorkshop);
@@ -58,6 +58,21 @@ describe('the cost of a bar', () => {
     const twelve = barCost(book, design, 12, today);
     expect(costs.ok && costs.value).toHaveLength(36);
     expect(costs.ok && twelve.ok && costs.value[11]?.eq(twelve.value.perBar)).toBe(true);
+  });
+
+  it('is said once where no batch size makes a difference', () => {
+    // Without work, molds and lost bars, 90 g of base at 0.01 are all of it.
+    const flat = bookOf(
+      [
+        ['Settings', 'Currency|USD'],
+        ['Designs', 'Harbour Light||||||', 'Plain Wave||||||'],
+      ].reduce(
+        (workshop, [name = '', ...lines]) => withRows(workshop, name, () => rowsOf(lines)),
+        smallWorkshop,
+      ),
+    );
+    const picture = costByBatch(flat, designOf(flat, 'Plain Wave'), today);
+    expect(picture.ok && picture.value.says).toBe('A bar costs $0.90 in a batch of any size.');
   });
 
   it('is drawn with every line in the table, and says the largest', () => {
@@ -139,7 +154,7 @@ describe('takings by fair', () => {
       ['Spring Fair, 3 Apr 2027', '$8.80', 'loss $23.20'],
     ]);
     expect(picture.ok && picture.value.says).toBe(
-      'Quay Fair brought home the most: profit $26.00, of $154.00 taken.',
+      'Quay Fair did best: profit $26.00, of $154.00 taken.',
     );
   });
 });

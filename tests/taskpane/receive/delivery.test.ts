@@ -46,7 +46,7 @@ describe('deliveryOfDraft', () => {
       '"Gone" is no longer in Materials. Put it back, or choose another.',
     ],
     [told({ quantity: '5' }), 'Give packs or a quantity of Clear base, not both.'],
-    [told({ packs: '' }), 'Quantity of Clear base is blank. Type a number, 0 or more.'],
+    [told({ packs: '' }), 'How much of Clear base came? Type packs, or a quantity.'],
     [told({ packs: '0' }), 'Packs of Clear base is 0. Type more than 0.'],
     [told({ packs: '-1' }), 'Packs of Clear base is "-1". Type a plain number, 0 or more.'],
     [told({ paid: '' }), 'Paid for Clear base is blank. Type a number, 0 or more.'],

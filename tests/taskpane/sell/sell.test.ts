@@ -23,6 +23,8 @@ describe('a day at a fair', () => {
   it('is previewed, recorded, summed up, and undone exactly', async () => {
     const page = await openSell();
     const before = await tables(page);
+    await page.getByRole('button', { name: 'type it first: Fairs' }).click();
+    expect(await page.evaluate(() => window.pane.port.shown)).toEqual([{ table: 'Fairs', row: 3 }]);
     await page.locator('#fair').selectOption('Quay Fair');
     await page.getByText('stall fee $40.00, travel $12.00, other cost $0.00, 8 hours').waitFor();
     expect(await page.locator('#sold-on').inputValue()).toBe('2026-11-21');
