@@ -44,7 +44,7 @@ export function recogniseTable(
       tables[best.kind].name,
       undefined,
       undefined,
-      `has no column "${header}". Add it, or give BOOK the whole table with its headers`,
+      `has no column "${header}". Type this header above its column again, or give BOOK the whole table with its headers`,
     );
   }
   for (const header of best.twice) {

@@ -33,7 +33,7 @@ describe('a table', () => {
   it.each(withOneMissing)('%s without %s is still named', (name, missing, headers) => {
     expect(recognise(headers)).toEqual({
       kind: undefined,
-      says: `${name} has no column "${missing}". Add it, or give BOOK the whole table with its headers.`,
+      says: `${name} has no column "${missing}". Type this header above its column again, or give BOOK the whole table with its headers.`,
     });
   });
 
