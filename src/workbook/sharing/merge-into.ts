@@ -3,7 +3,7 @@ import { findTables, type TableNames } from '../find-tables.ts';
 import type { Append, Cell, Change, RowToWrite, TableData, Update } from '../port.ts';
 import { type TableKind, tables } from '../schema.ts';
 import type { ComparedTables, MergeConflict } from './compare-tables.ts';
-import { compareCopies } from './merge-copies.ts';
+import { compareCopies } from './compare-copies.ts';
 import { type Group, namedRows } from './table-groups.ts';
 import { cellOf, groupName, idHeader, isOfRecipes, type NamedRow } from './table-keys.ts';
 
@@ -37,7 +37,7 @@ const ledgerKinds: readonly TableKind[] = ['moves', 'lots', 'batches', 'sales'];
 
 /**
  * What brings another copy's lines into this workbook: rows that are missing here are appended; of
- * rows that differ the version kept is written by the rule of `mergeCopies`, or as `chosen` by key.
+ * rows that differ the version kept is written by the rule of `compareCopies`, or as `chosen` by key.
  * `compared` is what `compareCopies` says of the two, where that is known already.
  */
 export function mergeInto(

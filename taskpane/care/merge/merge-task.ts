@@ -1,6 +1,6 @@
 import type { Book } from '../../../src/domain/book/book.ts';
 import { andThen, answer, type Result, wrong } from '../../../src/domain/kernel/result.ts';
-import { compareCopies } from '../../../src/workbook/sharing/merge-copies.ts';
+import { compareCopies } from '../../../src/workbook/sharing/compare-copies.ts';
 import { mergeInto, type MergePlan } from '../../../src/workbook/sharing/merge-into.ts';
 import { repeatsOf } from '../../../src/workbook/sharing/repeats.ts';
 import { withChange } from '../../../src/workbook/sharing/with-change.ts';

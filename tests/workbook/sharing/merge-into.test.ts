@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { readWorkbook } from '../../../taskpane/read-workbook.ts';
 import type { Cell, TableData } from '../../../src/workbook/port.ts';
-import { mergeCopies } from '../../../src/workbook/sharing/merge-copies.ts';
+import { mergeCopies } from '../../support/merged-copies.ts';
 import { mergeInto } from '../../../src/workbook/sharing/merge-into.ts';
 import { withChange } from '../../../src/workbook/sharing/with-change.ts';
 import { createMemoryPort } from '../../support/memory-port.ts';

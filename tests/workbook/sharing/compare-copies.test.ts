@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Cell, TableData } from '../../../src/workbook/port.ts';
-import { mergeCopies } from '../../../src/workbook/sharing/merge-copies.ts';
+import { mergeCopies } from '../../support/merged-copies.ts';
 
 const HEADERS = ['Entry', 'When', 'Reason', 'Material', 'Quantity', 'Note'];
 
@@ -23,7 +23,7 @@ const row = (entry: string, quantity: number, note = ''): Cell[] => [
   note,
 ];
 
-describe('mergeCopies', () => {
+describe('compareCopies, all rows kept', () => {
   it('takes the rows of both copies', () => {
     const merged = mergeCopies(
       [moves([row('E1', 5), row('E2', 6)])],
