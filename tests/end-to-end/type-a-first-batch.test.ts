@@ -130,12 +130,13 @@ describe('a first batch, typed into the empty workbook', () => {
     await pane.reach('Look it over');
     await pane.at('record').click();
     await pane.reach('Recorded');
-    await settled();
-    const rows = await open.values('Reorder', 'A9:E20');
-    const shelves = rows.filter(([item]) => item !== '');
-    expect(Object.fromEntries(shelves.map(([item, , onHand]) => [item, onHand]))).toEqual(left());
+    const shelves = async () =>
+      (await open.values('Reorder', 'A9:E20')).filter(([item]) => item !== '');
+    const onHand = async () =>
+      Object.fromEntries((await shelves()).map(([item, , quantity]) => [item, quantity]));
+    await expect.poll(onHand, { timeout: 20_000 }).toEqual(left());
     // Value in is value out (contract §4), but for the cents to which the two lines used are rounded.
-    const value = shelves.reduce((sum, row) => sum + Number(row[4]), 0);
+    const value = (await shelves()).reduce((sum, row) => sum + Number(row[4]), 0);
     expect(Math.abs(value - PAID)).toBeLessThanOrEqual(0.01);
     await open.saysSaved();
     expect(open.complaints).toEqual([]);
