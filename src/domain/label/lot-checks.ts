@@ -1,8 +1,9 @@
 import type { Book, Design, Lot, Material } from '../book/book.ts';
 import { itemOfMaterial } from '../book/find.ts';
 import { count } from '../kernel/count.ts';
-import { type Day, isoDate, wholeDay } from '../kernel/day.ts';
+import { type Day, isoDate } from '../kernel/day.ts';
 import { compareNames, nameKey } from '../kernel/names.ts';
+import { isPast } from '../stock/layer.ts';
 import { stockAt } from '../stock/valuation.ts';
 import type { Leaving } from '../trace/flows.ts';
 import { batchKeyOf, sourcesOfBatch } from '../trace/reach.ts';
@@ -58,10 +59,6 @@ function lotsOnHand(book: Book, material: Material, today: Day): Lot[] {
     .filter((lot) => lot.material === material && held.has(nameKey(lot.lot)))
     .sort((a, b) => compareNames(a.lot, b.lot));
 }
-
-/** A lot is good through the whole of its last day. */
-const isPast = (bestBefore: Day | undefined, day: Day): boolean =>
-  bestBefore !== undefined && wholeDay(bestBefore) < wholeDay(day);
 
 function usedChecks(book: Book, design: Design, materials: readonly Material[]): CheckLine[] {
   const batches = [...book.batches].filter(([, batch]) => batch.design === design);

@@ -10,6 +10,7 @@ import { currencyDecimals, roundMoney } from '../money/currency.ts';
 import { splitAmount } from '../money/split.ts';
 import { leftoversOnHand } from '../recipe/leftovers-on-hand.ts';
 import { type MeltPlan, planMelts } from '../recipe/melt-plan.ts';
+import { isPast } from '../stock/layer.ts';
 import { onHand } from '../stock/on-hand.ts';
 import { checkPour } from './check-pour.ts';
 import { addedMaterials, type PouredMelt } from './consumption.ts';
@@ -26,9 +27,13 @@ import { type Taken, takeStock, type Taking } from './take-stock.ts';
 import { soapCostsPerG } from './value-out.ts';
 
 /** A posting ready to write, or what stock is short of. */
-export type PostBatchAnswer =
+export type PostBatchAnswer = (
   | { readonly kind: 'ready'; readonly posting: BatchPosting }
-  | ({ readonly kind: 'short' } & ShortOfStock);
+  | ({ readonly kind: 'short' } & ShortOfStock)
+) & {
+  /** Taken from lots that are past their best before on the day of the pour: allowed, never unsaid. */
+  readonly pastDate: readonly Taken[];
+};
 
 /**
  * Works out everything that recording a pour writes: one `used` move for each lot taken from, then
@@ -76,12 +81,16 @@ function settle(
   const missing = takings.flatMap(({ shortage, counted }) =>
     counted === undefined ? (shortage ?? []) : [],
   );
-  if (missing.length > 0) return answer({ kind: 'short', shortages: missing });
+  const pastDate = takings.flatMap(({ picks }) =>
+    picks.filter(({ bestBefore }) => isPast(bestBefore, pour.poured)),
+  );
+  if (missing.length > 0) return answer({ kind: 'short', shortages: missing, pastDate });
   const { lines, barsValue } = settleLines(book, pour, melts, takings);
   const moves = lines.map((line, index) => newMove(line, pour, index + 1));
   return andThen(batchLine(book, pour, plan, barsValue), (batch) =>
     answer({
       kind: 'ready',
+      pastDate,
       posting: {
         moves,
         batch,

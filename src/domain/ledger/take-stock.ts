@@ -6,10 +6,11 @@ import { copyOf } from '../stock/layer.ts';
 import { Shelf } from '../stock/shelf.ts';
 import { shelfAt, unitCost } from '../stock/valuation.ts';
 
-/** Quantity taken from one lot, with its exact value. */
+/** Quantity taken from one lot, with its exact value and the lot's best before, where it has one. */
 export interface Taken {
   readonly item: Item;
   readonly lot: string;
+  readonly bestBefore: Day | undefined;
   readonly quantity: Exact;
   readonly value: Exact;
 }
@@ -58,11 +59,12 @@ export function takeStock(
   if (isShort) {
     if (!average.ok) return average;
     const lot = held.layers.findLast((layer) => layer.lot !== '')?.lot ?? '';
-    counted = { item, lot, quantity: short, value: short.times(average.value) };
+    const bestBefore = undefined;
+    counted = { item, lot, bestBefore, quantity: short, value: short.times(average.value) };
     shelf.put({
       lot,
       came: when.day,
-      bestBefore: undefined,
+      bestBefore,
       quantity: short,
       unitValue: average.value,
       entry: '',
@@ -77,7 +79,8 @@ export function takeStock(
         `${item.name} is in stock without a Value in Moves, so what it costs is not known. Fill the Value in.`,
       );
     }
-    picks.push({ item, lot: pick.lot, quantity: pick.quantity, value: pick.quantity.times(cost) });
+    const { lot, bestBefore, quantity } = pick;
+    picks.push({ item, lot, bestBefore, quantity, value: quantity.times(cost) });
   }
   return answer({ picks: mergeByLot(picks), shortage, counted });
 }
@@ -89,6 +92,8 @@ function mergeByLot(picks: readonly Taken[]): Taken[] {
     const before = byLot.get(pick.lot);
     byLot.set(pick.lot, {
       ...pick,
+      // What a count put in under the lot's name has no date of its own.
+      bestBefore: before?.bestBefore ?? pick.bestBefore,
       quantity: pick.quantity.plus(before?.quantity ?? zero),
       value: pick.value.plus(before?.value ?? zero),
     });

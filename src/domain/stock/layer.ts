@@ -1,5 +1,5 @@
 import type { Lot } from '../book/book.ts';
-import type { Day } from '../kernel/day.ts';
+import { type Day, wholeDay } from '../kernel/day.ts';
 import { type Exact, zero } from '../kernel/exact.ts';
 import { compareNames } from '../kernel/names.ts';
 import { landedUnitCost } from './lot-cost.ts';
@@ -64,6 +64,10 @@ export const layerOfLot = (lot: Lot): PricedLayer =>
     { lot: lot.lot, came: lot.received, bestBefore: lot.bestBefore, entry: lot.lot },
     () => landedUnitCost(lot),
   );
+
+/** Whether stock is past its best before on a day: it is good through the whole of its last one. */
+export const isPast = (bestBefore: Day | undefined, day: Day): boolean =>
+  bestBefore !== undefined && wholeDay(bestBefore) < wholeDay(day);
 
 /** Earliest best before first, then what came first, then by name. */
 export function pickOrder(a: StockLayer, b: StockLayer): number {

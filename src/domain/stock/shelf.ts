@@ -1,3 +1,4 @@
+import type { Day } from '../kernel/day.ts';
 import { type Exact, exact, least, zero } from '../kernel/exact.ts';
 import { nameKey } from '../kernel/names.ts';
 import { inMillionths, ofMillionths, wholeMillionths } from '../kernel/tally.ts';
@@ -6,6 +7,7 @@ import { pickOrder, type StockLayer } from './layer.ts';
 /** Quantity taken from one layer. */
 export interface Pick {
   readonly lot: string;
+  readonly bestBefore: Day | undefined;
   readonly quantity: Exact;
   readonly unitValue: Exact | undefined;
 }
@@ -70,18 +72,19 @@ export class Shelf {
   }
 
   /** Takes from a named lot as far as it goes, then in picking order; what is not there is owed. */
-  take(quantity: Exact, lot: string): Pick[] {
+  take(quantity: Exact, lotNamed: string): Pick[] {
     this.settle();
     const picks: Pick[] = [];
     let left = quantity;
-    for (const layers of [this.ofLot(lot), this.ordered]) {
+    for (const layers of [this.ofLot(lotNamed), this.ordered]) {
       for (const layer of layers) {
         if (left.isZero()) break;
         const taken = least(layer.quantity, left);
         if (taken.lte(0)) continue;
         layer.quantity = layer.quantity.minus(taken);
         left = left.minus(taken);
-        picks.push({ lot: layer.lot, quantity: taken, unitValue: layer.unitValue });
+        const { lot, bestBefore, unitValue } = layer;
+        picks.push({ lot, bestBefore, quantity: taken, unitValue });
       }
     }
     this.owed = this.owed.plus(left);

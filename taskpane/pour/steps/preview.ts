@@ -11,6 +11,7 @@ import { noticeBar } from '../../parts/notice.ts';
 import { PreviewFrame, type PreviewWords } from '../../parts/preview-frame.ts';
 import { shortageTable } from '../../parts/shortage-table.ts';
 import { tickLine } from '../../parts/tick-line.ts';
+import { pastDateNotice } from '../past-date.ts';
 
 /** Fourth step: exactly what will be written, or what stands in the way. */
 export class PreviewStep extends PreviewFrame<PostBatchAnswer> {
@@ -49,7 +50,8 @@ export class PreviewStep extends PreviewFrame<PostBatchAnswer> {
       )}
       ${this.countIsOff()}`;
     }
-    return html`${this.countIsOff()} ${this.ready(answer.posting)}`;
+    return html`${pastDateNotice(answer.pastDate)} ${this.countIsOff()}
+    ${this.ready(answer.posting)}`;
   }
 
   /** A choice for each item: the shelf had it, the ledger didn't know. */

@@ -16,6 +16,7 @@ import { noticeBar } from '../../parts/notice.ts';
 import { shortageTable } from '../../parts/shortage-table.ts';
 import { shownAmount } from '../../parts/shown-amount.ts';
 import { tickLine } from '../../parts/tick-line.ts';
+import { pastDateNotice } from '../past-date.ts';
 import type { PlannedPour } from '../pour-of-draft.ts';
 import { cardsOf, type WeighCard, type WeighLine } from '../weigh-cards.ts';
 
@@ -90,7 +91,8 @@ export class WeighStep extends LitElement {
           ${day(poured)}
         </p>
       </div>
-      ${this.stockNotice()} ${this.cautions()}
+      ${this.stockNotice()} ${this.stock.ok ? pastDateNotice(this.stock.value.pastDate) : nothing}
+      ${this.cautions()}
       <ol class="stack">
         ${cards.map((card, index) => html`<li>${this.card(card, index + 1)}</li>`)}
       </ol>

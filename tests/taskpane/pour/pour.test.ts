@@ -99,6 +99,25 @@ describe('short of stock', () => {
   });
 });
 
+describe('a lot past its best before', () => {
+  it('is named before anything melts, and before it is recorded', async () => {
+    // L-1 is taken first; the pane's day is 2026-11-25.
+    const old = withRows(smallWorkshop, 'Lots', (rows) => [
+      (rows[0] ?? []).with(6, '2026-11-24'),
+      ...rows.slice(1),
+    ]);
+    const page = await openPane(old);
+    await walkTo(page, 'weigh');
+    const line = page.getByText('Clear base, lot L-1, best before 24 Nov 2026: 300 g');
+    await line.waitFor();
+    await page.locator('#next').click();
+    await page.locator('#next').click();
+    await page.locator('pour-preview').waitFor();
+    await line.waitFor();
+    await page.locator('#record').waitFor();
+  });
+});
+
 describe('a workbook that changes', () => {
   it('plans again without losing what was typed', async () => {
     const page = await openPane();
