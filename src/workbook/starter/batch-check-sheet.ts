@@ -1,8 +1,8 @@
 import { cell, inputCells, titleCells } from './answer-cells.ts';
 import { at, block, type Formula, named, pour, sumOf } from './formula.ts';
-import { listed } from './listed.ts';
+import { listed, moreNote } from './listed.ts';
 import { numberBeside, textBeside } from './look-up.ts';
-import { blank, choose, unlessError } from './native.ts';
+import { blank, choose, pick, unlessError } from './native.ts';
 import { bookName } from './names.ts';
 import type { CellFormat, StarterCell, StarterSheet } from './sheet.ts';
 import { columnCells } from './table-cells.ts';
@@ -40,6 +40,15 @@ export function batchCheckSheet(batch: string): StarterSheet {
       ...inputCells(BATCH, GIVEN, 'Batch', batch, 'text'),
       ...facts(asked),
       cell(LIST - 1, 0, 'Planned and used', 'heading'),
+      cell(
+        LIST - 1,
+        2,
+        moreNote(
+          pick(list, LIST_ROWS + 2, 1),
+          'More items than these: put POUR.BATCHCOST on a sheet of its own.',
+        ),
+        'note',
+      ),
       ...listed({
         row: LIST + 1,
         column: 0,

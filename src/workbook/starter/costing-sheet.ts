@@ -2,7 +2,7 @@ import { cell, headerCells, inputCells, titleCells } from './answer-cells.ts';
 import type { Cell } from '../port.ts';
 import { costByKind, kindChart, LINES_ROOM } from './cost-kinds.ts';
 import { at, fixedAt, less, named, pour, rowOf, shareLeft, unlessBlank } from './formula.ts';
-import { listed } from './listed.ts';
+import { listed, moreNote } from './listed.ts';
 import { bookName } from './names.ts';
 import type { StarterCell, StarterSheet } from './sheet.ts';
 import { columnCells } from './table-cells.ts';
@@ -44,6 +44,15 @@ export function costingSheet(design: string, asOf: Cell): StarterSheet {
       ...inputCells(BARS, GIVEN, 'Good bars', 12, 'whole'),
       cell(BARS, 2, 'in one batch', 'aside'),
       cell(HEADERS - 1, 0, 'Every design', 'heading'),
+      cell(
+        HEADERS - 2,
+        0,
+        moreNote(
+          rowOf(columnCells('designs', 'design'), DESIGNS_SHOWN + 1),
+          'More designs than these: ask POUR.COSTPERBAR for the others.',
+        ),
+        'note',
+      ),
       ...headerCells(HEADERS, 0, [
         ['Design', 'text'],
         ['Price', 'money'],

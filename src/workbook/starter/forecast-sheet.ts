@@ -2,6 +2,7 @@ import { cell, inputCells, titleCells } from './answer-cells.ts';
 import type { Cell } from '../port.ts';
 import { monthLabel, monthStart } from './dates.ts';
 import { at, block, fixedAt, type Formula, pour, rowOf, sumOf, unlessBlank } from './formula.ts';
+import { moreNote } from './listed.ts';
 import { countWhere, sumWhere, type Where } from './look-up.ts';
 import { blank, choose, given, numbersIn, pick, unlessError, value } from './native.ts';
 import type { StarterCell, StarterSheet } from './sheet.ts';
@@ -44,6 +45,15 @@ export function forecastSheet(lastMonth: Cell): StarterSheet {
       ),
       ...inputCells(LAST_MONTH, GIVEN, 'Last month counted', lastMonth, 'date'),
       cell(LAST_MONTH, GIVEN + 1, 'Any day of the last month that is over.', 'aside'),
+      cell(
+        LAST_MONTH + 1,
+        0,
+        moreNote(
+          rowOf(columnCells('designs', 'design'), DESIGNS + 1),
+          'More designs than these columns show: ask POUR.FORECAST for the others.',
+        ),
+        'note',
+      ),
       ...months(),
       ...Array.from({ length: DESIGNS }, (_, index) => designColumn(index)).flat(),
       ...totals(),

@@ -1,6 +1,6 @@
 import { cell } from './answer-cells.ts';
 import { at, type Formula, unlessBlank } from './formula.ts';
-import { blank, pick, unlessError } from './native.ts';
+import { blank, choose, pick, unlessError, value } from './native.ts';
 import type { CellFormat, StarterCell } from './sheet.ts';
 
 export interface Listed {
@@ -47,6 +47,10 @@ export function listed({ row, column, lines, of, columns, unless }: Listed): Sta
   );
   return [...headers, ...body.flat()];
 }
+
+/** Says so where there is more than a list has room for: `beyond` is the first that found none. */
+export const moreNote = (beyond: Formula, sentence: string): Formula =>
+  unlessError(choose([beyond, '<>', blank], value(sentence), blank), blank);
 
 /** The cells of one column of a list, as values to look through or draw. */
 export const columnOf = ({ row, lines }: Pick<Listed, 'row' | 'lines'>, column: number) => ({

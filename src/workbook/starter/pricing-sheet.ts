@@ -2,6 +2,7 @@ import { cell, headerCells, inputCells, titleCells } from './answer-cells.ts';
 import type { Cell } from '../port.ts';
 import { asOfCells } from './costing-sheet.ts';
 import { at, fixedAt, less, named, pour, rowOf, unlessBlank } from './formula.ts';
+import { moreNote } from './listed.ts';
 import { blank, choose, given, minus, over } from './native.ts';
 import { bookName, pricingName } from './names.ts';
 import { type SetOfBars, setCells, setDropDowns } from './pricing-set.ts';
@@ -35,6 +36,15 @@ export function pricingSheet(asOf: Cell, set: SetOfBars): StarterSheet {
       ...questions(),
       ...sellingCells(),
       cell(HEADERS - 1, 0, 'Every design', 'heading'),
+      cell(
+        HEADERS - 1,
+        2,
+        moreNote(
+          rowOf(columnCells('designs', 'design'), LAST - HEADERS + 1),
+          'More designs than these: ask POUR.PRICE for the others.',
+        ),
+        'note',
+      ),
       ...headerCells(HEADERS, 0, [
         ['Design', 'text'],
         ['Cost per bar', 'money'],

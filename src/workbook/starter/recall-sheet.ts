@@ -1,9 +1,9 @@
 import { cell, headerCells, inputCells, titleCells } from './answer-cells.ts';
 import { at, cellsIn, type Formula, named, nextDifferent, pour, sumOf } from './formula.ts';
 import { dateOfIso } from './dates.ts';
-import { columnOf, listed } from './listed.ts';
+import { columnOf, listed, moreNote } from './listed.ts';
 import { numberBeside, sumWhere, textBeside } from './look-up.ts';
-import { blank, choose, flat, pick, unlessError, value } from './native.ts';
+import { blank, choose, flat, pick } from './native.ts';
 import { bookName } from './names.ts';
 import type { StarterCell, StarterSheet } from './sheet.ts';
 import { columnCells, wholeColumn } from './table-cells.ts';
@@ -18,18 +18,10 @@ const LINES = HEADERS + BATCHES + 4;
 const LINES_ROOM = 120;
 const trail = { row: LINES, lines: LINES_ROOM };
 
-/** Every batch that a lot went into, with its bars sold and on hand; or all that went into a batch. */
+/** Every batch that a lot went into, with what was sold and is on hand of its design; or all that went into a batch. */
 export function recallSheet(lot: string): StarterSheet {
   const asked = at(ASKED, GIVEN);
   const list = pour('TRACE', asked, named(bookName));
-  const more = unlessError(
-    choose(
-      [pick(list, LINES_ROOM + 2, 1), '<>', blank],
-      value('More lines than this sheet shows: put POUR.TRACE on a sheet of its own.'),
-      blank,
-    ),
-    blank,
-  );
   return {
     name: 'Recall',
     group: 'answers',
@@ -63,14 +55,28 @@ export function recallSheet(lot: string): StarterSheet {
         ['Poured', 'date'],
         ['Design', 'text'],
         ['Good bars', 'whole'],
-        ['Bars of it sold since', 'whole'],
-        ['On hand', 'whole'],
+        ['Design sold since', 'whole'],
+        ['Design on hand', 'whole'],
         ['Called back', 'whole'],
       ]),
       ...Array.from({ length: BATCHES }, (_, index) => batchRow(index)).flat(),
       cell(ASKED + 3, 0, 'Good bars in them', 'label'),
       cell(ASKED + 3, GIVEN, sumOf(cellsIn(columnOf(reached, 3))), 'answer', 'whole'),
-      cell(ASKED + 3, 2, more, 'note'),
+      cell(
+        ASKED + 3,
+        2,
+        moreNote(
+          pick(list, LINES_ROOM + 2, 1),
+          'More lines than this sheet shows: put POUR.TRACE on a sheet of its own.',
+        ),
+        'note',
+      ),
+      cell(
+        HEADERS - 1,
+        2,
+        moreNote(batchName(BATCHES), 'More batches than these: the lines below name them all.'),
+        'note',
+      ),
     ],
     landscape: false,
     prints: { startRow: 0, startColumn: 0, endRow: HEADERS + BATCHES, endColumn: 6 },
@@ -106,15 +112,21 @@ function lotFacts(asked: Formula): StarterCell[] {
   ];
 }
 
-function batchRow(index: number): StarterCell[] {
-  const row = HEADERS + 1 + index;
-  const batch = at(row, 0);
-  const [poured, design] = [at(row, 1), at(row, 2)];
+/** The batches on the trail, each once; the first has the index 0. */
+function batchName(index: number): Formula {
   const names = cellsIn(columnOf(trail, 0), '$');
   const source = {
     text: names.text,
     work: (from: Parameters<Formula['work']>[0]) => flat(names.work(from)),
   };
+  return nextDifferent(source, { row: HEADERS, column: 0 }, HEADERS + 1 + index);
+}
+
+function batchRow(index: number): StarterCell[] {
+  const row = HEADERS + 1 + index;
+  const batch = at(row, 0);
+  const [poured, design] = [at(row, 1), at(row, 2)];
+  const names = cellsIn(columnOf(trail, 0), '$');
   const iso = textBeside(batch, names, cellsIn(columnOf(trail, 1), '$'));
   const batches = columnCells('batches', 'batch');
   const sold = sumWhere(
@@ -124,7 +136,7 @@ function batchRow(index: number): StarterCell[] {
   );
   const there = (then: Formula): Formula => choose([design, '=', blank], blank, then);
   return [
-    cell(row, 0, nextDifferent(source, { row: HEADERS, column: 0 }, row), 'plain', 'text'),
+    cell(row, 0, batchName(index), 'plain', 'text'),
     cell(row, 1, dateOfIso(iso), 'plain', 'date'),
     cell(row, 2, textBeside(batch, names, cellsIn(columnOf(trail, 2), '$')), 'plain', 'text'),
     cell(row, 3, numberBeside(batch, batches, columnCells('batches', 'good')), 'strong', 'whole'),

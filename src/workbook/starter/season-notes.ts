@@ -1,6 +1,7 @@
 import { cell } from './answer-cells.ts';
 import { at, type Formula, named, pour, unlessBlank } from './formula.ts';
-import { blank, choose, pick, unlessError, value } from './native.ts';
+import { moreNote } from './listed.ts';
+import { blank, pick, unlessError } from './native.ts';
 import { bookName } from './names.ts';
 import { SEASON, type SeasonAsked } from './season-places.ts';
 import { firstOrUnplanned } from './season-plan.ts';
@@ -22,10 +23,9 @@ export function noteCells({ from: day, reuse }: SeasonAsked): StarterCell[] {
     cell(
       first - 1,
       2,
-      choose(
-        [line(lines + 2, from.about), '<>', blank],
-        value('More than these: put POUR.PLANNOTES on a sheet of its own.'),
-        blank,
+      moreNote(
+        pick(list, lines + 2, from.about),
+        'More than these: put POUR.PLANNOTES on a sheet of its own.',
       ),
       'note',
     ),

@@ -1,6 +1,7 @@
 import { cell, headerCells } from './answer-cells.ts';
 import { dateOfIso } from './dates.ts';
 import { at, type Formula, named, pour, unlessBlank } from './formula.ts';
+import { moreNote } from './listed.ts';
 import { textBeside } from './look-up.ts';
 import { blank, given, minus, pick, unlessError } from './native.ts';
 import { bookName } from './names.ts';
@@ -18,6 +19,15 @@ const from = { material: 1, gross: 2, onHand: 3, net: 4, packs: 5, orderBy: 6, c
 export function supplyCells(asked: SeasonAsked): StarterCell[] {
   return [
     cell(first - 2, 0, 'What to buy', 'heading'),
+    cell(
+      first - 2,
+      2,
+      moreNote(
+        pick(supplies(asked), lines + 2, from.material),
+        'More materials than these: put POUR.SUPPLIES on a sheet of its own.',
+      ),
+      'note',
+    ),
     ...headerCells(first - 1, 0, [
       ['Material', 'text'],
       ['Order by', 'date'],
@@ -32,10 +42,12 @@ export function supplyCells(asked: SeasonAsked): StarterCell[] {
   ];
 }
 
+const supplies = ({ from: day, reuse }: SeasonAsked): Formula =>
+  pour('SUPPLIES', named(bookName), day, reuse);
+
 function supplyRow(index: number, asked: SeasonAsked): StarterCell[] {
   const row = first + index;
-  const list = pour('SUPPLIES', named(bookName), asked.from, asked.reuse);
-  const line = (column: number): Formula => pick(list, index + 2, column);
+  const line = (column: number): Formula => pick(supplies(asked), index + 2, column);
   const [material, iso, orderBy] = [at(row, 0), at(row, SEASON.unseen), at(row, 1)];
   const rest = (column: number): Formula =>
     unlessBlank(material, '', unlessError(line(column), blank));

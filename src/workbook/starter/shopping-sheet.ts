@@ -51,6 +51,16 @@ export function shoppingSheet(): StarterSheet {
         ['Supplier', 'text'],
       ]),
       ...Array.from({ length: LINES }, (_, index) => shoppingRow(index)).flat(),
+      cell(
+        HEADERS - 1,
+        0,
+        choose(
+          [largest(numberCells(NUMBER)), '>', value(LINES)],
+          value('More to buy than these lines: pick one supplier at a time.'),
+          blank,
+        ),
+        'note',
+      ),
       cell(SUPPLIER + 1, 0, 'Money in all', 'label'),
       cell(SUPPLIER + 1, GIVEN, sumOf(down(6)), 'answer', 'money'),
       cell(CASH, 0, 'Money by week, all suppliers', 'heading'),

@@ -123,7 +123,10 @@ const answerSheets: Lines = [
   ['Forecast', 'Bars sold of each design by month, and the months ahead.'],
   ['What if', 'More bars, dearer supplies, late suppliers, lost fills: what they would do.'],
   ['Label', 'Ingredients, net weight and checks of a design; prints the label.'],
-  ['Recall', 'Every batch that a lot went into, with its bars sold and on hand.'],
+  [
+    'Recall',
+    'Every batch that a lot went into, with what was sold and is on hand of their designs.',
+  ],
   ['Mosaic', 'Lay out a bar tile by tile and count the tiles of each colour.'],
 ];
 
