@@ -7,7 +7,7 @@ import {
 } from '../src/domain/book/find.ts';
 import { exact, notBelowZero, sum, toCell } from '../src/domain/kernel/exact.ts';
 import { nameKey } from '../src/domain/kernel/names.ts';
-import { answer, andThen, wrong } from '../src/domain/kernel/result.ts';
+import { answer, andThen, notYet, wrong } from '../src/domain/kernel/result.ts';
 import { canMake as canMakeBars } from '../src/domain/recipe/can-make.ts';
 import { leftoversOnHand } from '../src/domain/recipe/leftovers-on-hand.ts';
 import { materialNeeds } from '../src/domain/recipe/material-needs.ts';
@@ -39,11 +39,13 @@ export function basePerMold(mold: any, book: any, fills?: any, colour?: any): nu
   const pourBook = bookArgument(book);
   const count = optionalNumber(fills, 'fills') ?? 1;
   const soapName = optionalName(colour, 'colour');
-  const grams = andThen(findMold(pourBook, nameArgument(mold, 'mold')), (found) =>
-    Number.isInteger(count) && count >= 0
-      ? answer(soapForFills(found, exact(count)))
-      : wrong(`fills is ${count}. A mold is filled whole: give a whole number, 0 or more.`),
-  );
+  const grams = andThen(findMold(pourBook, nameArgument(mold, 'mold')), (found) => {
+    if (!Number.isInteger(count) || count < 0)
+      return wrong(`fills is ${count}. A mold is filled whole: give a whole number, 0 or more.`);
+    return found.fillG.isZero()
+      ? notYet(`Fill in Fill g for ${found.name} in Molds: the grams of one full fill.`)
+      : answer(soapForFills(found, exact(count)));
+  });
   if (soapName === undefined) return settleNumber(grams);
   return settleNumber(
     andThen(grams, (g) =>

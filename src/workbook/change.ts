@@ -1,5 +1,5 @@
 import type { Repair } from '../domain/health/finding.ts';
-import type { NewBatch, NewMove, BatchPosting } from '../domain/ledger/posting.ts';
+import type { NewBatch, MoveLine, BatchPosting } from '../domain/ledger/posting.ts';
 import type { NewLot } from '../domain/ledger/receive.ts';
 import type { NewSale, SalesPosting } from '../domain/ledger/sale.ts';
 import type { StocktakePosting } from '../domain/ledger/stocktake.ts';
@@ -92,7 +92,9 @@ function knownColumns(row: RowToWrite, table: TableData): RowToWrite {
   );
 }
 
-function moveRow(move: NewMove): RowToWrite {
+const orBlank = (value: Exact | undefined) => (value === undefined ? '' : toCell(value));
+
+function moveRow(move: MoveLine): RowToWrite {
   const { entry, when, reason, material, quantity, lot, value, batch, by, note } =
     tables.moves.columns;
   return {
@@ -102,7 +104,7 @@ function moveRow(move: NewMove): RowToWrite {
     [material.header]: move.item.name,
     [quantity.header]: toCell(move.quantity),
     [lot.header]: move.lot,
-    [value.header]: toCell(move.value),
+    [value.header]: orBlank(move.value),
     [batch.header]: move.batch,
     [by.header]: move.by,
     [note.header]: move.note,
@@ -139,7 +141,6 @@ function saleRow(line: NewSale): RowToWrite {
 
 function batchRow(line: NewBatch): RowToWrite {
   const columns = tables.batches.columns;
-  const orBlank = (value: Exact | undefined) => (value === undefined ? '' : toCell(value));
   return {
     [columns.batch.header]: line.batch,
     [columns.poured.header]: line.poured,

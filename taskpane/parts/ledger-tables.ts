@@ -1,17 +1,20 @@
 import { html, nothing, type TemplateResult } from 'lit';
-import type { NewBatch, NewMove, StockChange } from '../../src/domain/ledger/posting.ts';
+import type { MoveLine, NewBatch, StockChange } from '../../src/domain/ledger/posting.ts';
 import { count } from '../../src/domain/kernel/count.ts';
 import { day, ledgerAmount, money } from '../format.ts';
 
 /** The lines to add to Moves, each as it will stand there. */
-export const moveTable = (moves: readonly NewMove[], currency: string): TemplateResult =>
+export const moveTable = (moves: readonly MoveLine[], currency: string): TemplateResult =>
   ledgerTable(
     `${count(moves.length, 'line')} for Moves`,
     ['Reason and item', 'Quantity', 'Value'],
     moves.map(({ reason, item, quantity, lot, value, note }) => ({
       name: item.name,
       more: `${reason}${lot === '' ? '' : `, lot ${lot}`}${note === '' ? '' : `. ${note}`}`,
-      figures: [ledgerAmount(quantity, item.unit), money(value, currency)],
+      figures: [
+        ledgerAmount(quantity, item.unit),
+        value === undefined ? 'not known' : money(value, currency),
+      ],
     })),
   );
 

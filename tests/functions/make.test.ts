@@ -40,6 +40,14 @@ describe('BASEPERMOLD', () => {
   });
 });
 
+describe('BASEPERMOLD of a mold of bars whose Fill g is blank', () => {
+  it.each([[[]], [[3, 'Slate']]])('asks for Fill g with %j', (rest) => {
+    const { code, message } = errorOf(() => call('BASEPERMOLD', 'Six bars', book(), ...rest));
+    expect(code).toBe('#N/A');
+    expect(message).toMatch(/Fill in Fill g for Six bars in Molds/);
+  });
+});
+
 describe('TILECOUNT', () => {
   const pattern = [
     ['Slate', 'Teal', ''],

@@ -77,6 +77,7 @@ export interface Mold {
   readonly name: string;
   readonly makes: MoldUse;
   readonly cavities: Exact;
+  /** 0 where it is blank, which only a mold of bars may leave it. */
   readonly fillG: Exact;
   readonly scrapeG: Exact;
   readonly sections: Exact | undefined;

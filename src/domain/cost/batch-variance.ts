@@ -1,4 +1,4 @@
-import type { Batch, Book, Item } from '../book/book.ts';
+import type { Batch, Book, Item, Move } from '../book/book.ts';
 import { itemOfMaterial } from '../book/find.ts';
 import { type Exact, exact, one, zero } from '../kernel/exact.ts';
 import { compareNames, nameKey } from '../kernel/names.ts';
@@ -7,7 +7,7 @@ import { materialNeeds } from '../recipe/material-needs.ts';
 import { noLeftovers, planMelts } from '../recipe/melt-plan.ts';
 import { movesOfBatch } from '../stock/batch-moves.ts';
 import { packUnitCost } from '../stock/lot-cost.ts';
-import { unitCost } from '../stock/valuation.ts';
+import { shelfAt, unitCost } from '../stock/valuation.ts';
 
 /** One item of a batch: what it should have used by the recipe, and what the ledger says it used. */
 export interface VarianceLine {
@@ -16,7 +16,7 @@ export interface VarianceLine {
   readonly used: Exact;
   /** At the standard cost: pack price ÷ pack size, else the unit cost of the day. */
   readonly plannedCost: Exact;
-  /** As valued in the ledger. */
+  /** As valued in the ledger; a use without a Value at its lot's cost, or at the average. */
   readonly usedCost: Exact;
   /** (used − planned) × standard cost: more than 0 was used too much. */
   readonly quantityDifference: Exact;
@@ -43,7 +43,10 @@ export function batchVariance(book: Book, batch: Batch): Result<VarianceLine[]> 
       const item = itemOfMaterial(material);
       lines.set(nameKey(item.name), { item, planned: quantity, used: zero, usedCost: zero });
     }
-    for (const { item, quantity, value } of moves) {
+    for (const move of moves) {
+      const { item, quantity } = move;
+      const cost = costOfUse(book, move);
+      if (!cost.ok) return cost;
       const line = lines.get(nameKey(item.name)) ?? {
         item,
         planned: zero,
@@ -53,7 +56,7 @@ export function batchVariance(book: Book, batch: Batch): Result<VarianceLine[]> 
       lines.set(nameKey(item.name), {
         ...line,
         used: line.used.minus(exact(quantity)),
-        usedCost: line.usedCost.minus(exact(value ?? 0)),
+        usedCost: line.usedCost.plus(cost.value),
       });
     }
     return all(
@@ -69,6 +72,22 @@ export function batchVariance(book: Book, batch: Batch): Result<VarianceLine[]> 
         ),
     );
   });
+}
+
+/** What a `used` move took: its Value or, where that is blank, what its lot or the average says. */
+function costOfUse(book: Book, move: Move): Result<Exact> {
+  const { item, lot, quantity, value, when } = move;
+  if (value !== undefined) return answer(exact(value).neg());
+  const used = exact(quantity).neg();
+  if (book.settings.valuation === 'Average')
+    return andThen(unitCost(book, item, when), (average) => answer(average.times(used)));
+  const key = nameKey(lot);
+  const ofLot = shelfAt(book, item, when).layers.find((layer) => nameKey(layer.lot) === key);
+  return lot === '' || ofLot?.unitValue === undefined
+    ? notYet(
+        `Entry ${move.entry} in Moves used ${item.name} without a Value. Fill in what it was worth, or the Lot it came from.`,
+      )
+    : answer(ofLot.unitValue.times(used));
 }
 
 function standardCost(book: Book, item: Item, batch: Batch): Result<Exact> {

@@ -2,7 +2,7 @@ import type { Move } from '../book/book.ts';
 import type { Day } from '../kernel/day.ts';
 import type { Exact } from '../kernel/exact.ts';
 import { nameKey } from '../kernel/names.ts';
-import type { NewBatch, NewMove } from '../ledger/posting.ts';
+import type { MoveLine, NewBatch, NewMove } from '../ledger/posting.ts';
 import { reversalOf } from '../ledger/undo-batch.ts';
 
 /** What may be wrong with a ledger that reads well line by line. */
@@ -25,7 +25,7 @@ export type FindingKind =
 export interface Repair {
   /** What applying it does, for the maker to agree to. */
   readonly says: string;
-  readonly moves: readonly NewMove[];
+  readonly moves: readonly MoveLine[];
   readonly batches: readonly NewBatch[];
 }
 

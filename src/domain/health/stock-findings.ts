@@ -1,11 +1,11 @@
 import type { Book, Item, Lot, Move } from '../book/book.ts';
 import { itemOfMaterial } from '../book/find.ts';
 import { type Day, isoDate, wholeDay } from '../kernel/day.ts';
-import { type Exact, exact, zero } from '../kernel/exact.ts';
+import { type Exact, exact } from '../kernel/exact.ts';
 import { nameKey } from '../kernel/names.ts';
 import { Tally } from '../kernel/tally.ts';
 import { roundMoney } from '../money/currency.ts';
-import type { NewMove } from '../ledger/posting.ts';
+import type { MoveLine } from '../ledger/posting.ts';
 import type { ItemHistory } from '../stock/item-history.ts';
 import { indexOf, liveMoves } from '../stock/ledger-index.ts';
 import { unitCost } from '../stock/valuation.ts';
@@ -127,7 +127,7 @@ function usedEarly(lot: Lot, early: readonly Move[], mender: Mender): HealthFind
             entry: mending.entryFor(`${move.entry}.2`),
             when: lot.received,
             quantity: exact(move.quantity),
-            value: exact(move.value ?? 0),
+            value: move.value === undefined ? undefined : exact(move.value),
             by: mending.by,
             note: `Health check: ${move.entry} on the day the lot came`,
           },
@@ -171,10 +171,12 @@ function countedIn(
   quantity: Exact,
   when: Day,
   { lot, mender }: { readonly lot: string; readonly mender: Mender },
-): NewMove {
+): MoveLine {
   const { by, entryFor } = mendingBy(mender);
   const cost = unitCost(book, item, mender.today);
-  const value = cost.ok ? roundMoney(cost.value.times(quantity), book.settings.currency) : zero;
+  const value = cost.ok
+    ? roundMoney(cost.value.times(quantity), book.settings.currency)
+    : undefined;
   return {
     entry: entryFor(`Found ${lot === '' ? item.name : lot} ${isoDate(when)}`),
     when,

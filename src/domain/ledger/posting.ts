@@ -4,8 +4,8 @@ import type { Day } from '../kernel/day.ts';
 import type { Exact } from '../kernel/exact.ts';
 import type { Shortage } from './take-stock.ts';
 
-/** A line to append to the ledger. */
-export interface NewMove {
+/** A line to append to the ledger, whose worth may not be known. */
+export interface MoveLine {
   readonly entry: string;
   readonly when: Day;
   readonly reason: MoveReason;
@@ -13,11 +13,16 @@ export interface NewMove {
   /** Signed, in the item's unit. */
   readonly quantity: Exact;
   readonly lot: string;
-  /** Signed like the quantity, in whole smallest units of the currency. */
-  readonly value: Exact;
+  /** Signed like the quantity, in whole smallest units of the currency; undefined leaves Value blank. */
+  readonly value: Exact | undefined;
   readonly batch: string;
   readonly by: string;
   readonly note: string;
+}
+
+/** A line to append to the ledger, as every posting has it. */
+export interface NewMove extends MoveLine {
+  readonly value: Exact;
 }
 
 /** A line to append to Batches. */

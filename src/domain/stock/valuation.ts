@@ -93,13 +93,15 @@ const unitCostOf = oncePer((stock: Stock): Result<Exact> => {
   const { item, onHand: quantity, value } = stock;
   if (quantity.gt(0)) return value.ok ? answer(value.value.div(quantity)) : value;
   const cost = stock.newestUnitCost ?? packUnitCost(item);
-  if (cost !== undefined) return answer(cost);
-  return notYet(
-    item.kind === 'material'
-      ? `${item.name} has no cost yet: enter a lot, or its Pack size and Pack price in Materials.`
-      : `${item.name} has no cost yet: none has been made with a Value in Moves.`,
-  );
+  return cost === undefined ? noCostYet(item) : answer(cost);
 });
+
+const noCostYet = ({ kind, name }: Item): Result<never> =>
+  notYet(
+    kind === 'material'
+      ? `${name} has no cost yet: enter a lot, or its Pack size and Pack price in Materials.`
+      : `${name} has no cost yet: none has been made with a Value in Moves.`,
+  );
 
 /** Value of stock on hand under the Settings' valuation. */
 export const stockValue = (book: Book, item: Item, asOf: Day): Result<Exact> =>
@@ -153,7 +155,8 @@ function valueOf(
       `Entry ${unknown} in Moves put ${item.name} in stock without a Value. Fill in what it was worth.`,
     );
   }
+  const owedAt = walk.newestUnitCost ?? packUnitCost(item);
+  if (owedAt === undefined && quantity.isNegative()) return noCostYet(item);
   if (averaged !== undefined) return answer(averaged.value);
-  const owedAt = walk.newestUnitCost ?? packUnitCost(item) ?? zero;
-  return answer(worthOf(filled).minus(shelf.owed.times(owedAt)));
+  return answer(worthOf(filled).minus(shelf.owed.times(owedAt ?? zero)));
 }

@@ -88,7 +88,7 @@ export class Walk {
 
   private takeOut(quantity: number, lot: string): void {
     this.shelf.takeOff(quantity, lot);
-    this.pool?.takeOut(quantity, this.newestUnitCost ?? zero);
+    this.pool?.takeOut(quantity, this.newestUnitCost ?? packUnitCost(this.item) ?? zero);
   }
 }
 

@@ -5,7 +5,7 @@ import { batchVariance } from '../../../src/domain/cost/batch-variance.ts';
 import { lineKey, ADDED } from '../../../src/domain/ledger/pour.ts';
 import { post, readTables, sure } from '../../support/ledger-of.ts';
 import { day, pourOf } from '../../support/pour-of.ts';
-import { withRows, workshop } from '../../support/small-book.ts';
+import { type Tables, withRows, withSetting, workshop } from '../../support/small-book.ts';
 
 const TODAY = day('2024-03-01');
 
@@ -68,5 +68,44 @@ describe('batchVariance', () => {
     const batch = book.batches.get(nameKey('B9'));
     const result = batch && batchVariance(book, batch);
     expect(result?.ok === false && result.failure.kind).toBe('not yet');
+  });
+
+  /** 100 g of White base used by hand, without a Value. */
+  const usedByHand = (lot: string, more: Tables = workshop) => {
+    const used = ['H1', '2024-03-01', 'used', 'White base', -100, lot, '', 'B9', '', ''];
+    const batch = ['B9', '2024-03-01', 'Plain Bar', 2, 2, '', '', '', '', '', '', '', ''];
+    const book = readTables(withRows(withRows(more, 'Moves', used), 'Batches', batch));
+    const found = book.batches.get('b9');
+    if (found === undefined) throw new Error('There is no batch B9.');
+    return batchVariance(book, found);
+  };
+
+  it('values what was used without a Value at what its lot cost', () => {
+    // W1 is 18 for 2000 g: 100 g × 0.009 = 0.90. Two bars of 50 g at 45 for 5000 g are planned at 0.90.
+    const [white] = sure(usedByHand('w1'));
+    expect([white?.used.toNumber(), white?.usedCost.toNumber()]).toEqual([100, 0.9]);
+    expect(white?.priceDifference.toNumber()).toBe(0);
+  });
+
+  it('values it at the average where that is the valuation', () => {
+    // W2 is 54 for 2000 g: (18 + 54) ÷ 4000 g = 0.018 a gram.
+    const dearer = withRows(withSetting(workshop, 'Valuation', 'Average'), 'Lots', [
+      'W2',
+      'White base',
+      '2024-02-05',
+      2000,
+      54,
+      0,
+      '',
+      '',
+    ]);
+    expect(sure(usedByHand('', dearer))[0]?.usedCost.toNumber()).toBe(1.8);
+  });
+
+  it('names the entry where neither a Value nor a lot says what it was worth', () => {
+    const result = usedByHand('');
+    expect(result.ok ? '' : result.failure.sentence).toMatch(
+      /Entry H1 in Moves used White base without a Value/,
+    );
   });
 });

@@ -24,7 +24,7 @@ export function repaired(tables: Tables, repair: Repair | undefined): Tables {
     move.item.name,
     toCell(move.quantity),
     move.lot,
-    toCell(move.value),
+    move.value === undefined ? '' : toCell(move.value),
     move.batch,
     move.by,
     move.note,

@@ -80,7 +80,7 @@ describe('lines that stand twice', () => {
     expect(others).toEqual([]);
     expect(finding).toMatchObject({ kind: 'lot written twice', about: 'L1.2' });
     const [move] = finding?.repair?.moves ?? [];
-    expect([move?.quantity.toNumber(), move?.value.toNumber()]).toEqual([-500, -50]);
+    expect([move?.quantity.toNumber(), move?.value?.toNumber()]).toEqual([-500, -50]);
     expect(kinds(repaired(tables, finding?.repair))).toEqual([]);
   });
 });
@@ -90,5 +90,14 @@ describe('a lot used before it came', () => {
     const tables = withCell(wholeLedger, 'Lots', 1, 'Received', '2024-02-02');
     const after = repaired(tables, check(tables)[0]?.repair);
     expect(kinds(after)).toEqual([]);
+  });
+
+  it('keeps a Value that is blank blank', () => {
+    const early = withCell(wholeLedger, 'Lots', 1, 'Received', '2024-02-02');
+    const moves = check(withCell(early, 'Moves', 1, 'Value', '')).find(
+      ({ kind }) => kind === 'lot used before it came',
+    )?.repair?.moves;
+    expect(moves?.find(({ reason }) => reason === 'used')?.value).toBeUndefined();
+    expect(moves).toHaveLength(2);
   });
 });

@@ -1,8 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import type { Cell } from '../../../src/workbook/port.ts';
-import { withCell, withRows } from '../../support/small-book.ts';
-import { bookOf } from '../label/label-book.ts';
-import { check, kinds, onHandOf, repaired, wholeLedger, withoutMove } from './ledgers.ts';
+import { findItem } from '../../../src/domain/book/find.ts';
+import { unitCost } from '../../../src/domain/stock/valuation.ts';
+import { table, withCell, withRows } from '../../support/small-book.ts';
+import { bookOf, sound } from '../label/label-book.ts';
+import { check, kinds, onHandOf, repaired, TODAY, wholeLedger, withoutMove } from './ledgers.ts';
 
 describe('healthCheck on stock, lots and reversals', () => {
   it('finds the first day below zero and how deep it went, though it is above today', () => {
@@ -29,6 +31,29 @@ describe('healthCheck on stock, lots and reversals', () => {
       ['A1', '2024-01-01', 'wasted', 'Clear base', -50, '', -5, '', '', ''],
     );
     expect(kinds(tables)).toEqual([]);
+  });
+
+  it('counts in what has no cost without a Value, so that the pack price tells it later', () => {
+    const withClay = (size: Cell, price: Cell) =>
+      withRows(
+        {
+          ...wholeLedger,
+          Materials: table(
+            'Material | Kind | Unit | Pack size | Pack price',
+            ['Clear base', 'base', 'g', '', ''],
+            ['Rose clay', 'colourant', 'g', size, price],
+          ),
+        },
+        'Moves',
+        ['U1', '2024-02-01', 'used', 'Rose clay', -10, '', '', '', '', ''],
+      );
+    const [finding] = check(withClay('', ''));
+    const [move] = finding?.repair?.moves ?? [];
+    expect([move?.quantity.toNumber(), move?.value]).toEqual([10, undefined]);
+    const book = bookOf(repaired(withClay(100, 20), finding?.repair));
+    // 20 for 100 g.
+    const clay = sound(findItem(book, 'Rose clay'));
+    expect(sound(unitCost(book, clay, TODAY)).toNumber()).toBe(0.2);
   });
 
   it('finds a lot used before it came', () => {
