@@ -9,7 +9,8 @@ export function cautionsFor(plan: MeltPlan): string[] {
   const applying = [
     ...(melts ? [HOT, MICROWAVE] : []),
     ...(materials.some(isAlcohol) ? [ALCOHOL] : []),
-    ...(materials.some(isMica) ? [MICA] : []),
+    ...(materials.some(isPowder) ? [POWDER] : []),
+    ...(materials.some(({ kind }) => kind === 'fragrance') ? [FRAGRANCE] : []),
   ];
   return applying.length === 0 ? [] : [...applying, RULES];
 }
@@ -19,7 +20,10 @@ const HOT =
 const MICROWAVE =
   'In a microwave, short bursts with a stir between: it can overheat without boiling, then spurt.';
 const ALCOHOL = 'Alcohol burns easily: no flame or hot plate near it, windows open.';
-const MICA = 'Mica dust: measure it slowly and don’t breathe it in; a mask helps.';
+const POWDER =
+  'Dry powder (mica, pigment and the like): measure it slowly and don’t breathe its dust; a mask helps.';
+const FRAGRANCE =
+  'Undiluted fragrance irritates skin and eyes and can burn: wear gloves, keep it from flame, wipe up spills.';
 const RULES = 'Your local rules and the supplier’s sheet decide.';
 
 /** Fatty alcohols in a base and benzyl alcohol in a scent are not what catches fire on the bench. */
@@ -34,6 +38,11 @@ function isAlcohol({ kind, name, inci }: Material): boolean {
   );
 }
 
-function isMica({ kind, name, inci }: Material): boolean {
-  return (kind === 'colourant' || kind === 'extra') && /\bmica\b/iu.test(`${name} ${inci}`);
+/** What is kept in g is taken for a powder unless its name says otherwise: a dye or an oxide need not say mica. */
+function isPowder(material: Material): boolean {
+  const { kind, name, inci, unit } = material;
+  if ((kind !== 'colourant' && kind !== 'extra') || isAlcohol(material)) return false;
+  return (unit === 'g' && !LIQUID.test(name)) || /\bmica\b/iu.test(`${name} ${inci}`);
 }
+
+const LIQUID = /\b(?:alcohol|butter|drops|glycerine?|honey|liquid|oil|water)\b/iu;

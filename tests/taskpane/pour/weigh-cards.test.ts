@@ -118,12 +118,12 @@ describe('cautionsFor', () => {
   const words = (design: string, tables?: readonly TableData[]) =>
     cautionsFor(planned(design, '6', tables).plan).join(' ');
 
-  it('warns of alcohol and mica only where they are used', () => {
+  it('warns of alcohol, powder and fragrance only where they are used', () => {
     expect(words('Harbour Light')).toMatch(
-      /60 °C.*microwave.*Alcohol burns.*Mica dust.*local rules/su,
+      /60 °C.*microwave.*Alcohol burns.*Dry powder.*fragrance.*gloves.*flame.*local rules/su,
     );
     expect(words('Plain Wave')).toMatch(/60 °C.*microwave.*local rules/su);
-    expect(words('Plain Wave')).not.toMatch(/Alcohol|Mica/u);
+    expect(words('Plain Wave')).not.toMatch(/Alcohol|powder|fragrance/u);
   });
 
   it.each([
@@ -135,14 +135,42 @@ describe('cautionsFor', () => {
     ['extra', 'Emulsifier', 'Cetyl Alcohol', false],
     ['fragrance', 'Citrus in ethanol', '', true],
   ])('%s %s (%s) burns: %s', (kind, name, inci, burns) => {
-    const materials = withRows(smallWorkshop, 'Materials', (rows) => [
-      ...rows,
-      [name, kind, 'g', '', '', 10, 1, inci],
-    ]);
-    const tables = withRows(materials, 'Layers', (rows) => [
-      ...rows,
-      ['Plain Wave', '2', kind === 'fragrance' ? 'scent' : 'paint', name, '', 1, 'g'],
-    ]);
-    expect(words('Plain Wave', tables).includes('Alcohol burns')).toBe(burns);
+    expect(words('Plain Wave', painted(kind, name, inci, 'g')).includes('Alcohol burns')).toBe(
+      burns,
+    );
+  });
+
+  it.each([
+    ['colourant', 'Titanium dioxide', 'CI 77891', 'g', true],
+    ['colourant', 'Ultramarine powder', 'CI 77007', 'g', true],
+    ['extra', 'Oatmeal', '', 'g', true],
+    ['colourant', 'Silver', 'Mica', 'ml', true],
+    ['colourant', 'Blue liquid dye', 'CI 42090', 'g', false],
+    ['colourant', 'Blue dye', 'CI 42090', 'ml', false],
+    ['extra', 'Glycerin', 'Glycerin', 'g', false],
+    ['extra', 'Isopropyl 91', '', 'g', false],
+    ['fragrance', 'Orange oil', '', 'g', false],
+    ['packaging', 'Shredded paper', '', 'g', false],
+  ])('%s %s (%s, %s) may dust: %s', (kind, name, inci, unit, dusts) => {
+    expect(words('Plain Wave', painted(kind, name, inci, unit)).includes('its dust')).toBe(dusts);
+  });
+
+  it('asks for gloves with a fragrance, whatever it is called', () => {
+    expect(words('Plain Wave', painted('fragrance', 'Orange oil', '', 'ml'))).toMatch(
+      /Undiluted fragrance irritates skin and eyes/u,
+    );
   });
 });
+
+/** Plain Wave with one material more on the bar. */
+function painted(kind: string, name: string, inci: string, unit: string): readonly TableData[] {
+  const materials = withRows(smallWorkshop, 'Materials', (rows) => [
+    ...rows,
+    [name, kind, unit, '', '', 10, 1, inci],
+  ]);
+  const part = { fragrance: 'scent', packaging: 'pack' }[kind] ?? 'paint';
+  return withRows(materials, 'Layers', (rows) => [
+    ...rows,
+    ['Plain Wave', '2', part, name, '', 1, unit],
+  ]);
+}
