@@ -2,9 +2,10 @@ import { cpSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { inProject } from './folders.ts';
 import { functionsMetadata } from './functions-metadata.ts';
 import { LOCAL_HOST, manifestFor } from './manifest-host.ts';
+import { thirdPartyNotices } from './third-party.ts';
 
 /**
- * The build's last step, after webpack: functions.json, manifest.xml and the icons, in dist/. The
+ * The build's last step, after webpack: functions.json, manifest.xml, icons and notices, in dist/. The
  * environment's POUR_LEDGER_HOST says where dist/ will be served from.
  */
 const host = process.env['POUR_LEDGER_HOST'] ?? LOCAL_HOST;
@@ -24,3 +25,13 @@ for (const size of [16, 32, 64, 80, 128]) {
     inProject(`dist/icons/icon-${size}.png`),
   );
 }
+writeFileSync(
+  inProject('dist/THIRD-PARTY.txt'),
+  thirdPartyNotices(inProject('.'), [
+    'dist/functions.js.map',
+    'dist/taskpane.js.map',
+    'dist/other-workbooks.js.map',
+    'dist/workbench/server.js.map',
+    ...['start', 'grid', 'pane'].map((name) => `dist/workbench/page/${name}.js.map`),
+  ]),
+);

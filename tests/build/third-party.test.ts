@@ -1,0 +1,28 @@
+import { readFileSync } from 'node:fs';
+import { expect, it } from 'vitest';
+import { built, inProject } from './built.ts';
+
+const notices = built('dist/THIRD-PARTY.txt');
+
+it.each([
+  ['decimal.js', 'LICENCE.md'],
+  ['lit-html', 'LICENSE'],
+  ['@univerjs/core', 'LICENSE'],
+  ['react', 'LICENSE'],
+  ['rxjs', 'LICENSE.txt'],
+  ['fflate', 'LICENSE'],
+])('names %s with its version, and holds its licence', (name, licence) => {
+  const folder = inProject(`node_modules/${name}`);
+  const { version } = JSON.parse(readFileSync(`${folder}/package.json`, 'utf8')) as {
+    version: string;
+  };
+  expect(notices).toContain(`\n${name} ${version} (`);
+  expect(notices).toContain(readFileSync(`${folder}/${licence}`, 'utf8').trim());
+});
+
+it('names no package without its licence, and none that stays at home', () => {
+  expect(notices).not.toContain('(see below)\n\n---');
+  for (const name of ['vitest', 'exceljs', 'axe-core', '@microsoft/office-js']) {
+    expect(notices).not.toContain(`\n${name} `);
+  }
+});
