@@ -11,7 +11,7 @@ export interface Sideloading {
 }
 
 /**
- * The maker's own steps for Excel on the web, which works from any system:
+ * What Excel's vendor has one do for Excel on the web, which works from any system:
  * https://learn.microsoft.com/office/dev/add-ins/testing/sideload-office-add-ins-for-testing
  */
 const onTheWeb = (manifest: string): readonly string[] => [

@@ -20,8 +20,8 @@ export interface UndoPosting {
 
 /**
  * Takes a batch back by appending, for each of its moves that still counts, one of the opposite
- * quantity and value. Refused where it would take stock below zero, since bars or leftovers of the
- * batch have been sold or used since.
+ * quantity and value. Refused where it would take stock below zero, since more has been sold or used
+ * since than what other batches brought.
  */
 export function undoBatch(
   book: Book,
