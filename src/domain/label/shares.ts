@@ -1,4 +1,5 @@
 import { type Exact, exact, hundred } from '../kernel/exact.ts';
+import { quoted } from '../kernel/names.ts';
 import { answer, type Result, wrong } from '../kernel/result.ts';
 
 /** One part of a material as its cell states it. */
@@ -8,17 +9,24 @@ export interface Share {
   readonly percent: Exact | undefined;
 }
 
-/** Names that end in a number of their own, which is no percent. */
-const OWN_NUMBER =
-  /^(?:ci|polysorbate|(?:(?:ext\. )?(?:f?d&c) )?(?:red|blue|yellow|green|orange|violet|brown|black))(?: no\.?)?\s*\d+$/iu;
+/** Names that have a number of their own, which is no percent. */
+const NUMBERED =
+  '(?:ci|peg|ppg|polysorbate|quaternium|(?:(?:ext\\. )?(?:f?d&c )?(?:red|blue|yellow|green|orange|violet|brown|black)))(?: no\\.?)?\\s*\\d+';
+const OWN_NUMBER = new RegExp(`^${NUMBERED}$`, 'iu');
+const OWN_NUMBERS = new RegExp(`\\b${NUMBERED}`, 'giu');
 const WITH_PERCENT = /^(.*\S)\s+(\d+(?:[.,]\d+)?)\s*(%?)$/u;
 
 /** A comma with a space after it parts names too, as on a label; not so in a name like "1, 2-Hexanediol". */
 const BETWEEN = /[;\n]|,\s+(?!\d)|(?<!\d),\s+/u;
 
+/** A percent in the middle of a name, so two entries in one; not the 2 of "Methyl 2-Octynoate". */
+const RUN_TOGETHER =
+  /\d%?,\p{L}|\s\d+(?:[.,]\d+)?(?:\s*%)?(?:,\s+\d|\s*[/|+&:.](?:\s*\p{L}|\s+\d)|\s+(?:[-–]\s*)?[\p{L}\d])/u;
+
 /**
  * Reads `name percent; name percent` (contract §2). A comma may stand for the decimal point. Fails
- * with the end of a sentence where a percent is over 100 or all together are.
+ * with the end of a sentence where a percent is over 100, or two entries run together: an allergen in a
+ * name would stand on no label.
  */
 export function readShares(cell: string): Result<readonly Share[]> {
   const parts = cell
@@ -26,6 +34,13 @@ export function readShares(cell: string): Result<readonly Share[]> {
     .map((part) => part.trim().replace(/\s+/gu, ' '))
     .filter((part) => part !== '');
   const shares = parts.map(readShare);
+  const together = parts.find((_, at) =>
+    RUN_TOGETHER.test(shares[at]?.name.replace(OWN_NUMBERS, 'x0') ?? ''),
+  );
+  if (together !== undefined)
+    return wrong(
+      `runs entries together in ${quoted(together)}: part them with ";", such as Eugenol 80; Linalool 0.3`,
+    );
   const over = shares.find(({ percent }) => percent?.gt(hundred));
   if (over !== undefined)
     return wrong(`gives ${over.name} ${String(over.percent)} %, more than the whole material`);

@@ -243,6 +243,13 @@ describe('a label that can’t be written yet', () => {
     expect(refusalOf(charm).sentence).toMatch(/Charm is counted by the piece/);
   });
 
+  it('refuses two allergens run together, of which one would be on no label', () => {
+    const oil = { name: 'Oil', g: 1, inci: 'Parfum', allergens: 'Eugenol 80,Linalool 0.3' };
+    expect(refusalOf(barTables([oil])).sentence).toMatch(
+      /Allergens of Oil in Materials runs entries together in "Eugenol 80,Linalool 0\.3"/,
+    );
+  });
+
   it('refuses percents over the whole', () => {
     const tables = barTables([{ name: 'Oil', g: 1, inci: 'Parfum', allergens: 'Linalool 120' }]);
     expect(refusalOf(tables).sentence).toMatch(

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { readShares } from '../../../src/domain/label/shares.ts';
+import { allergens } from '../../../src/domain/label/allergens.ts';
 import { inciOf } from '../../../src/domain/label/inci.ts';
 import { barTables, bookOf, materialOf, refusal, sound } from './label-book.ts';
 
@@ -70,6 +71,61 @@ describe('readShares', () => {
     expect(shares(cell)).toEqual(expected);
   });
 
+  it.each([
+    'Eugenol 80,Linalool 0.3',
+    'Eugenol 80%,Linalool 0.3%',
+    'Eugenol 80, 3-Propylidenephthalide 0.2',
+    'Eugenol 80 / Linalool 0.3',
+    'Eugenol 80/Linalool 0.3',
+    'Eugenol 80 Linalool 0.3',
+    'Eugenol 80 3-Propylidenephthalide 0.2',
+    'Eugenol 0,8 % Linalool 0,3 %',
+    'Eugenol 80 - Linalool 0.3',
+    'Eugenol 80. Linalool 0.3',
+    'Eugenol 80 | Linalool',
+    'Citral 1; Eugenol 80 + Linalool 0.3',
+    'CI 77891 28,Mica 72',
+    'CI 77891,Mica',
+    'Polysorbate 20 5 Aqua 95',
+  ])('refuses entries run together: %j', (cell) => {
+    expect(refusal(readShares(cell)).sentence).toMatch(
+      /^runs entries together in ".*": part them with ";"/u,
+    );
+  });
+
+  // Names of substances and oils with digits in them: of the dated list, and as INCI and dyes have them.
+  const digits = [
+    ...allergens.flatMap(({ name, also }) => [name, ...also]),
+    'PEG-7 Glyceryl Cocoate',
+    'PEG 7 Glyceryl Cocoate',
+    'Bis-PEG/PPG-14/14 Dimethicone',
+    'PEG/PPG 14/14 Dimethicone',
+    'Polysorbate 20',
+    'Quaternium 15',
+    'Quaternium-15',
+    'C12-15 Alkyl Benzoate',
+    'Sodium C14-16 Olefin Sulfonate',
+    '3-Propylidenephthalide',
+    'Methyl 2-Octynoate',
+    'Propane 1,3-diol',
+    '1,2-Hexanediol',
+    '2,4-Dihydroxy-3-Methylbenzaldehyde',
+    'N,N-Dimethylacetamide',
+    'CI 77891',
+    'CI 77891 (Titanium Dioxide)',
+    'CI 77891 Titanium Dioxide',
+    'FD&C Red No. 40 Lake',
+    'Acid Blue 9 Aluminum Lake',
+  ];
+  it.each(digits)('keeps %j whole, with a percent and among others', (name) => {
+    expect(shares(`${name} 0.5`)).toEqual([[name, 0.5]]);
+    expect(shares(`Aqua 40; ${name} 0.5; Linalool 0.3`)[1]).toEqual([name, 0.5]);
+  });
+
+  it.each(['Quaternium 15', 'PEG 40'])('takes no percent from %j', (name) => {
+    expect(shares(name)).toEqual([[name, undefined]]);
+  });
+
   it('refuses a part that is more than the whole', () => {
     expect(refusal(readShares('Aqua 140')).sentence).toMatch(/Aqua 140 %, more than the whole/);
   });
@@ -109,7 +165,11 @@ describe('inciOf', () => {
             expect(name).not.toBe('');
             expect(percent === undefined || (percent.gte(0) && percent.lte(100))).toBe(true);
           }
-        } else expect(result.failure.sentence).toMatch(/more than the whole material/);
+        } else {
+          expect(result.failure.sentence).toMatch(
+            /more than the whole material|part them with ";"/,
+          );
+        }
       }),
     );
   });
