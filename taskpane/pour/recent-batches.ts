@@ -1,7 +1,6 @@
-import type { Batch, Book } from '../../src/domain/book/book.ts';
-import { batchStates } from '../../src/domain/book/words.ts';
+import type { Book } from '../../src/domain/book/book.ts';
 import { count } from '../../src/domain/kernel/count.ts';
-import { nameKey } from '../../src/domain/kernel/names.ts';
+import { isUndone } from '../../src/domain/stock/batch-moves.ts';
 import { day } from '../format.ts';
 import type { RecentEntry } from '../parts/recent-list.ts';
 
@@ -14,10 +13,6 @@ export function recentBatches(book: Book): RecentEntry[] {
       id: batch.batch,
       name: batch.design.name,
       details: `${day(batch.poured)} · ${count(batch.good ?? batch.bars, 'bar')}`,
-      isUndone: isUndoneBatch(batch),
+      isUndone: isUndone(book, batch),
     }));
 }
-
-/** Whether a batch was taken back, as its State says. */
-export const isUndoneBatch = ({ state }: Batch): boolean =>
-  nameKey(state) === nameKey(batchStates.undone);

@@ -1,3 +1,5 @@
+import { nameKey } from '../kernel/names.ts';
+
 /** The fixed words of the tables, as the maker reads them. */
 
 export const materialKinds = ['base', 'colourant', 'fragrance', 'packaging', 'extra'] as const;
@@ -23,6 +25,7 @@ export type MoveReason = (typeof moveReasons)[number];
 
 /** What the State column of Batches says; other words are the maker's own and change nothing. */
 export const batchStates = { posted: 'posted', undone: 'undone' } as const;
+export const saysUndone = (state: string): boolean => nameKey(state) === batchStates.undone;
 
 export const valuations = ['FIFO', 'Average'] as const;
 export type Valuation = (typeof valuations)[number];

@@ -1,13 +1,12 @@
 import type { Batch, Book, Move } from '../book/book.ts';
 import { itemOfBars } from '../book/find.ts';
-import { batchStates } from '../book/words.ts';
+import { batchStates, saysUndone } from '../book/words.ts';
 import { count } from '../kernel/count.ts';
 import { type Exact, exact, zero } from '../kernel/exact.ts';
-import { nameKey } from '../kernel/names.ts';
 import { Tally } from '../kernel/tally.ts';
 import { roundMoney } from '../money/currency.ts';
 import type { NewMove } from '../ledger/posting.ts';
-import { movesOfBatch } from '../stock/batch-moves.ts';
+import { isOfPour, movesOfBatch } from '../stock/batch-moves.ts';
 import {
   finding,
   type HealthFinding,
@@ -24,8 +23,8 @@ export function batchFindings(book: Book, mender: Mender): HealthFinding[] {
   return [...book.batches].flatMap(([key, batch]) => {
     const { all, live } = movesOfBatch(book, key);
     const moves = live.filter(isOfPour);
-    const undone = nameKey(batch.state) === batchStates.undone;
-    if (undone) return moves.length === 0 ? [] : [halfUndone(batch, moves, mender)];
+    if (saysUndone(batch.state))
+      return moves.length === 0 ? [] : [halfUndone(batch, moves, mender)];
     if (moves.length === 0) return [noMoves(book, batch, all.some(isOfPour), mender)];
     // A made move that is missing explains a value that is missing.
     const found =
@@ -33,10 +32,6 @@ export function batchFindings(book: Book, mender: Mender): HealthFinding[] {
     return found === undefined ? [] : [found];
   });
 }
-
-/** What a pour itself writes; sales and losses of its bars later on are no part of it. */
-const pourReasons: readonly Move['reason'][] = ['used', 'left over', 'spare', 'made'];
-export const isOfPour = ({ reason }: Move): boolean => pourReasons.includes(reason);
 
 const halfUndone = (batch: Batch, moves: readonly Move[], mender: Mender): HealthFinding =>
   finding(

@@ -4,8 +4,8 @@ import { count } from '../kernel/count.ts';
 import { type Exact, exact, sum } from '../kernel/exact.ts';
 import { nameKey, nearestName } from '../kernel/names.ts';
 import type { NewBatch } from '../ledger/posting.ts';
-import { movesByBatch } from '../stock/batch-moves.ts';
-import { isOfPour, unclaimedValue } from './batch-findings.ts';
+import { isOfPour, movesByBatch } from '../stock/batch-moves.ts';
+import { unclaimedValue } from './batch-findings.ts';
 import {
   finding,
   type HealthFinding,

@@ -3,9 +3,9 @@ import { itemOfMaterial } from '../book/find.ts';
 import { exact } from '../kernel/exact.ts';
 import { nameKey } from '../kernel/names.ts';
 import { roundMoney } from '../money/currency.ts';
+import { isOfPour } from '../stock/batch-moves.ts';
 import { landedCost } from '../stock/lot-cost.ts';
 import { live } from '../stock/reversals.ts';
-import { isOfPour } from './batch-findings.ts';
 import {
   finding,
   type HealthFinding,

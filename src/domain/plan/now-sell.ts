@@ -1,9 +1,9 @@
 import type { Batch, Book } from '../book/book.ts';
 import { itemOfBars } from '../book/find.ts';
-import { batchStates } from '../book/words.ts';
 import { count } from '../kernel/count.ts';
 import { type Day, isoDate, wholeDay } from '../kernel/day.ts';
 import { nameKey } from '../kernel/names.ts';
+import { isUndone } from '../stock/batch-moves.ts';
 import { onHand } from '../stock/on-hand.ts';
 import type { Advice } from './advice.ts';
 
@@ -37,9 +37,9 @@ function unrecordedFairs(book: Book, today: Day): Advice[] {
 function justReady(book: Book, today: Day): Advice[] {
   const ready = new Map<Batch['design'], Batch>();
   for (const batch of book.batches.values()) {
-    const { readyOn, state } = batch;
+    const { readyOn } = batch;
     const isNew = readyOn !== undefined && readyOn <= today && readyOn > today - WAIT_DAYS;
-    if (isNew && nameKey(state) !== batchStates.undone) ready.set(batch.design, batch);
+    if (isNew && !isUndone(book, batch)) ready.set(batch.design, batch);
   }
   const fair = [...book.fairs.values()]
     .filter(({ opens }) => wholeDay(opens) >= today)

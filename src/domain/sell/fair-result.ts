@@ -1,11 +1,11 @@
 import type { Book, Design, Fair, Sale } from '../book/book.ts';
-import { batchStates } from '../book/words.ts';
 import { barCost } from '../cost/bar-cost.ts';
-import type { Day } from '../kernel/day.ts';
+import { type Day, wholeDay } from '../kernel/day.ts';
 import { type Exact, exact, sum, zero } from '../kernel/exact.ts';
 import { nameKey } from '../kernel/names.ts';
 import { all, andThen, answer, type Result } from '../kernel/result.ts';
 import { USUAL_BARS } from '../recipe/plain-plan.ts';
+import { isUndone } from '../stock/batch-moves.ts';
 import { breakEven } from './price.ts';
 import { taxInside, taxOnTop } from './sales-tax.ts';
 
@@ -111,8 +111,8 @@ function fullCostOfBar(book: Book, design: Design, soldOn: Day): Result<Exact> {
   for (const batch of book.batches.values()) {
     const counts =
       batch.design === design &&
-      batch.poured <= soldOn &&
-      nameKey(batch.state) !== batchStates.undone;
+      wholeDay(batch.poured) <= wholeDay(soldOn) &&
+      !isUndone(book, batch);
     if (!counts || batch.costPerBar === undefined || batch.good === undefined) continue;
     bars = bars.plus(exact(batch.good));
     cost = cost.plus(exact(batch.costPerBar).times(exact(batch.good)));

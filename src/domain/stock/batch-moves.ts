@@ -1,4 +1,5 @@
-import type { Book, Move } from '../book/book.ts';
+import type { Batch, Book, Move } from '../book/book.ts';
+import { saysUndone } from '../book/words.ts';
 import { nameKey } from '../kernel/names.ts';
 import { oncePer } from '../kernel/once-per.ts';
 import { live } from './reversals.ts';
@@ -18,6 +19,17 @@ export const movesOfBatch = (book: Book, batchKey: string): BatchMoves =>
 
 /** The moves of all batches that any names, by `nameKey`; the ledger is sorted by batch when first asked for. */
 export const movesByBatch: (book: Book) => ReadonlyMap<string, BatchMoves> = oncePer(sortByBatch);
+
+/** What a pour itself writes; sales and losses of its bars later on are no part of it. */
+const pourReasons: readonly Move['reason'][] = ['used', 'left over', 'spare', 'made'];
+export const isOfPour = ({ reason }: Move): boolean => pourReasons.includes(reason);
+
+/** Whether a batch was taken back, as its State or its moves say: Batches may do without State. */
+export function isUndone(book: Book, { batch, state }: Batch): boolean {
+  if (saysUndone(state)) return true;
+  const { all, live: counting } = movesOfBatch(book, nameKey(batch));
+  return all.some(isOfPour) && !counting.some(isOfPour);
+}
 
 function sortByBatch({ ledger: { moves } }: Book): ReadonlyMap<string, BatchMoves> {
   const index = new Map<string, { all: Move[]; live: Move[] }>();

@@ -1,3 +1,4 @@
+import { saysUndone } from '../../domain/book/words.ts';
 import { compareNames, nameKey } from '../../domain/kernel/names.ts';
 import { Trouble } from '../column.ts';
 import type { Cell, TableData } from '../port.ts';
@@ -135,4 +136,4 @@ function rank(rows: readonly NamedRow[], kind: TableKind, headers: readonly stri
 
 /** A batch that was taken back on one side is taken back. */
 const stateOf = ([row]: readonly NamedRow[]): string =>
-  nameKey(String(cellOf(row, tables.batches.columns.state.header))) === 'undone' ? '1' : '0';
+  saysUndone(String(cellOf(row, tables.batches.columns.state.header))) ? '1' : '0';

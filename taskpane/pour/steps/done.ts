@@ -7,7 +7,7 @@ import { nameKey } from '../../../src/domain/kernel/names.ts';
 import { onHand } from '../../../src/domain/stock/on-hand.ts';
 import { day, ledgerAmount, money, plain } from '../../format.ts';
 import { type Done, DoneFrame } from '../../parts/done-frame.ts';
-import { isUndoneBatch } from '../recent-batches.ts';
+import { isUndone } from '../../../src/domain/stock/batch-moves.ts';
 
 /** Last step of a pour: what changed. */
 export class DoneStep extends DoneFrame {
@@ -23,13 +23,13 @@ export class DoneStep extends DoneFrame {
         undo: undefined,
       };
     }
-    const isUndone = isUndoneBatch(batch);
+    const wasUndone = isUndone(this.book, batch);
     return {
-      heading: isUndone ? 'Undone' : 'Recorded',
+      heading: wasUndone ? 'Undone' : 'Recorded',
       about: `${batch.design.name}, ${batch.batch}`,
       another,
-      content: isUndone ? nothing : this.changes(batch),
-      undo: isUndone ? undefined : `batch ${batch.batch}`,
+      content: wasUndone ? nothing : this.changes(batch),
+      undo: wasUndone ? undefined : `batch ${batch.batch}`,
     };
   }
 

@@ -5,6 +5,7 @@ import { readTables, sure } from '../../support/ledger-of.ts';
 import {
   type Tables,
   withCell,
+  withoutColumn,
   withRows,
   withSetting,
   workshop,
@@ -76,5 +77,29 @@ describe('fairResult', () => {
   it('has no figure per hour or to break even where there is nothing to divide by', () => {
     const idle = withCell(withBatches, 'Fairs', 1, 'Hours', '');
     expect(result(idle)).toEqual([0, 0, 0, 0, 52, -52, undefined, undefined]);
+  });
+
+  const oneSold = (tables: Tables) =>
+    withRows(tables, 'Sales', ['S1', '2024-03-01', 'Tide Pool', 1, 9, 'Harbour Fair', 0]);
+
+  it.each(['2024-03-01', '2024-03-01T15:00'])(
+    'knows the cost of a batch poured on %s',
+    (poured) => {
+      const costly = ['X1', poured, 'Tide Pool', 2, 2, 0, '', '', 7.77, '', 'posted', '', ''];
+      expect(result(oneSold(withRows(workshop, 'Batches', costly)))[3]).toBe(7.77);
+    },
+  );
+
+  it('leaves out a batch whose moves were taken back, where Batches has no State', () => {
+    const poured = (id: string, cost: number) =>
+      [id, '2024-02-01', 'Tide Pool', 2, 2, 0, '', '', cost, '', '', '', ''] as const;
+    const tables = withRows(
+      withRows(workshop, 'Batches', poured('X1', 9), poured('X2', 5)),
+      'Moves',
+      ['X1.01', '2024-02-01', 'made', 'Tide Pool', 2, 'X1', 18, 'X1', '', ''],
+      ['X1.01.R', '2024-02-02', 'reversed', 'Tide Pool', -2, 'X1', -18, 'X1', '', 'X1.01'],
+    );
+    // Both would make it (9 + 5) ÷ 2 = 7.
+    expect(result(oneSold(withoutColumn(tables, 'Batches', 'State')))[3]).toBe(5);
   });
 });
