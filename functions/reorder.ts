@@ -1,5 +1,5 @@
 import { findMaterial } from '../src/domain/book/find.ts';
-import { exact, toCell, zero } from '../src/domain/kernel/exact.ts';
+import { type Exact, exact, hundred, one, toCell, zero } from '../src/domain/kernel/exact.ts';
 import { andThen } from '../src/domain/kernel/result.ts';
 import {
   orderSize as economicOrder,
@@ -11,6 +11,7 @@ import { daysWithout, weeklyLows } from '../src/domain/reorder/stock-year.ts';
 import { settle, settleNumber } from './answer.ts';
 import { dayArgument, exactArgument, nameArgument, optionalExact } from './arguments.ts';
 import { bookArgument } from './books.ts';
+import { CellFailure } from './failure.ts';
 
 /**
  * Stock of a material at which to order: mean use over the lead time plus safety stock.
@@ -77,17 +78,32 @@ export function safetyStock(
   meanDailyUse?: any,
   sdLeadDays?: any,
 ): number {
+  const sdLead = optionalExact(sdLeadDays, 'sd of lead days') ?? zero;
+  const readMean = sdLead.gt(zero) ? exactArgument : optionalExact;
   return settleNumber(
     stockFor(
       {
-        servicePercent: exactArgument(servicePercent, 'service %'),
-        meanDailyUse: optionalExact(meanDailyUse, 'mean daily use') ?? zero,
+        servicePercent: serviceArgument(servicePercent),
+        meanDailyUse: readMean(meanDailyUse, 'mean daily use') ?? zero,
         leadDays: exactArgument(leadDays, 'lead days'),
-        sdLeadDays: optionalExact(sdLeadDays, 'sd of lead days') ?? zero,
+        sdLeadDays: sdLead,
       },
       exactArgument(sdDailyUse, 'sd of daily use'),
     ),
   );
+}
+
+/** A cell that shows 95 % holds 0.95; shares of a half and less are left to who asks for such a percent. */
+function serviceArgument(argument: any): Exact {
+  const percent = exactArgument(argument, 'service %');
+  if (percent.gt(0.5) && percent.lt(one)) {
+    const meant = percent.times(hundred).toString();
+    throw new CellFailure(
+      '#VALUE!',
+      `service % is ${percent.toString()}. Give ${meant} if ${meant} % is meant.`,
+    );
+  }
+  return percent;
 }
 
 /**

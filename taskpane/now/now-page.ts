@@ -1,8 +1,10 @@
 import '@fluentui/web-components/button.js';
 import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import type { Book } from '../../src/domain/book/book.ts';
+import { count } from '../../src/domain/kernel/count.ts';
 import type { Day } from '../../src/domain/kernel/day.ts';
 import type { Advice, AdviceKind } from '../../src/domain/plan/advice.ts';
+import { withoutPoint } from '../../src/domain/plan/now-order.ts';
 import { planNotes } from '../../src/domain/plan/plan-notes.ts';
 import { whatNow } from '../../src/domain/plan/what-now.ts';
 import { day, withDays } from '../format.ts';
@@ -38,16 +40,35 @@ export class NowPage extends LitElement {
       </div>
       ${
         advice.length === 0
-          ? noticeBar({
-              kind: 'good',
-              text: 'Nothing is pressing: nothing is below its reorder point and the plan is in time.',
-            })
+          ? this.nothing()
           : html`<ol class="stack">
               ${advice.map((one, index) => html`<li>${this.card(one, index + 1)}</li>`)}
             </ol>`
       }
       ${this.besides()}
     </div>`;
+  }
+
+  /** Nothing to do, and how much of the shelf that can be said of. */
+  private nothing() {
+    const all = this.book.materials.size;
+    const blind = withoutPoint(this.book, this.today).length;
+    if (blind === 0) {
+      return noticeBar({
+        kind: 'good',
+        text: 'Nothing is pressing: all stock is above its reorder point and the plan is in time.',
+      });
+    }
+    const without =
+      blind === all
+        ? 'No material has a reorder point yet'
+        : `${String(blind)} of ${count(all, 'material')} ${blind === 1 ? 'has' : 'have'} no reorder point yet`;
+    return noticeBar(
+      { kind: 'plain', text: 'Nothing is pressing that the workbook knows of.' },
+      html`<p>
+        ${without}, so stock that runs low is not seen there. Reorder says what is missing.
+      </p>`,
+    );
   }
 
   /** What the plan leaves to fill in or takes for granted; a line that does not fit has its card. */

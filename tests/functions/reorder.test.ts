@@ -183,6 +183,9 @@ describe('SAFETYSTOCK', () => {
     [['', 5, 10], /service % is blank/],
     [[95, 'five', 10], /"five", which is not a number/],
     [[95, 5, 10, 30, 'x'], /sd of lead days is "x"/],
+    [[95, 4, 9, '', 2], /mean daily use is blank/],
+    [[0.95, 4, 9], /^service % is 0\.95\. Give 95 if 95 % is meant\.$/],
+    [[0.999, 4, 9], /Give 99\.9 if 99\.9 % is meant/],
   ])('refuses %j', (args, sentence) => {
     const { code, message } = errorOf(() => call('SAFETYSTOCK', ...args));
     expect(code).toBe('#VALUE!');

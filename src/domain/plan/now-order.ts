@@ -19,6 +19,11 @@ interface ToOrder {
 /** Orders within this many days of the supplier's first go with it. */
 const TOGETHER_DAYS = 7;
 
+/** Materials whose reorder point can't be worked out yet: nothing tells when their stock is low. */
+export function withoutPoint(book: Book, today: Day): Material[] {
+  return [...book.materials.values()].filter((material) => !reorderPoint(book, material, today).ok);
+}
+
 /** One advice for each supplier, since what comes together shares the freight. */
 export function orderAdvice(book: Book, today: Day): Advice[] {
   const bySupplier = new Map<string, ToOrder[]>();

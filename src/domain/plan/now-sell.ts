@@ -18,11 +18,15 @@ export function sellAdvice(book: Book, today: Day): Advice[] {
 }
 
 function unrecordedFairs(book: Book, today: Day): Advice[] {
-  const recorded = new Set(book.sales.map(({ fair }) => nameKey(fair)));
+  // What was taken back stands there as a line of as many bars below 0.
+  const barsOf = new Map<string, number>();
+  for (const { fair, bars } of book.sales) {
+    barsOf.set(nameKey(fair), (barsOf.get(nameKey(fair)) ?? 0) + bars);
+  }
   return [...book.fairs.values()]
     .filter(({ fair, opens }) => {
       const day = wholeDay(opens);
-      return day < today && day >= today - LATEST_DAYS && !recorded.has(nameKey(fair));
+      return day < today && day >= today - LATEST_DAYS && (barsOf.get(nameKey(fair)) ?? 0) <= 0;
     })
     .map(({ fair, opens }) => ({
       kind: 'sell',

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Advice } from '../../../src/domain/plan/advice.ts';
 import { adviceKinds } from '../../../src/domain/plan/advice.ts';
+import { withoutPoint } from '../../../src/domain/plan/now-order.ts';
 import { HORIZON_DAYS, MOST_ADVICE, whatNow } from '../../../src/domain/plan/what-now.ts';
 import { readTables } from '../../support/ledger-of.ts';
 import { day } from '../../support/pour-of.ts';
@@ -24,6 +25,15 @@ const boxes = (entry: string, when: string, reason: string, quantity: number) =>
   '',
   '',
   '',
+];
+const saleOf = (sale: string, bars: number) => [
+  sale,
+  '2024-12-06',
+  'Tide Pool',
+  bars,
+  9,
+  'Harbour Fair',
+  0,
 ];
 const usedOften = withRows(
   workshop,
@@ -85,18 +95,22 @@ describe('whatNow', () => {
 
   it('asks for the sales of a fair that is over, until they are there', () => {
     expect(titles(workshop, '2024-12-10')).toEqual(['Record the sales of Harbour Fair']);
-    const sold = withRows(workshop, 'Sales', [
-      'S1',
-      '2024-12-06',
-      'Tide Pool',
-      1,
-      9,
-      'Harbour Fair',
-      0,
-    ]);
+    const sold = withRows(workshop, 'Sales', saleOf('S1', 1));
     expect(titles(sold, '2024-12-10')).toEqual([]);
+    // Undone: S1.R takes S1 back. Then sold after all, as S2.
+    const undone = withRows(sold, 'Sales', saleOf('S1.R', -1));
+    expect(titles(undone, '2024-12-10')).toEqual(['Record the sales of Harbour Fair']);
+    expect(titles(withRows(undone, 'Sales', saleOf('S2', 2)), '2024-12-10')).toEqual([]);
     // A fair of last summer was missed, or sold at by another book.
     expect(titles(workshop, '2025-02-10')).toEqual([]);
+  });
+
+  it('knows of which materials it can’t say when they are low', () => {
+    const names = withoutPoint(readTables(low), day('2024-06-01')).map(({ name }) => name);
+    // By hand: lead days stand for both bases, the mica and the box; of these only the box was used.
+    expect(names).toContain('Clear base');
+    expect(names).toContain('Alcohol');
+    expect(names).not.toContain('Box');
   });
 
   it('sees to bars that have just become ready', () => {

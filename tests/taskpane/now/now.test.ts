@@ -28,7 +28,9 @@ describe('what now?', () => {
     );
     const page = await openPane(sold);
     await page.locator('#tab-now').click();
-    await page.getByText('Nothing is pressing').waitFor();
+    await page.getByText('Nothing is pressing that the workbook knows of.').waitFor();
+    // No Lead days stand in Materials, so no reorder point can be worked out.
+    await page.getByText('No material has a reorder point yet').waitFor();
     await page.evaluate(() => {
       window.pane.port.edit((all) =>
         all.map((table) => (table.name === 'Sales' ? { ...table, rows: [] } : table)),
