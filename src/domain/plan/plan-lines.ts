@@ -2,6 +2,7 @@ import type { Book, PlanLine } from '../book/book.ts';
 import { itemOfBars } from '../book/find.ts';
 import { type Day, isoDate, wholeDay } from '../kernel/day.ts';
 import { notBelowZero, toCell } from '../kernel/exact.ts';
+import { compareNames } from '../kernel/names.ts';
 import { answer, notYet, type Result } from '../kernel/result.ts';
 import { onHand } from '../stock/on-hand.ts';
 
@@ -13,7 +14,7 @@ export interface OpenLine {
 }
 
 export interface OpenPlan {
-  /** By Ready by, then as they stand in Plan. */
+  /** By Ready by, then by the name of the plan line. */
   readonly open: readonly OpenLine[];
   /** Ready by a day before `from`: nothing can be done for them any more. */
   readonly past: readonly PlanLine[];
@@ -29,9 +30,7 @@ export function openPlan(book: Book, from: Day): Result<OpenPlan> {
     return notYet(
       'Plan has no lines. Add the bars you mean to make and the day they must be ready.',
     );
-  const inTime = book.plan
-    .filter(({ readyBy }) => wholeDay(readyBy) >= day)
-    .sort((a, b) => wholeDay(a.readyBy) - wholeDay(b.readyBy));
+  const inTime = book.plan.filter(({ readyBy }) => wholeDay(readyBy) >= day).sort(inOrder);
   const shelf = new Map<string, number>();
   const open = inTime.map((line): OpenLine => {
     const { name } = line.design;
@@ -42,8 +41,14 @@ export function openPlan(book: Book, from: Day): Result<OpenPlan> {
     shelf.set(name, there - barsOnHand);
     return { line, barsOnHand, barsToMake: line.bars - barsOnHand };
   });
-  return answer({ open, past: book.plan.filter(({ readyBy }) => wholeDay(readyBy) < day) });
+  return answer({
+    open,
+    past: book.plan.filter(({ readyBy }) => wholeDay(readyBy) < day).sort(inOrder),
+  });
 }
+
+const inOrder = (a: PlanLine, b: PlanLine): number =>
+  wholeDay(a.readyBy) - wholeDay(b.readyBy) || compareNames(a.planLine, b.planLine);
 
 /** Why a line of the past is in no plan. */
 export function pastSentence({ planLine, readyBy }: PlanLine, from: Day): string {

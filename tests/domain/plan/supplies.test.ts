@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { isoDate } from '../../../src/domain/kernel/day.ts';
 import { toCell } from '../../../src/domain/kernel/exact.ts';
 import { cashByWeek } from '../../../src/domain/plan/cash-by-week.ts';
+import { openPlan } from '../../../src/domain/plan/plan-lines.ts';
 import { supplies, type SupplyPlan } from '../../../src/domain/plan/supplies.ts';
 import type { Tables } from '../../support/small-book.ts';
 import { bookOf, on, refusal, season, sound } from './season-book.ts';
@@ -258,5 +259,24 @@ describe('what can’t be planned', () => {
       ['P2', 'Brick', 2, '2026-11-01'],
     ];
     expect(row(planOf(season({ plan })), 'Base').gross).toBe(200);
+  });
+});
+
+describe('two lines of one design for one day', () => {
+  it.each(['as they are', 'turned round'])('share the bars on hand by name, %s', (order) => {
+    const lines = [
+      ['P2', 'Brick', 10, '2026-12-05'],
+      ['P10', 'Brick', 20, '2026-12-05'],
+    ];
+    const made = ['M1', '2026-10-20', 'made', 'Brick', 10, '', 8, ''];
+    const book = bookOf(
+      season({ plan: order === 'turned round' ? [...lines].reverse() : lines, moves: [made] }),
+    );
+    expect(
+      sound(openPlan(book, from)).open.map(({ line, barsToMake }) => [line.planLine, barsToMake]),
+    ).toEqual([
+      ['P2', 0],
+      ['P10', 20],
+    ]);
   });
 });
