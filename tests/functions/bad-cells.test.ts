@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Column } from '../../src/workbook/column.ts';
+import type { Cell } from '../../src/workbook/port.ts';
 import { tables as specs } from '../../src/workbook/schema.ts';
 import { loadFunctions } from '../support/built-functions.ts';
 import { expectSentence, fullWorkshop, refusalOf } from '../support/full-workshop.ts';
@@ -49,6 +50,21 @@ describe('text where a number belongs', () => {
       refusalOf(call, withCell(fullWorkshop, name, 1, header, true)),
       `${name}, row 1, ${header} is "true"`,
     );
+  });
+});
+
+describe('a cell gone wrong that was blank, with the book from before still in memory', () => {
+  const optional = columnsWhere(({ required, format }) => !required && format !== 'text');
+  it.each(optional)('%s, %s', (name, header) => {
+    const blank = withCell(fullWorkshop, name, 1, header, '');
+    expect(call('BOOK', ...ranges(blank))).toMatch(/^book /);
+    // An error of the sheet comes as an object.
+    for (const cell of [{ error: '#REF!' } as unknown as Cell, 'a few']) {
+      expectSentence(
+        refusalOf(call, withCell(fullWorkshop, name, 1, header, cell)),
+        `${name}, row 1, ${header} `,
+      );
+    }
   });
 });
 

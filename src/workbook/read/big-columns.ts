@@ -97,8 +97,7 @@ export class NumberColumn extends BigColumn {
   private readOther(row: number, cell: unknown): void {
     const value = this.valueOf(cell);
     this.numbers[row] = typeof value === 'number' ? value : NaN;
-    if (typeof value !== 'number') return;
-    this.isAsTyped &&= value === cell;
+    if (typeof value === 'number') this.isAsTyped &&= value === cell;
     this.place.prints.addCell(row, this.place.print, cell);
   }
 }

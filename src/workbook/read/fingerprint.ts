@@ -45,7 +45,10 @@ export class RowPrints {
   addCell(row: number, column: Fingerprint, cell: unknown): void {
     if (typeof cell === 'number') this.addNumber(row, column, cell);
     else if (typeof cell === 'boolean') this.addWords(row, column, BOOLEAN, cell ? 1 : 0);
-    else if (typeof cell === 'string' && !isBlank(cell)) this.addText(row, column, cell);
+    else if (isBlank(cell)) return;
+    else if (typeof cell === 'string') this.addText(row, column, cell);
+    // No column takes it, so one print for all such cells does: no book is ever kept under it.
+    else this.addWords(row, column, NOT_PLAIN, 0);
   }
 
   addNumber(row: number, column: Fingerprint, number: number): void {
@@ -119,6 +122,7 @@ export const together = (a: Fingerprint, b: Fingerprint): Fingerprint => ({
 
 const TEXT = 0x7e570000;
 const BOOLEAN = 0xb001ea00;
+const NOT_PLAIN = 0x0b1ec700;
 
 const bits = new Float64Array(1);
 const words = new Int32Array(bits.buffer);
