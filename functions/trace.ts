@@ -63,8 +63,8 @@ export function recall(lot: any, book: any, asOf?: any): any[][] {
   ];
 }
 
-/** The lot itself; gone is what was used without a batch. */
-const lotLine = ({ lot, lotOnHand, usedWithoutBatch }: Recall): any[] => [
+/** The lot itself; gone is what was wasted, counted off or used without a batch. */
+const lotLine = ({ lot, lotOnHand, lotGone }: Recall): any[] => [
   ...[lot.material.name, '', '', 'direct', lot.quantity, toCell(lotOnHand), ''],
-  toCell(usedWithoutBatch),
+  toCell(lotGone),
 ];

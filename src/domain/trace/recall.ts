@@ -1,10 +1,11 @@
 import type { Book, Item, Lot, Material } from '../book/book.ts';
+import { itemOfMaterial } from '../book/find.ts';
 import type { Day } from '../kernel/day.ts';
 import { type Exact, exact, sum, zero } from '../kernel/exact.ts';
 import { compareNames, nameKey, quoted } from '../kernel/names.ts';
 import { answer, type Result, wrong } from '../kernel/result.ts';
 import { materialsPerG } from '../recipe/materials-per-g.ts';
-import { indexOf } from '../stock/ledger-index.ts';
+import { historyOf, indexOf } from '../stock/ledger-index.ts';
 import { live } from '../stock/reversals.ts';
 import { stockAt } from '../stock/valuation.ts';
 import { flowsOf, type Leaving, leavingsOf } from './flows.ts';
@@ -16,8 +17,8 @@ export interface Recall {
   readonly lot: Lot;
   /** Left of the lot itself, in the material's unit. */
   readonly lotOnHand: Exact;
-  /** Used without a batch: gone, and nobody wrote where to. */
-  readonly usedWithoutBatch: Exact;
+  /** Wasted, counted off, or used without a batch. */
+  readonly lotGone: Exact;
   readonly batches: readonly RecalledBatch[];
   /** Leftover soap and spare pieces of those batches still on the shelf that by recipe hold the material. */
   readonly soapOnHand: readonly RecalledSoap[];
@@ -62,7 +63,9 @@ export function recallOf(book: Book, lotName: string, asOf: Day): Result<Recall>
       `${quoted(lotName)} is a batch. A recall starts from a lot in Lots: TRACE of the batch names its lots.`,
     );
   }
-  const reach = reachOfLot(book, nameKey(lot.lot));
+  const until = Math.floor(asOf) + 1;
+  const isBy = ({ move }: Leaving): boolean => move.when < until;
+  const reach = reachOfLot(book, nameKey(lot.lot)).filter(isBy);
   const keys = new Set(reach.map(batchKeyOf).filter((key) => key !== ''));
   const direct = new Set(reach.filter((leaving) => leaving.lot !== undefined).map(batchKeyOf));
   const byRecipe = new Set(
@@ -74,15 +77,18 @@ export function recallOf(book: Book, lotName: string, asOf: Day): Result<Recall>
   return answer({
     lot,
     lotOnHand: lotOnHand(book, lot, asOf),
-    usedWithoutBatch: sum(
-      reach
-        .filter((leaving) => leaving.lot !== undefined && batchKeyOf(leaving) === '')
+    lotGone: sum(
+      leavingsOf(book, historyOf(book, itemOfMaterial(lot.material)))
+        .filter((leaving) => leaving.lot === nameKey(lot.lot) && isBy(leaving))
+        .filter((leaving) => leaving.move.reason !== 'used' || batchKeyOf(leaving) === '')
         .map(({ quantity }) => quantity),
     ),
     batches: batches.sort((a, b) => a.poured - b.poured || compareNames(a.batch, b.batch)),
     soapOnHand: soapOnHand(book, keys, asOf).filter(({ item }) => mayHold(item, lot.material)),
     doubtful: flowsOf(book).fromNowhere.filter(
-      ({ item }) => item.kind !== 'material' || item.material === lot.material,
+      (leaving) =>
+        isBy(leaving) &&
+        (leaving.item.kind !== 'material' || leaving.item.material === lot.material),
     ),
   });
 }
@@ -93,13 +99,7 @@ function mayHold(item: Item, material: Material): boolean {
 }
 
 function lotOnHand(book: Book, lot: Lot, asOf: Day): Exact {
-  const item: Item = {
-    kind: 'material',
-    name: lot.material.name,
-    unit: lot.material.unit,
-    material: lot.material,
-  };
-  return layersOf(book, item, nameKey(lot.lot), asOf);
+  return layersOf(book, itemOfMaterial(lot.material), nameKey(lot.lot), asOf);
 }
 
 /** What lies on an item's shelf under one lot or batch. */

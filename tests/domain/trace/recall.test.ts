@@ -63,7 +63,29 @@ describe('recallOf', () => {
       more.soapOnHand.map(({ item, batch, onHand }) => [item.name, batch, onHand.toNumber()]),
     ).toEqual([['Teal leftover', 'B1', 9]]);
     expect(more.doubtful.map(({ move }) => move.entry)).toEqual(['E3']);
-    expect(more.usedWithoutBatch.toNumber()).toBe(3);
+    expect(more.lotGone.toNumber()).toBe(3);
+  });
+
+  it('counts as gone what was wasted, counted off or used without a batch, by the day asked', () => {
+    const lost = withRows(
+      chain,
+      'Moves',
+      ['E1', '2024-03-01', 'wasted', 'Clear base', -30, 'L1', '', ''],
+      ['E2', '2024-03-02', 'counted', 'Clear base', -20, 'L1', '', ''],
+      ['E3', '2024-03-03', 'used', 'Clear base', -4, 'L1', '', ''],
+    );
+    const goneOn = (date: string): number =>
+      sound(recallOf(bookOf(lost), 'L1', readDay(date) ?? 0)).lotGone.toNumber();
+    expect(['2024-02-28', '2024-03-02', '2024-03-03'].map(goneOn)).toEqual([0, 50, 54]);
+  });
+
+  it.each([
+    ['2024-01-31', []],
+    ['2024-02-01', ['B1']],
+    ['2024-02-02', ['B1', 'B2']],
+  ])('lists the batches that had it by %s', (date, batches) => {
+    const found = sound(recallOf(book, 'L1', readDay(date) ?? 0));
+    expect(found.batches.map(({ batch }) => batch)).toEqual(batches);
   });
 
   it('starts from a lot alone', () => {
