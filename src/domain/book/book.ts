@@ -28,8 +28,16 @@ export interface Book {
   readonly plan: readonly PlanLine[];
   readonly fairs: Named<Fair>;
   readonly sales: readonly Sale[];
-  /** What had to be assumed to read the tables, a sentence each. */
-  readonly assumptions: readonly string[];
+  /** What had to be assumed to read the tables, in order of their sentences. */
+  readonly assumptions: readonly Assumption[];
+}
+
+/** Something read in the only way it could be, though the maker may mean it otherwise. */
+export interface Assumption {
+  readonly kind: 'density' | 'setting';
+  /** Name of the material or the setting. */
+  readonly about: string;
+  readonly sentence: string;
 }
 
 /** Things by `nameKey` of their name. */

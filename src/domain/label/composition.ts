@@ -80,8 +80,6 @@ function isDensityAssumed(book: Book, material: Material): boolean {
   return (
     material.densityGPerMl === undefined &&
     (material.unit === 'ml' ||
-      book.assumptions.some((sentence) =>
-        sentence.startsWith(`${material.name} is taken to weigh`),
-      ))
+      book.assumptions.some(({ kind, about }) => kind === 'density' && about === material.name))
   );
 }

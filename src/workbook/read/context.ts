@@ -1,5 +1,5 @@
 import type { Catalogue } from '../../domain/book/find.ts';
-import type { Design, Material, Mold, Soap } from '../../domain/book/book.ts';
+import type { Assumption, Design, Material, Mold, Soap } from '../../domain/book/book.ts';
 import type { Exact } from '../../domain/kernel/exact.ts';
 import { exact } from '../../domain/kernel/exact.ts';
 import { nameKey } from '../../domain/kernel/names.ts';
@@ -15,7 +15,13 @@ export interface Reading extends Catalogue {
   readonly colours: Map<string, Soap>;
   readonly designs: Map<string, Design>;
   readonly findings: Findings;
-  readonly assumptions: Set<string>;
+  /** By their sentence, since many lines may ask for one. */
+  readonly assumptions: Map<string, Assumption>;
+}
+
+/** Notes an assumption, once. */
+export function assume(reading: Reading, assumption: Assumption): void {
+  reading.assumptions.set(assumption.sentence, assumption);
 }
 
 /** Where a value stands, for findings. */
@@ -69,9 +75,11 @@ export function convertNoting(
     usesMass &&
     bridgeOf(material, from === 'drops' || to === 'drops')?.densityAssumed === true
   ) {
-    reading.assumptions.add(
-      `${material.name} is taken to weigh 1 g per ml: weigh 10 ml of it and fill in Density g/ml in Materials.`,
-    );
+    assume(reading, {
+      kind: 'density',
+      about: material.name,
+      sentence: `${material.name} is taken to weigh 1 g per ml: weigh 10 ml of it and fill in Density g/ml in Materials.`,
+    });
   }
   return convert(amount, from, to, material);
 }

@@ -99,7 +99,7 @@ export function readBook(recognised: RecognisedTables, before?: Book): Result<Bo
     colours: new Map(kept?.colours),
     designs: new Map(kept?.designs),
     findings,
-    assumptions: new Set(kept?.assumptions),
+    assumptions: new Map(kept?.assumptions.map((known) => [known.sentence, known])),
   };
   const halfRows: HalfRow[] = [];
   const rows = <K extends TableKind>(kind: K) =>
@@ -115,7 +115,9 @@ export function readBook(recognised: RecognisedTables, before?: Book): Result<Bo
   if (!findings.none) return wrong(findings.message());
   assert(ledger !== undefined, 'Moves was refused without a reason.');
   const { materials, molds, colours, designs } = kept ?? reading;
-  const assumptions = [...reading.assumptions].sort();
+  const assumptions = [...reading.assumptions]
+    .sort(([a], [b]) => (a < b ? -1 : 1))
+    .map(([, assumption]) => assumption);
   return answer({
     handle,
     tableHandles,

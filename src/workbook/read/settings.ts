@@ -5,7 +5,7 @@ import { nameKey, nearestName, quoted } from '../../domain/kernel/names.ts';
 import { isCurrency } from '../../domain/money/currency.ts';
 import { choice, type Column, number, text, Trouble } from '../column.ts';
 import type { Cell } from '../port.ts';
-import type { Reading } from './context.ts';
+import { assume, type Reading } from './context.ts';
 import type { Rows } from './rows.ts';
 
 const yesNo = ['yes', 'no'] as const;
@@ -103,26 +103,15 @@ export function readSettings(rows: Rows<'settings'>, reading: Reading): Settings
   const typed = new Map<string, Rows<'settings'>[number]>(
     rows.map((row) => [nameKey(row.setting), row]),
   );
-  const known = keys.map((key) => settingSpecs[key].column.header);
-  for (const row of rows) {
-    const near = nearestName(row.setting, known);
-    if (near === undefined) {
-      reading.assumptions.add(`The setting "${row.setting}" is not one that is used here.`);
-    } else if (nameKey(near) !== nameKey(row.setting)) {
-      reading.findings.add(
-        'Settings',
-        row.row,
-        'Setting',
-        `is ${quoted(row.setting)}, which is not known. Did you mean "${near}"?`,
-      );
-    }
-  }
+  checkNames(rows, reading);
   const value = <K extends SettingKey>(key: K): (typeof settingSpecs)[K]['standard'] => {
     const { column, standard } = settingSpecs[key];
     const row = typed.get(nameKey(column.header));
     const read = column.read(asWord(row?.value ?? ''));
-    if (!(read instanceof Trouble))
+    if (!(read instanceof Trouble)) {
+      if (column.format === 'percent') noteSmall(column.header, Number(read ?? 0), reading);
       return (read ?? standard) as (typeof settingSpecs)[K]['standard'];
+    }
     reading.findings.add('Settings', row?.row, 'Value', `of ${column.header} ${read.says}`);
     return standard;
   };
@@ -144,6 +133,38 @@ export function readSettings(rows: Rows<'settings'>, reading: Reading): Settings
     minutesPerDay: value('minutesPerDay'),
     restDays: readRestDays(value('restDays'), typed.get('rest days')?.row, reading),
   };
+}
+
+function checkNames(rows: Rows<'settings'>, reading: Reading): void {
+  const known = keys.map((key) => settingSpecs[key].column.header);
+  for (const row of rows) {
+    const near = nearestName(row.setting, known);
+    if (near === undefined) {
+      assume(reading, {
+        kind: 'setting',
+        about: row.setting,
+        sentence: `The setting "${row.setting}" is not one that is used here.`,
+      });
+    } else if (nameKey(near) !== nameKey(row.setting)) {
+      reading.findings.add(
+        'Settings',
+        row.row,
+        'Setting',
+        `is ${quoted(row.setting)}, which is not known. Did you mean "${near}"?`,
+      );
+    }
+  }
+}
+
+/** A cell that shows 8 % holds 0.08; a fee below 1 % may be meant all the same. */
+function noteSmall(setting: string, percent: number, reading: Reading): void {
+  if (percent <= 0 || percent >= 1) return;
+  const meant = Number((percent * 100).toPrecision(15));
+  assume(reading, {
+    kind: 'setting',
+    about: setting,
+    sentence: `${setting} is ${percent}, less than 1 %: write ${meant} if ${meant} % is meant.`,
+  });
 }
 
 /** A tick box in a sheet is as good as yes or no. */

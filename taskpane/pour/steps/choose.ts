@@ -10,6 +10,7 @@ import { capacityOf } from '../capacity.ts';
 import type { Draft } from '../draft.ts';
 import { tell } from '../events.ts';
 import { fieldLooks, looks, noticeLooks } from '../../looks.ts';
+import { assumedList } from '../../parts/assumed.ts';
 import { dateField } from '../../parts/date-field.ts';
 import { liveNotice, type Notice } from '../../parts/notice.ts';
 import { firstSteps, firstStepsLooks } from '../../parts/first-steps.ts';
@@ -76,6 +77,10 @@ export class ChooseStep extends LitElement {
         <fluent-button appearance="primary" id="next" @click=${this.goOn}>Weigh out</fluent-button>
       </div>
       ${liveNotice(this.notice)}
+      ${assumedList(
+        'Settings to look at',
+        this.book.assumptions.filter(({ kind }) => kind === 'setting'),
+      )}
       ${recentList('Last batches', recentBatches(this.book), this.isBusy)}
     </div>`;
   }

@@ -12,6 +12,7 @@ import type { Draft } from '../draft.ts';
 import { tell } from '../events.ts';
 import { amount, day } from '../../format.ts';
 import { cardLooks, fieldLooks, looks, noticeLooks } from '../../looks.ts';
+import { assumedList } from '../../parts/assumed.ts';
 import { noticeBar } from '../../parts/notice.ts';
 import { shortageTable } from '../../parts/shortage-table.ts';
 import { shownAmount } from '../../parts/shown-amount.ts';
@@ -200,16 +201,10 @@ export class WeighStep extends LitElement {
 
   private assumptions() {
     const names = cardsOf(this.planned.plan).flatMap(({ lines }) => lines.map(({ name }) => name));
-    const about = this.book.assumptions.filter((sentence) =>
-      names.some((name) => sentence.includes(name)),
+    const used = this.book.assumptions.filter(
+      ({ kind, about }) => kind === 'density' && names.includes(about),
     );
-    if (about.length === 0) return nothing;
-    return html`<details class="small">
-      <summary>Assumed, since the workbook doesn’t say</summary>
-      <ul>
-        ${about.map((sentence) => html`<li>${sentence}</li>`)}
-      </ul>
-    </details>`;
+    return assumedList('Assumed, since the workbook doesn’t say', used);
   }
 }
 customElements.define('pour-weigh', WeighStep);

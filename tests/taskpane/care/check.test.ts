@@ -53,6 +53,25 @@ describe('the health check', () => {
     await heading(page).getByText('The book is sound').waitFor();
     await page.getByText('Looked at 0 moves, 0 batches and 8 lots.').waitFor();
     expect(await page.locator('pour-check li').count()).toBe(0);
+    // A setting that nothing reads would leave labour at 0 without a word.
+    await page.evaluate(() => {
+      window.pane.port.edit((all) =>
+        all.map((table) =>
+          table.name === 'Settings'
+            ? {
+                ...table,
+                rows: [...table.rows, table.headers.map((_, at) => ['Hourly rate', 20][at] ?? '')],
+              }
+            : table,
+        ),
+      );
+    });
+    const said = page.getByText('The setting "Hourly rate" is not one that is used here.');
+    await page.getByText('Assumed where the workbook leaves it open').click();
+    await said.waitFor();
+    await page.locator('#tab-pour').click();
+    await page.getByText('Settings to look at').click();
+    await said.waitFor();
   });
 
   it('shows the first ten of many things, and the next as those are mended', async () => {

@@ -1,6 +1,12 @@
 import { describe, expect, it } from 'vitest';
+import type { Cell } from '../../../src/workbook/port.ts';
 import { readTables } from '../../support/ledger-of.ts';
 import { table } from '../../support/small-book.ts';
+
+const assumed = (row: readonly Cell[]): string[] =>
+  readTables({ Settings: table('Setting | Value', row) }).assumptions.map(
+    ({ sentence }) => sentence,
+  );
 
 describe('settings', () => {
   // ../shared/CONTRACT.md, section 2.
@@ -58,9 +64,21 @@ describe('settings', () => {
   });
 
   it('of the maker’s own are let be, and said to be', () => {
-    const { assumptions } = readTables({
-      Settings: table('Setting | Value', ['Favourite tea', 'Assam']),
-    });
-    expect(assumptions).toEqual(['The setting "Favourite tea" is not one that is used here.']);
+    expect(assumed(['Favourite tea', 'Assam'])).toEqual([
+      'The setting "Favourite tea" is not one that is used here.',
+    ]);
   });
+
+  it.each([
+    ['Sales tax %', 0.08, ['Sales tax % is 0.08, less than 1 %: write 8 if 8 % is meant.']],
+    ['Card fee %', 0.029, ['Card fee % is 0.029, less than 1 %: write 2.9 if 2.9 % is meant.']],
+    ['Sales tax %', 0, []],
+    ['Sales tax %', 1, []],
+    ['Card fee %', 2.9, []],
+  ])(
+    '%s %d is taken as it is, and a share for a percent said to be one',
+    (setting, value, says) => {
+      expect(assumed([setting, value])).toEqual(says);
+    },
+  );
 });

@@ -5,6 +5,7 @@ import type { HealthFinding } from '../../../../src/domain/health/finding.ts';
 import { count } from '../../../../src/domain/kernel/count.ts';
 import { withDays } from '../../../format.ts';
 import { cardLooks, looks, noticeLooks } from '../../../looks.ts';
+import { assumedList } from '../../../parts/assumed.ts';
 import { liveNotice, type Notice, noticeBar } from '../../../parts/notice.ts';
 import { keyOf } from '../check-task.ts';
 import { tell } from '../events.ts';
@@ -55,6 +56,7 @@ export class CheckStep extends LitElement {
                   : nothing
               }`
       }
+      ${assumedList('Assumed where the workbook leaves it open', this.book.assumptions)}
       ${liveNotice(this.notice)}
       <div class="actions">
         <fluent-button
