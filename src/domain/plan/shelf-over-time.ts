@@ -24,7 +24,7 @@ export interface ShelfOverTime {
 /**
  * Needs of a material day by day against its lots: each need takes what is best before soonest, lots
  * dated later than `from` are on their way, and what is past its best-before date on the day of the
- * need is lost to the plan.
+ * need, or on `from` where the need is late already, is lost to the plan.
  */
 export function shelfOverTime(
   book: Book,
@@ -41,7 +41,7 @@ export function shelfOverTime(
     );
     const losses = sum(
       shelf
-        .filter(({ comes, bestBefore }) => comes <= day && bestBefore < day)
+        .filter(({ comes, bestBefore }) => comes <= day && bestBefore < Math.max(day, from))
         .map((stock) => takeFrom(stock, stock.quantity)),
     );
     let left = quantity;

@@ -67,6 +67,17 @@ describe('one line of the plan', () => {
     expect(found.lines.map(({ material }) => material.name)).toEqual(['Base', 'Box']);
   });
 
+  it('leaves out lots past their best before today where the need is late already', () => {
+    // Poured on 31 October at the latest: 3 × 50 g and two fills of 25 g for 72 tiles.
+    const late = [['P1', 'Mosaic', 3, '2026-11-02']];
+    const lots = [lot('L1', 'Base', 2000, '2026-10-31')];
+    expect(row(planOf(season({ plan: late, lots })), 'Base')).toMatchObject({
+      gross: 200,
+      onHand: 0,
+      net: 200,
+    });
+  });
+
   it('leaves out lots past their best before on the day of the need, and says so', () => {
     const lots = [lot('L1', 'Base', 1500, '2026-12-04'), lot('L2', 'Base', 700, '2026-12-05')];
     const found = planOf(season({ plan, lots }));
