@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { column, loadFunctions } from '../support/built-functions.ts';
 import { movedWorkshop } from '../support/moved-workshop.ts';
-import { ranges, table, type Tables, withRows } from '../support/small-book.ts';
+import { ranges, table, type Tables, withCell, withRows, workshop } from '../support/small-book.ts';
 
 const call = loadFunctions();
 const bookOf = (tables: Tables): unknown => call('BOOK', ...ranges(tables));
@@ -78,6 +78,31 @@ describe('STOCKLIST', () => {
     expect(packs(96)).toBe(0);
     expect(packs(Math.floor(point))).toBe(1);
     expect(packs(1)).toBe(1);
+  });
+
+  // 5 boxes a day on each of ten days, lead 3 days: the point is 15, and none of the 50 is left.
+  it.each([
+    // Three packs only reach the point, where an order is due again.
+    [5, 4],
+    // 15 ÷ 4 = 3.75: four packs make 16.
+    [4, 4],
+    [50, 1],
+  ])('orders as many packs of %d as lift stock over the point', (packSize, packs) => {
+    const days = Array.from({ length: 10 }, (_, at) => [
+      `E${at}`,
+      `2024-03-${String(at + 1).padStart(2, '0')}`,
+      'used',
+      'Box',
+      -5,
+      ...['', '', '', '', ''],
+    ]);
+    const tables = withRows(
+      withCell(workshop, 'Materials', 8, 'Pack size', packSize),
+      'Moves',
+      ...days,
+    );
+    const rows = call('STOCKLIST', bookOf(tables), '2024-03-10') as unknown[][];
+    expect(rows.find(([item]) => item === 'Box')?.slice(2, 7)).toEqual([0, 'each', 0, 15, packs]);
   });
 
   it('is empty but for its header without materials', () => {

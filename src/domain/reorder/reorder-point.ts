@@ -1,7 +1,7 @@
 import type { Book, Material } from '../book/book.ts';
 import { itemOfMaterial } from '../book/find.ts';
 import type { Day } from '../kernel/day.ts';
-import { Exact, exact, hundred, zero } from '../kernel/exact.ts';
+import { Exact, hundred, zero } from '../kernel/exact.ts';
 import { answer, notYet, type Result, andThen, wrong } from '../kernel/result.ts';
 import { onHand } from '../stock/on-hand.ts';
 import { dailyUse } from './daily-use.ts';
@@ -75,8 +75,9 @@ export function packsToOrder(book: Book, material: Material, asOf: Day): Result<
     if (stock.gt(point) || (point.isZero() && stock.isZero())) return answer(zero);
     if (material.packSize === undefined)
       return notYet(`Fill in Pack size for ${material.name} in Materials.`);
-    const short = point.minus(stock).div(material.packSize);
-    return answer(Exact.max(short.ceil(), material.leastPacks ?? zero, exact(1)));
+    // At the point itself the next order would be due at once, so whole packs that just reach it are one too few.
+    const over = point.minus(stock).div(material.packSize).floor().plus(1);
+    return answer(Exact.max(over, material.leastPacks ?? zero));
   });
 }
 
