@@ -11,7 +11,7 @@ export interface Share {
 
 /** Names that have a number of their own, which is no percent. */
 const NUMBERED =
-  '(?:ci|peg|ppg|polysorbate|quaternium|(?:(?:ext\\. )?(?:f?d&c )?(?:red|blue|yellow|green|orange|violet|brown|black)))(?: no\\.?)?\\s*\\d+';
+  '(?:ci|peg|ppg|[a-z]+eth|poloxamer|polyglyceryl|polysorbate|(?:poly)?quaternium|(?:(?:ext\\. )?(?:f?d&c )?(?:red|blue|yellow|green|orange|violet|brown|black)))(?: no\\.?)?\\s*\\d+';
 const OWN_NUMBER = new RegExp(`^${NUMBERED}$`, 'iu');
 const OWN_NUMBERS = new RegExp(`\\b${NUMBERED}`, 'giu');
 const WITH_PERCENT = /^(.*\S)\s+(\d+(?:[.,]\d+)?)\s*(%?)$/u;

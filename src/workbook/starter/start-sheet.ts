@@ -137,5 +137,6 @@ const cautions: Lines = [
   ],
   ['Alcohol', 'Rubbing alcohol catches fire: no flame or hot plate near it, and open a window.'],
   ['Mica', "Don't breathe mica or other dry powder: open jars away from your face."],
+  ['Fragrance', 'Undiluted it irritates skin and eyes and can burn: gloves, and no flame near it.'],
   ['Your local rules', 'They come first: on making, labelling and selling soap.'],
 ];
