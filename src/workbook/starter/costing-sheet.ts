@@ -49,7 +49,7 @@ export function costingSheet(design: string, asOf: Cell): StarterSheet {
         0,
         moreNote(
           rowOf(columnCells('designs', 'design'), DESIGNS_SHOWN + 1),
-          'More designs than these: ask POUR.COSTPERBAR for the others.',
+          'More designs than these: look into the others on the right.',
         ),
         'note',
       ),

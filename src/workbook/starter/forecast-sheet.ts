@@ -50,7 +50,7 @@ export function forecastSheet(lastMonth: Cell): StarterSheet {
         0,
         moreNote(
           rowOf(columnCells('designs', 'design'), DESIGNS + 1),
-          'More designs than these columns show: ask POUR.FORECAST for the others.',
+          'More designs than these columns show.',
         ),
         'note',
       ),

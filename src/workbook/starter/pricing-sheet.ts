@@ -41,7 +41,7 @@ export function pricingSheet(asOf: Cell, set: SetOfBars): StarterSheet {
         2,
         moreNote(
           rowOf(columnCells('designs', 'design'), LAST - HEADERS + 1),
-          'More designs than these: ask POUR.PRICE for the others.',
+          'More designs than these lines show.',
         ),
         'note',
       ),

@@ -80,7 +80,7 @@ describe('the formula helper', () => {
   it('says what a function answers and what it asks for', async () => {
     await open.select('Ask', 'E1');
     await open.page.keyboard.type('=POUR.SHARE(');
-    await open.page.getByText('What share one amount is of another.').waitFor();
+    await open.page.getByText('What share one amount is of another.').last().waitFor();
     await open.page.getByText('The smaller amount.').waitFor();
     await open.page.getByText('whole amount').first().waitFor();
   });
