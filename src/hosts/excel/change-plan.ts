@@ -57,6 +57,7 @@ function locateAppend(
   target: Target | undefined,
 ): (number | undefined)[] | Refusal {
   const ids = append.rows.map((row) => textOf(row[append.idColumn]));
+  const keys = ids.map(idKey);
   const problem =
     whyAmiss(append.table, append.idColumn, target) ??
     append.rows.map((row) => whyUnfit(append.table, row, target)).find((why) => why !== undefined);
@@ -64,17 +65,17 @@ function locateAppend(
   if (ids.includes('')) return new Refusal(`A row for ${append.table} has no ${append.idColumn}.`);
   // A set does not grow by what it holds already.
   const seen = new Set<string>();
-  const twice = ids.find((id) => seen.size === seen.add(idKey(id)).size);
+  const twice = ids.find((_, at) => seen.size === seen.add(keys[at] ?? '').size);
   if (twice !== undefined && append.shareIds === undefined) {
     return new Refusal(`Two rows for ${append.table} have the same ${append.idColumn} "${twice}".`);
   }
   const places = target?.places.get(nameKey(append.idColumn));
   // Rows that share an id are told apart by their order.
   const counts = new Map<string, number>();
-  return ids.map((id) => {
-    const number = counts.get(idKey(id)) ?? 0;
-    counts.set(idKey(id), number + 1);
-    return places?.get(idKey(id))?.[number];
+  return keys.map((key) => {
+    const number = counts.get(key) ?? 0;
+    counts.set(key, number + 1);
+    return places?.get(key)?.[number];
   });
 }
 

@@ -59,12 +59,13 @@ function planAppend(table: PlanTable, append: Append): Appended {
   for (const row of append.rows) {
     const cells = cellsOf(table, row);
     const id = idOf(table, append.idColumn, cells.get(idColumn));
-    const alike = (places.get(idKey(id)) ?? []).map((index) => table.rows[index] ?? []);
-    const number = counts.get(idKey(id)) ?? 0;
+    const sameId = idKey(id);
+    const alike = (places.get(sameId) ?? []).map((index) => table.rows[index] ?? []);
+    const number = counts.get(sameId) ?? 0;
     // Rows that share an id are told apart by their order.
-    if (append.shareIds) counts.set(idKey(id), number + 1);
+    if (append.shareIds) counts.set(sameId, number + 1);
     const standing = append.shareIds ? alike.slice(number, number + 1) : alike;
-    const key = `${idKey(id)} ${String(number)}`;
+    const key = `${sameId} ${String(number)}`;
     if (standing.length > 0) checkSame(table, append.idColumn, id, standing, cells);
     else if (seen.has(key)) checkSameRow(table, append.idColumn, id, seen.get(key), row);
     else {
