@@ -25,13 +25,4 @@ for (const size of [16, 32, 64, 80, 128]) {
     inProject(`dist/icons/icon-${size}.png`),
   );
 }
-writeFileSync(
-  inProject('dist/THIRD-PARTY.txt'),
-  thirdPartyNotices(inProject('.'), [
-    'dist/functions.js.map',
-    'dist/taskpane.js.map',
-    'dist/other-workbooks.js.map',
-    'dist/workbench/server.js.map',
-    ...['start', 'grid', 'pane'].map((name) => `dist/workbench/page/${name}.js.map`),
-  ]),
-);
+writeFileSync(inProject('dist/THIRD-PARTY.txt'), thirdPartyNotices(inProject('.')));

@@ -1,5 +1,5 @@
-import { existsSync, readdirSync, readFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { readdirSync, readFileSync } from 'node:fs';
+import { dirname, join } from 'node:path';
 
 interface Package {
   readonly name: string;
@@ -14,10 +14,16 @@ const PACKAGE_FOLDER = /^webpack:\/\/[^/]*\/\.\/(.*node_modules\/(?:@[^/]+\/)?[^
  * The notices that go out with `dist/`: every package of which the bundles hold code, as their source
  * maps tell, with its licence and the licence's text where the package brings one.
  */
-export function thirdPartyNotices(project: string, maps: readonly string[]): string {
+export function thirdPartyNotices(project: string): string {
+  const dist = join(project, 'dist');
+  // The tools in build/ stay at home.
+  const maps = readdirSync(dist, { recursive: true, encoding: 'utf8' }).filter(
+    (path) => path.endsWith('.js.map') && dirname(path) !== 'build',
+  );
   const folders = new Set<string>();
-  for (const map of maps.map((path) => join(project, path)).filter(existsSync)) {
-    const { sources } = JSON.parse(readFileSync(map, 'utf8')) as { sources: readonly string[] };
+  for (const map of maps) {
+    const text = readFileSync(join(dist, map), 'utf8');
+    const { sources } = JSON.parse(text) as { sources: readonly string[] };
     for (const source of sources) {
       const folder = PACKAGE_FOLDER.exec(source)?.[1];
       if (folder !== undefined) folders.add(folder);
