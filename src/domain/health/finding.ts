@@ -106,9 +106,9 @@ export function mendingBy({ today, by, entries }: Mender): Mending {
   };
 }
 
-/** The move that takes another back, so that neither counts; never dated before it. */
+/** The move that takes another back, so that neither counts. */
 export function takeBack(move: Move, { entryFor, today, by }: Mending): NewMove {
-  const reversal = reversalOf(move, Math.max(today, move.when), by);
+  const reversal = reversalOf(move, today, by);
   return { ...reversal, entry: entryFor(reversal.entry) };
 }
 

@@ -1,7 +1,7 @@
 import type { Book, Move } from '../book/book.ts';
 import { batchStates } from '../book/words.ts';
 import type { Day } from '../kernel/day.ts';
-import { exact, zero } from '../kernel/exact.ts';
+import { Exact, exact, zero } from '../kernel/exact.ts';
 import { didYouMean, nameKey, quoted } from '../kernel/names.ts';
 import { answer, type Result, wrong } from '../kernel/result.ts';
 import { live } from '../stock/reversals.ts';
@@ -20,8 +20,8 @@ export interface UndoPosting {
 
 /**
  * Takes a batch back by appending, for each of its moves that still counts, one of the opposite
- * quantity and value. Refused where it would take stock below zero, since more has been sold or used
- * since than what other batches brought.
+ * quantity and value. Refused where it would take stock below zero, on the day of the reversals or
+ * later, since more has been sold or used since than what other batches brought.
  */
 export function undoBatch(
   book: Book,
@@ -40,13 +40,15 @@ export function undoBatch(
   if (moves.length === 0)
     return wrong(`Batch ${batch.batch} has no moves left to take back: it is undone already.`);
   const reversals = moves.map((move) => reversalOf(move, today, by));
-  const changes = stockChanges(book, reversals, today);
-  const below = changes.filter(({ after }) => after.isNegative());
-  if (below.length > 0) {
-    const gone = below.map(({ item, after }) => {
-      const unit = item.unit === 'each' ? '' : ` ${item.unit}`;
-      return `${after.neg().toString()}${unit} of ${item.name}`;
-    });
+  const changes = changesByReversals(book, reversals, today);
+  const inTheEnd = stockChanges(book, reversals, Infinity);
+  const gone = changes.flatMap(({ item, before, after }, index) => {
+    const least = Exact.min(after, inTheEnd[index]?.after ?? after);
+    if (!least.isNegative() || after.gte(before)) return [];
+    const unit = item.unit === 'each' ? '' : ` ${item.unit}`;
+    return [`${least.neg().toString()}${unit} of ${item.name}`];
+  });
+  if (gone.length > 0) {
     return wrong(
       `Batch ${batch.batch} can't be undone, since ${gone.join(', ')} it gave are no longer in stock. Undo the sale or pour that took them first.`,
     );
@@ -54,11 +56,22 @@ export function undoBatch(
   return answer({ batch: batch.batch, state: batchStates.undone, moves: reversals, changes });
 }
 
-/** The move that takes another back. */
-export function reversalOf(move: Move, when: Day, by: string): NewMove {
+/** How the stock of each item changes by the day on which all reversals count. */
+export const changesByReversals = (
+  book: Book,
+  reversals: readonly NewMove[],
+  today: Day,
+): StockChange[] =>
+  stockChanges(book, reversals, Math.max(today, ...reversals.map(({ when }) => when)));
+
+/**
+ * The move that takes another back. Dated today, but never before the move itself, which a partner in
+ * another time zone may have dated tomorrow: until its own day a move cannot be taken back.
+ */
+export function reversalOf(move: Move, today: Day, by: string): NewMove {
   return {
     entry: move.entry + TAKES_BACK,
-    when,
+    when: Math.max(today, move.when),
     reason: 'reversed',
     item: move.item,
     quantity: exact(move.quantity).neg(),

@@ -4,9 +4,8 @@ import { exact } from '../kernel/exact.ts';
 import { nameKey } from '../kernel/names.ts';
 import { answer, type Result, wrong } from '../kernel/result.ts';
 import { live } from '../stock/reversals.ts';
-import { stockChanges } from './post-batch.ts';
 import { type NewSale, type SalesPosting, TAKES_BACK } from './sale.ts';
-import { reversalOf } from './undo-batch.ts';
+import { changesByReversals, reversalOf } from './undo-batch.ts';
 
 /** Takes a selling day back: each sale by a line with its bars negative, each move by its reversal. */
 export function undoSales(book: Book, dayId: string, today: Day, by: string): Result<SalesPosting> {
@@ -20,7 +19,11 @@ export function undoSales(book: Book, dayId: string, today: Day, by: string): Re
   const moves = live(book.ledger.moves)
     .filter((move) => ofDay(move.entry) && move.reason === 'sold')
     .map((move) => reversalOf(move, today, by));
-  return answer({ sales: sales.map(takenBack), moves, changes: stockChanges(book, moves, today) });
+  return answer({
+    sales: sales.map(takenBack),
+    moves,
+    changes: changesByReversals(book, moves, today),
+  });
 }
 
 function takenBack(sale: Sale): NewSale {
