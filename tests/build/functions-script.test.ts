@@ -1,6 +1,7 @@
 import { runInNewContext } from 'node:vm';
 import { describe, expect, it } from 'vitest';
 import { functions } from '../../functions/index.ts';
+import { REQUIREMENTS } from '../../src/hosts/excel/requirements.ts';
 import { built } from './built.ts';
 
 type Callable = (...args: unknown[]) => unknown;
@@ -154,4 +155,45 @@ describe('dist/functions.json', () => {
       }
     },
   );
+
+  it('asks for nothing that comes with a later CustomFunctionsRuntime than the manifest declares', () => {
+    const declared = REQUIREMENTS.find(({ set }) => set === 'CustomFunctionsRuntime')?.version;
+    const asked = versionsAskedFor(metadata);
+    expect(asked.every((version) => version <= Number(declared))).toBe(true);
+    const withDataTypes = { allowCustomDataForDataTypeAny: true, ...metadata };
+    expect(Math.max(...versionsAskedFor(withDataTypes))).toBe(1.4);
+  });
 });
+
+/**
+ * The CustomFunctionsRuntime that each word of the metadata came with: from the vendor's page "Custom functions
+ * requirement sets" (learn.microsoft.com/javascript/api/requirement-sets/excel/custom-functions-requirement-sets),
+ * which names allowCustomDataForDataTypeAny for 1.4; the words of 1.1 are those of its first metadata.
+ */
+const CAME_WITH: Readonly<Record<string, number>> = {
+  ...Object.fromEntries(
+    [
+      'functions',
+      'id',
+      'name',
+      'description',
+      'parameters',
+      'result',
+      'type',
+      'dimensionality',
+    ].map((word) => [word, 1.1]),
+  ),
+  optional: 1.1,
+  repeating: 1.1,
+  allowCustomDataForDataTypeAny: 1.4,
+};
+
+/** What each word in a metadata file asks for; one not known here asks for more than there is. */
+function versionsAskedFor(told: unknown): number[] {
+  if (typeof told !== 'object' || told === null) return [];
+  if (Array.isArray(told)) return told.flatMap(versionsAskedFor);
+  return Object.entries(told).flatMap(([word, value]) => [
+    CAME_WITH[word] ?? Infinity,
+    ...versionsAskedFor(value),
+  ]);
+}
