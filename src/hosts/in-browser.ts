@@ -20,6 +20,8 @@ const memoryIn = (store: TextStore, prefix: string): HostMemory => ({
   get: (key) => store.getItem(prefix + key) ?? undefined,
   set: (key, value) => store.setItem(prefix + key, value),
   delete: (key) => store.removeItem(prefix + key),
+  // The browser's storage outlives its pages by itself.
+  kept: () => Promise.resolve(),
 });
 
 function isoDate(when: Date): string {

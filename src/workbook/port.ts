@@ -62,7 +62,7 @@ export interface HostPort {
   readonly files: HostFiles;
   /** Names defined in the workbook that lead nowhere any more (#REF!). */
   brokenNames(): Promise<readonly string[]>;
-  /** Keeps small pieces of text for this workbook between reloads (the pane's unfinished flow). */
+  /** Keeps small pieces of text for this workbook, and for no other, between reloads (the pane's unfinished flow). */
   readonly memory: HostMemory;
   /** Today at the maker's place, as an ISO date such as 2026-11-25. */
   today(): string;
@@ -85,6 +85,11 @@ export interface HostMemory {
   get(key: string): string | undefined;
   set(key: string, value: string): void;
   delete(key: string): void;
+  /**
+   * Resolves once all that was set would outlive the pane's own end, however sudden. Rejects with a
+   * sentence where it would not.
+   */
+  kept(): Promise<void>;
 }
 
 /** What a host does with workbooks other than the one that is open. Both reject once `signal` stops them. */

@@ -6,6 +6,7 @@ import type { Ready } from '../task/session.ts';
 import type { TaskLook } from '../task/task.ts';
 import type { Draft, Step } from './draft.ts';
 import { planOfDraft, type PlannedPour, pourAsPlanned } from './pour-of-draft.ts';
+import { pouredAlike } from './poured-alike.ts';
 import { postingOf, shortagesOf } from './record.ts';
 import './steps/choose.ts';
 import './steps/done.ts';
@@ -47,9 +48,12 @@ function step(flow: Flow<Draft>, state: Ready, page: Step): TemplateResult {
     ></pour-done>`;
   }
   if (page === 'preview') {
+    const posting = postingOf(state, draft, flow.who);
+    const isReady = posting.ok && posting.value.kind === 'ready';
     return html`<pour-preview
       .draft=${draft}
-      .posting=${postingOf(state, draft, flow.who)}
+      .posting=${posting}
+      .alike=${isReady ? pouredAlike(book, posting.value.posting.batch) : []}
       .shortages=${shortagesOf(state, draft, flow.who)}
       .currency=${book.settings.currency}
       .notice=${notice}

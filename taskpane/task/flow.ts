@@ -1,13 +1,25 @@
 import { type Day, readDay } from '../../src/domain/kernel/day.ts';
 import type { Change, HostPort } from '../../src/workbook/port.ts';
 import type { Notice } from '../parts/notice.ts';
-import { type BookState, howMuchStands, type Session, type Written } from './session.ts';
+import { isOfLedger, keepFor, type LedgerMark, markOf, restoreFor } from './kept-for.ts';
+import {
+  type BookState,
+  howMuchStands,
+  type Ready,
+  type Session,
+  type Written,
+} from './session.ts';
 import type { TaskDraft, TaskKind, Told, Who } from './task-kind.ts';
 import { sentenceOfWritten } from './written.ts';
 
 const CHANGED: Notice = {
   kind: 'warn',
   text: 'The workbook changed meanwhile. Look it over once more.',
+};
+
+const OTHER_LEDGER: Notice = {
+  kind: 'warn',
+  text: 'What was begun here belongs to another ledger, so none of it is written to this one.',
 };
 
 /** What is under way. */
@@ -27,13 +39,17 @@ export class Flow<D extends TaskDraft> {
   private readonly port: HostPort;
   private readonly onChange: () => void;
   private readonly stopListening: () => void;
+  /** The ledger that the draft is of. */
+  private ledger: LedgerMark;
 
   constructor(kind: TaskKind<D>, port: HostPort, session: Session, onChange: () => void) {
     this.kind = kind;
     this.port = port;
     this.session = session;
     this.onChange = onChange;
-    this.draft = kind.restore(port.memory.get(kind.key)) ?? kind.fresh(port);
+    const kept = restoreFor(port.memory.get(kind.key));
+    this.ledger = kept?.ledger ?? [];
+    this.draft = kind.restore(kept?.text) ?? kind.fresh(port);
     this.stopListening = session.onState(() => {
       this.settle();
       onChange();
@@ -151,8 +167,11 @@ export class Flow<D extends TaskDraft> {
 
   /** Brings the draft in step with what the workbook now holds of it. */
   private settle(): void {
-    const { state, draft } = this;
-    if (state.kind !== 'ready' || this.busy !== undefined || draft.step === 'done') return;
+    const { state } = this;
+    if (state.kind !== 'ready' || this.busy !== undefined) return;
+    this.leaveOtherLedger(state);
+    const { draft } = this;
+    if (draft.step === 'done') return;
     const stands = draft.recording && howMuchStands(draft.recording, state.tables);
     if (stands === 'all' || (stands === undefined && this.isInBook)) {
       // A write that broke off yet went through ends well, whatever was said meanwhile.
@@ -163,6 +182,15 @@ export class Flow<D extends TaskDraft> {
     } else if (stands === 'none') this.settleAs({ recording: undefined });
   }
 
+  /** Begins anew where the workbook is no later state of the one that the draft was begun over. */
+  private leaveOtherLedger({ names }: Ready): void {
+    const isOurs = isOfLedger(this.ledger, names);
+    this.ledger = markOf(names);
+    if (isOurs) return;
+    if (this.draft.step !== 'done') this.notice = OTHER_LEDGER;
+    this.keep(this.kind.fresh(this.port));
+  }
+
   private settleAs(settled: Told<D>): void {
     this.keep(this.kind.change(this.draft, settled));
   }
@@ -170,7 +198,8 @@ export class Flow<D extends TaskDraft> {
   private keep(draft: D): void {
     this.draft = draft;
     try {
-      this.port.memory.set(this.kind.key, this.kind.keep(draft));
+      const text = this.kind.keep(draft);
+      this.port.memory.set(this.kind.key, keepFor({ ledger: this.ledger, text }));
     } catch {
       // The host has no room, or no right to keep it.
       this.notice = { kind: 'warn', text: this.kind.words.notKept };

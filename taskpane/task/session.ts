@@ -80,8 +80,16 @@ export class Session {
     return this.running;
   }
 
-  /** Writes a change, then reads what the workbook holds now. */
+  /**
+   * Writes a change, then reads what the workbook holds now. Nothing is written before what is kept of
+   * it is safe: then the next opening tells how far it came, whatever ends the host meanwhile.
+   */
   async write(change: Change): Promise<Written> {
+    try {
+      await this.port.memory.kept();
+    } catch (problem) {
+      return { kind: 'refused', sentence: sentenceOf(problem) };
+    }
     this.isWriting = true;
     let written: Written;
     try {

@@ -151,6 +151,7 @@ export function memoryOf(map: Map<string, string>): HostPort['memory'] {
     get: (key) => map.get(key),
     set: (key, value) => void map.set(key, value),
     delete: (key) => void map.delete(key),
+    kept: () => Promise.resolve(),
   };
 }
 

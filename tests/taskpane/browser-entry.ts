@@ -30,6 +30,7 @@ const port = createMemoryPort(start, {
     delete: (key) => {
       sessionStorage.removeItem(`memory ${key}`);
     },
+    kept: () => Promise.resolve(),
   },
 });
 port.onChange(() => {

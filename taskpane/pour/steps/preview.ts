@@ -1,4 +1,5 @@
 import { html, nothing, type TemplateResult } from 'lit';
+import type { Batch } from '../../../src/domain/book/book.ts';
 import { count } from '../../../src/domain/kernel/count.ts';
 import type { PostBatchAnswer } from '../../../src/domain/ledger/post-batch.ts';
 import type { BatchPosting } from '../../../src/domain/ledger/posting.ts';
@@ -12,18 +13,22 @@ import { PreviewFrame, type PreviewWords } from '../../parts/preview-frame.ts';
 import { shortageTable } from '../../parts/shortage-table.ts';
 import { tickLine } from '../../parts/tick-line.ts';
 import { pastDateNotice } from '../past-date.ts';
+import { alikeNotice } from '../poured-alike.ts';
 
 /** Fourth step: exactly what will be written, or what stands in the way. */
 export class PreviewStep extends PreviewFrame<PostBatchAnswer> {
   static override properties = {
     draft: { attribute: false },
     shortages: { attribute: false },
+    alike: { attribute: false },
     currency: { attribute: false },
   };
 
   declare draft: Draft;
   /** All that stock is short of, counts said to be off included. */
   declare shortages: readonly Shortage[];
+  /** Batches recorded already that look the same. */
+  declare alike: readonly Batch[];
   declare currency: string;
 
   protected override words(): PreviewWords {
@@ -50,7 +55,7 @@ export class PreviewStep extends PreviewFrame<PostBatchAnswer> {
       )}
       ${this.countIsOff()}`;
     }
-    return html`${pastDateNotice(answer.pastDate)} ${this.countIsOff()}
+    return html`${alikeNotice(this.alike)} ${pastDateNotice(answer.pastDate)} ${this.countIsOff()}
     ${this.ready(answer.posting)}`;
   }
 

@@ -63,6 +63,20 @@ describe('the whole flow', () => {
     await page.locator('pour-choose').getByText('undone').waitFor();
   });
 
+  it('asks, of a second pour alike on one day, whether it is another one', async () => {
+    const page = await openPane();
+    await walkTo(page, 'preview');
+    expect(await page.getByText('Record this pour only if').count()).toBe(0);
+    await page.locator('#record').click();
+    await page.locator('#another').click();
+    await walkTo(page, 'preview');
+    await page
+      .getByText(/^6 bars of Harbour Light are recorded for .*already: B\S+\. Record/u)
+      .waitFor();
+    await page.locator('#record').click();
+    await page.locator('pour-done').waitFor();
+  });
+
   it('takes out exactly the value that it puts back', async () => {
     const page = await openPane();
     await walkTo(page, 'preview');
