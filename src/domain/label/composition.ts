@@ -1,6 +1,7 @@
 import type { Book, Design, Material, Soap } from '../book/book.ts';
 import { addTo, type Exact, hundred, sum, zero } from '../kernel/exact.ts';
 import { compareNames } from '../kernel/names.ts';
+import { oncePer } from '../kernel/once-per.ts';
 import { answer, type Result, wrong } from '../kernel/result.ts';
 import { convert } from '../measure/convert.ts';
 
@@ -54,8 +55,8 @@ export function compositionOf(book: Book, design: Design): Result<Composition> {
   });
 }
 
-/** Grams of each material in one gram of a soap, through all its blends. */
-function gramsPerG(soap: Soap): Map<Material, Exact> {
+/** Grams of each material in one gram of a soap, through all its blends; many may share one colour. */
+const gramsPerG = oncePer((soap: Soap): ReadonlyMap<Material, Exact> => {
   const shares = new Map<Material, Exact>();
   for (const { ingredient, g } of soap.lines) {
     const parts: Iterable<[Material, Exact]> =
@@ -63,7 +64,7 @@ function gramsPerG(soap: Soap): Map<Material, Exact> {
     for (const [material, part] of parts) addTo(shares, material, part.div(soap.recipeG));
   }
   return shares;
-}
+});
 
 const scaled = (soap: Soap, g: Exact): [Material, Exact][] =>
   [...gramsPerG(soap)].map(([material, share]) => [material, share.times(g)]);

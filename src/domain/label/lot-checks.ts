@@ -6,7 +6,7 @@ import { compareNames, nameKey } from '../kernel/names.ts';
 import { isPast } from '../stock/layer.ts';
 import { stockAt } from '../stock/valuation.ts';
 import type { Leaving } from '../trace/flows.ts';
-import { batchKeyOf, sourcesOfBatch } from '../trace/reach.ts';
+import { batchKeyOf, sourcesOfBatches } from '../trace/reach.ts';
 import { type CheckLine, unknownLine } from './check-line.ts';
 import type { Composition } from './composition.ts';
 
@@ -62,9 +62,12 @@ function lotsOnHand(book: Book, material: Material, today: Day): Lot[] {
 
 function usedChecks(book: Book, design: Design, materials: readonly Material[]): CheckLine[] {
   const batches = [...book.batches].filter(([, batch]) => batch.design === design);
-  const uses = new Set(batches.flatMap(([key]) => sourcesOfBatch(book, key)));
+  const uses = sourcesOfBatches(
+    book,
+    batches.map(([key]) => key),
+  );
   // Through leftovers a batch may lead back to what this design has none of.
-  const dated = [...uses].filter(
+  const dated = uses.filter(
     ({ lot, item }) =>
       lot !== undefined && item.kind === 'material' && materials.includes(item.material),
   );

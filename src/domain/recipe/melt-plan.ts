@@ -1,4 +1,13 @@
-import type { Book, Design, Ingredient, Material, Mold, RecipeLine, Soap } from '../book/book.ts';
+import type {
+  Book,
+  Design,
+  Ingredient,
+  Layer,
+  Material,
+  Mold,
+  RecipeLine,
+  Soap,
+} from '../book/book.ts';
 import { leftoverName, spareName } from '../book/find.ts';
 import {
   addTo,
@@ -100,17 +109,15 @@ export function planMelts(
     return wrong(`${design.name} has no lines in Layers. Add what one bar is made of.`);
   const barsToStart = exact(bars).div(design.yieldShare).ceil();
   const order = pouringOrder(design);
+  const layersOf = layersBySoap(design);
   const blended = new Map<string, Exact>();
   const melts: Melt[] = [];
   // Blends first: what they take of a colour is added to it before that colour is rounded up.
   for (const soap of [...order].reverse()) {
-    const shapes = planShapes(design, soap, barsToStart, onHand);
+    const layers = layersOf.get(soap.name) ?? [];
+    const shapes = planShapes(layers, soap, barsToStart, onHand);
     const pouredG = sum(
-      design.layers.flatMap((layer) =>
-        layer.part === 'pour' && layer.soap.name === soap.name
-          ? [layer.gPerBar.times(barsToStart)]
-          : [],
-      ),
+      layers.flatMap((layer) => (layer.part === 'pour' ? [layer.gPerBar.times(barsToStart)] : [])),
     );
     const melt = planMelt(
       { soap, shapes, pouredG, blendedG: blended.get(soap.name) ?? zero },
@@ -121,18 +128,35 @@ export function planMelts(
       if (ingredient.kind !== 'soap') continue;
       addTo(blended, ingredient.soap.name, g);
     }
-    melts.unshift(melt);
+    melts.push(melt);
   }
+  melts.reverse();
   return answer({ design, bars, barsToStart, melts, added: planAdded(design, barsToStart) });
 }
 
-function planShapes(design: Design, soap: Soap, bars: Exact, onHand: OnHandByName): Shaping[] {
-  const byMold = new Map<Mold, Exact>();
-  for (const layer of design.layers) {
-    if ((layer.part !== 'tiles' && layer.part !== 'embed') || layer.soap.name !== soap.name)
-      continue;
-    addTo(byMold, layer.mold, layer.perBar.times(bars));
+/** Layers made of soap, by its name. */
+type SoapLayer = Extract<Layer, { readonly soap: Soap }>;
+
+function layersBySoap({ layers }: Design): ReadonlyMap<string, readonly SoapLayer[]> {
+  const bySoap = new Map<string, SoapLayer[]>();
+  for (const layer of layers) {
+    if (!('soap' in layer)) continue;
+    const same = bySoap.get(layer.soap.name);
+    if (same === undefined) bySoap.set(layer.soap.name, [layer]);
+    else same.push(layer);
   }
+  return bySoap;
+}
+
+function planShapes(
+  layers: readonly SoapLayer[],
+  soap: Soap,
+  bars: Exact,
+  onHand: OnHandByName,
+): Shaping[] {
+  const byMold = new Map<Mold, Exact>();
+  for (const layer of layers)
+    if (layer.part !== 'pour') addTo(byMold, layer.mold, layer.perBar.times(bars));
   return [...byMold].map(([mold, piecesNeeded]) => {
     const piecesFromSpares = least(piecesNeeded, onHand(spareName(soap, mold)));
     const toPour = piecesNeeded.minus(piecesFromSpares);

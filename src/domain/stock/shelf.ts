@@ -2,7 +2,8 @@ import type { Day } from '../kernel/day.ts';
 import { type Exact, exact, least, zero } from '../kernel/exact.ts';
 import { nameKey } from '../kernel/names.ts';
 import { inMillionths, ofMillionths, wholeMillionths } from '../kernel/tally.ts';
-import { pickOrder, type StockLayer } from './layer.ts';
+import { LayerQueue } from './layer-queue.ts';
+import type { StockLayer } from './layer.ts';
 
 /** Quantity taken from one layer. */
 export interface Pick {
@@ -16,31 +17,29 @@ export interface Pick {
 export class Shelf {
   /** Taken beyond what was there; repaid from what comes in next. */
   owed: Exact = zero;
-  /** In picking order; emptied layers stay, since what comes back to a lot has that lot's cost. */
-  private readonly ordered: StockLayer[] = [];
-  /** Layers before this place in picking order are empty. */
-  private firstFilled = 0;
-  private readonly byLot = new Map<string, StockLayer[]>();
+  private readonly all = new LayerQueue();
+  private readonly byLot = new Map<string, LayerQueue>();
   /** The same by each spelling met, since a lot is taken from again and again. */
-  private readonly bySpelling = new Map<string, StockLayer[]>();
+  private readonly bySpelling = new Map<string, LayerQueue>();
   /** Layers that have their `leftMillionths`. */
   private readonly counted: StockLayer[] = [];
 
   /** All layers in picking order, emptied ones too. */
   get layers(): readonly StockLayer[] {
     this.settle();
-    return this.ordered;
+    return this.all.layers;
   }
 
   /** Layers with stock in them, in picking order. */
   get filled(): StockLayer[] {
-    return this.layers.slice(this.firstFilled).filter((layer) => layer.quantity.gt(0));
+    this.settle();
+    return this.all.filled();
   }
 
   /** The layers of one lot, in picking order. */
   named(lot: string): readonly StockLayer[] {
     this.settle();
-    return this.ofLot(lot);
+    return this.ofLot(lot)?.layers ?? [];
   }
 
   put(layer: StockLayer): void {
@@ -49,14 +48,15 @@ export class Shelf {
       this.owed = this.owed.minus(repaid);
       layer.quantity = layer.quantity.minus(repaid);
     }
-    this.firstFilled = Math.min(this.firstFilled, insert(this.ordered, layer));
+    this.all.insert(layer);
     const key = nameKey(layer.lot);
-    const sameLot = this.byLot.get(key);
+    let sameLot = this.byLot.get(key);
     if (sameLot === undefined) {
-      const layers = [layer];
-      this.byLot.set(key, layers);
-      this.bySpelling.set(layer.lot, layers);
-    } else insert(sameLot, layer);
+      sameLot = new LayerQueue();
+      this.byLot.set(key, sameLot);
+      this.bySpelling.set(layer.lot, sameLot);
+    }
+    sameLot.insert(layer);
   }
 
   /** `put` for a cell's number, which needs no decimal as long as it is only taken from by `takeOff`. */
@@ -76,11 +76,11 @@ export class Shelf {
     this.settle();
     const picks: Pick[] = [];
     let left = quantity;
-    for (const layers of [this.ofLot(lotNamed), this.ordered]) {
-      for (const layer of layers) {
-        if (left.isZero()) break;
+    for (const queue of [this.ofLot(lotNamed), this.all]) {
+      while (!left.isZero()) {
+        const layer = queue?.next();
+        if (layer === undefined) break;
         const taken = least(layer.quantity, left);
-        if (taken.lte(0)) continue;
         layer.quantity = layer.quantity.minus(taken);
         left = left.minus(taken);
         const { lot, bestBefore, unitValue } = layer;
@@ -97,7 +97,7 @@ export class Shelf {
    */
   takeOff(quantity: number, lot: string): void {
     const wanted = wholeMillionths(quantity);
-    const layer = wanted === undefined ? undefined : this.nextLayer(lot);
+    const layer = wanted === undefined ? undefined : (this.ofLot(lot)?.next() ?? this.all.next());
     const left = layer === undefined ? undefined : this.leftIn(layer);
     if (wanted === undefined || layer === undefined || left === undefined || left < wanted) {
       this.take(exact(quantity), lot);
@@ -107,24 +107,13 @@ export class Shelf {
     layer.leftMillionths = left - wanted;
   }
 
-  private ofLot(lot: string): readonly StockLayer[] {
-    if (lot === '') return [];
+  private ofLot(lot: string): LayerQueue | undefined {
+    if (lot === '') return undefined;
     const known = this.bySpelling.get(lot);
     if (known !== undefined) return known;
     const found = this.byLot.get(nameKey(lot));
     if (found !== undefined) this.bySpelling.set(lot, found);
-    return found ?? [];
-  }
-
-  /** The layer to take from next: the first of the lot with stock in it, else the first of all. */
-  private nextLayer(lot: string): StockLayer | undefined {
-    const ofLot = this.ofLot(lot).find(isFilled);
-    if (ofLot !== undefined) return ofLot;
-    for (; this.firstFilled < this.ordered.length; this.firstFilled += 1) {
-      const layer = this.ordered[this.firstFilled];
-      if (layer !== undefined && isFilled(layer)) return layer;
-    }
-    return undefined;
+    return found;
   }
 
   private leftIn(layer: StockLayer): number | undefined {
@@ -140,20 +129,4 @@ export class Shelf {
     }
     this.counted.length = 0;
   }
-}
-
-const isFilled = ({ quantity, leftMillionths }: StockLayer): boolean =>
-  leftMillionths === undefined ? quantity.gt(0) : leftMillionths > 0;
-
-/** Puts a layer where it belongs in picking order, after its equals, and answers its place. */
-function insert(layers: StockLayer[], layer: StockLayer): number {
-  let [low, high] = [0, layers.length];
-  while (low < high) {
-    const middle = (low + high) >>> 1;
-    const other = layers[middle];
-    if (other !== undefined && pickOrder(layer, other) < 0) high = middle;
-    else low = middle + 1;
-  }
-  layers.splice(low, 0, layer);
-  return low;
 }

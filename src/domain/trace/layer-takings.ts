@@ -1,6 +1,5 @@
 import type { Book, Item, Lot, Move } from '../book/book.ts';
 import { type Exact, exact, least } from '../kernel/exact.ts';
-import { nameKey } from '../kernel/names.ts';
 import { historyOf, liveMoves } from '../stock/ledger-index.ts';
 import type { StockLayer } from '../stock/layer.ts';
 import { Shelf } from '../stock/shelf.ts';
@@ -105,9 +104,7 @@ const layerOfLot = (lot: Lot): StockLayer => ({
 
 function layerOfMove(move: Move, item: Item, shelf: Shelf): StockLayer {
   const sameLot =
-    move.lot === '' || item.kind !== 'material'
-      ? undefined
-      : shelf.layers.find((layer) => nameKey(layer.lot) === nameKey(move.lot));
+    move.lot === '' || item.kind !== 'material' ? undefined : shelf.named(move.lot)[0];
   return {
     lot: move.lot === '' ? madeBy(move, item) : move.lot,
     came: move.when,

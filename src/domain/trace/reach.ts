@@ -31,14 +31,14 @@ export function reachOfLot(book: Book, lotKey: string, carries: Carries = everyt
 }
 
 /**
- * Everything that went into a batch, and into the batches whose leftovers, spare pieces or bars it
- * took, back to their lots.
+ * Everything that went into some batches, and into the batches whose leftovers, spare pieces or bars
+ * they took, back to their lots.
  */
-export function sourcesOfBatch(book: Book, batchKey: string): Leaving[] {
+export function sourcesOfBatches(book: Book, batchKeys: readonly string[]): Leaving[] {
   const flows = flowsOf(book);
   const found = new Set<Leaving>();
   const seen = new Set<string>();
-  const queue = [batchKey];
+  const queue = [...batchKeys];
   for (let batch = queue.pop(); batch !== undefined; batch = queue.pop()) {
     if (seen.has(batch)) continue;
     seen.add(batch);

@@ -5,7 +5,7 @@ import { compareNames, nameKey, didYouMean, quoted } from '../kernel/names.ts';
 import { answer, type Result, wrong } from '../kernel/result.ts';
 import { movesOfBatch } from '../stock/batch-moves.ts';
 import type { Leaving } from './flows.ts';
-import { batchKeyOf, reachOfLot, sourcesOfBatch } from './reach.ts';
+import { batchKeyOf, reachOfLot, sourcesOfBatches } from './reach.ts';
 
 /** One thing that went into one batch. */
 export interface TraceLine {
@@ -44,7 +44,7 @@ export function trace(book: Book, name: string): Result<readonly TraceLine[]> {
   if (lot !== undefined)
     for (const leaving of reachOfLot(book, nameKey(lot.lot))) leavings.add(leaving);
   if (batch !== undefined)
-    for (const leaving of sourcesOfBatch(book, nameKey(batch))) leavings.add(leaving);
+    for (const leaving of sourcesOfBatches(book, [nameKey(batch)])) leavings.add(leaving);
   return answer(traceLines(book, leavings));
 }
 

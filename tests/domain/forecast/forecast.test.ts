@@ -203,4 +203,13 @@ describe('laws', () => {
     const history = Object.freeze([3, 4, 5, 6, 2, 8, 3, 4]);
     expect(valueOf(forecast(history, 3, 4))).toHaveLength(3);
   });
+
+  it('rests on the newest values of a history of ten thousand days, and says so', () => {
+    const days = Array.from({ length: 10_000 }, (_, day) => 20 + ((day * 7919) % 13));
+    const newest = days.slice(-480);
+    const { method, periods } = report(days, 6);
+    expect(method).toContain('from the newest 480 of 10000 values');
+    expect(periods).toEqual(report(newest, 6).periods);
+    expect(valueOf(forecast(days, 6))).toEqual(valueOf(forecast(newest, 6)));
+  });
 });
