@@ -7,8 +7,8 @@ import { widths } from './weigh-sheet.ts';
 
 const TOP = 4;
 const LEFT = 0;
-/** A 6 × 6 cm bar takes 36 tiles of 1 × 1 cm (common practice). */
-const SIDE = 6;
+/** Room for the tiles of most bars, each way; what a bar doesn't have stays blank. */
+const SIDE = 8;
 const COUNT = LEFT + SIDE + 1;
 
 /** A pattern of colour names, row by row, and the shade to show for each name. */
@@ -38,7 +38,7 @@ export function mosaicSheet({ pattern, shades }: Mosaic): StarterSheet {
     cells: [
       ...titleCells(
         'Mosaic',
-        'Pick a colour for each tile of a 6 × 6 cm bar, then copy the counts into Bar layers.',
+        'Pick a colour for each tile of one bar and leave the other cells blank, then copy the counts into Bar layers.',
       ),
       ...tiles,
       cell(TOP - 2, COUNT, 'Tiles for one bar', 'heading'),

@@ -41,7 +41,7 @@ export function demoWorkbook(): StarterWorkbook {
   const data = demoTables();
   return assemble(data, [
     startSheet(true),
-    weighSheet(lanternQuay, 12),
+    weighSheet(lanternQuay, 14),
     costingSheet(lanternQuay, demoDay),
     pricingSheet(demoDay, demoSet),
     fairPricesSheet(demoFairQuestion),

@@ -33,7 +33,8 @@ describe.each(variants)('drop-downs of the %s workbook', (_name, make) => {
 
 describe('the list behind the drop-downs', () => {
   it('has each colour of the demo once, and the materials after them', () => {
-    const { described } = build(variants[0]?.[1] ?? neverMade);
+    const { described, starter } = build(variants[0]?.[1] ?? neverMade);
+    const materials = starter.tables.find(({ name }) => name === 'Materials')?.rows ?? [];
     const column = (at: number) =>
       (described.sheets.find(({ name }) => name === 'Lists')?.cells ?? [])
         .filter(({ row, column, value }) => row > 0 && column === at && value !== '')
@@ -41,7 +42,8 @@ describe('the list behind the drop-downs', () => {
     const colours = ['Slate', 'Teal', 'Amber', 'Driftwood', 'Foam', 'Rockpool', 'Dusk'];
     expect(column(0)).toEqual(colours);
     expect(column(1).slice(0, 9)).toEqual([...colours, 'Clear base', 'White base']);
-    expect(column(1)).toHaveLength(7 + 15);
+    expect(materials.length).toBeGreaterThan(10);
+    expect(column(1).slice(7)).toEqual(materials.map(([material]) => material));
   });
 });
 

@@ -1,5 +1,5 @@
 import type { RowOfCells } from '../table-rows.ts';
-import { barMold, heronMold, lighthouseMold, tileMold } from './recipes.ts';
+import { guestMold, heronMold, largeTray, lighthouseMold, longMold, smallTray } from './recipes.ts';
 
 export const lanternQuay = 'Lantern Quay';
 export const tidePool = 'Tide Pool';
@@ -8,31 +8,24 @@ export const harbourDusk = 'Harbour Dusk';
 export const winterBeacon = 'Winter Beacon';
 export const sandspit = 'Sandspit';
 
-const mosaicBar = {
-  barMold,
-  labourMinutes: 11,
-  setupMinutes: 50,
-  yieldPercent: 96,
-  netG: 83,
-  handsOffHours: 24,
+/** Five tiles by eight, from the small tray. */
+const longBar = {
+  barMold: longMold,
+  labourMinutes: 13,
+  setupMinutes: 45,
+  yieldPercent: 95,
+  handsOffHours: 20,
 } as const;
+/** A small one beside it; as a mosaic four tiles by four, from the large tray. */
+const guestBar = { ...longBar, barMold: guestMold, setupMinutes: 30 } as const;
 
 export const demoDesigns: readonly RowOfCells<'designs'>[] = [
-  { design: lanternQuay, ...mosaicBar, price: 11.5, netG: 88 },
-  { design: tidePool, ...mosaicBar, price: 10.5 },
-  { design: heronFlats, ...mosaicBar, price: 11.5, netG: 89 },
-  { design: harbourDusk, ...mosaicBar, price: 10.5 },
-  {
-    design: winterBeacon,
-    barMold,
-    labourMinutes: 6,
-    setupMinutes: 35,
-    yieldPercent: 96,
-    price: 8.5,
-    netG: 82,
-    handsOffHours: 24,
-  },
-  { design: sandspit, ...mosaicBar, labourMinutes: 9, price: 9.5 },
+  { design: lanternQuay, ...longBar, price: 14, netG: 117 },
+  { design: tidePool, ...longBar, price: 12.5, netG: 114 },
+  { design: heronFlats, ...longBar, price: 13.5, netG: 116 },
+  { design: harbourDusk, ...longBar, price: 12.5, netG: 113 },
+  { design: winterBeacon, ...guestBar, labourMinutes: 5, price: 6.5, netG: 62 },
+  { design: sandspit, ...guestBar, labourMinutes: 7, price: 7.5, netG: 62 },
 ];
 
 type Part = 'tiles' | 'embed' | 'pour' | 'scent' | 'paint' | 'pack';
@@ -45,32 +38,28 @@ type Line = readonly [
   mold?: string,
 ];
 
-const tiles = (item: string, count: number): Line => [
-  '1 Mosaic',
-  'tiles',
-  item,
-  count,
-  'each',
-  tileMold,
-];
+const tilesOf =
+  (tray: string) =>
+  (item: string, count: number): Line => ['1 Mosaic', 'tiles', item, count, 'each', tray];
+const small = tilesOf(smallTray);
+const large = tilesOf(largeTray);
 const embed = (item: string, mold: string): Line => ['2 Embed', 'embed', item, 1, 'each', mold];
-/** The seal takes 15 to 20 g and the fill 40 g a bar (common practice). */
-const pours = (seal: string, fill: string): Line[] => [
-  ['3 Seal', 'pour', seal, 18, 'g'],
-  ['4 Fill', 'pour', fill, 40, 'g'],
-];
+const seal = (item: string, g: number): Line => ['3 Seal', 'pour', item, g, 'g'];
+const fill = (item: string, g: number): Line => ['4 Fill', 'pour', item, g, 'g'];
+const scent = (item: string, percent: number): Line => ['5 Scent', 'scent', item, percent, '%'];
 /** Paint is 1 part glycerin to 2 parts alcohol (common practice), with a little mica. */
 const paint: readonly Line[] = [
-  ['6 Paint', 'paint', 'Glycerin', 0.3, 'ml'],
-  ['6 Paint', 'paint', 'Rubbing alcohol', 0.6, 'ml'],
-  ['6 Paint', 'paint', 'Pearl mica', 0.05, 'g'],
+  ['6 Paint', 'paint', 'Glycerin', 0.4, 'ml'],
+  ['6 Paint', 'paint', 'Rubbing alcohol', 0.8, 'ml'],
+  ['6 Paint', 'paint', 'Pearl mica', 0.06, 'g'],
 ];
-const pack: readonly Line[] = [
+const packIn = (box: string): readonly Line[] => [
   ['7 Pack', 'pack', 'Glassine wrap', 1, 'each'],
-  ['7 Pack', 'pack', 'Bar box', 1, 'each'],
+  ['7 Pack', 'pack', box, 1, 'each'],
   ['7 Pack', 'pack', 'Label', 1, 'each'],
 ];
-const scent = (item: string): Line => ['5 Scent', 'scent', item, 1.5, '%'];
+const packLong = packIn('Bar box');
+const packGuest = packIn('Guest sleeve');
 
 const layersOf = (design: string, lines: readonly Line[]): RowOfCells<'layers'>[] =>
   lines.map(([layer, part, item, perBar, per, mold = '']) => ({
@@ -83,57 +72,61 @@ const layersOf = (design: string, lines: readonly Line[]): RowOfCells<'layers'>[
     per,
   }));
 
-/** Each mosaic has the 36 tiles of a 6 × 6 cm bar (common practice). */
 export const demoLayers: readonly RowOfCells<'layers'>[] = [
   ...layersOf(lanternQuay, [
-    tiles('Slate', 18),
-    tiles('Amber', 12),
-    tiles('Foam', 6),
+    small('Slate', 17),
+    small('Amber', 13),
+    small('Foam', 10),
     embed('Foam', lighthouseMold),
-    ...pours('Clear base', 'Slate'),
-    scent('Sweet orange oil'),
+    seal('Clear base', 27),
+    fill('Slate', 54),
+    scent('Sweet orange oil', 1.4),
     ...paint,
-    ...pack,
+    ...packLong,
   ]),
   ...layersOf(tidePool, [
-    tiles('Teal', 15),
-    tiles('Rockpool', 12),
-    tiles('Foam', 9),
-    ...pours('Clear base', 'White base'),
-    scent('Lavender oil'),
-    ...pack,
+    small('Teal', 18),
+    small('Rockpool', 13),
+    small('Foam', 9),
+    seal('Clear base', 28),
+    fill('White base', 56),
+    scent('Lavender oil', 1.2),
+    ...packLong,
   ]),
   ...layersOf(heronFlats, [
-    tiles('Driftwood', 18),
-    tiles('Foam', 12),
-    tiles('Slate', 6),
+    small('Driftwood', 19),
+    small('Foam', 14),
+    small('Slate', 7),
     embed('Slate', heronMold),
-    ...pours('Clear base', 'Driftwood'),
-    scent('Lavender oil'),
-    ...pack,
+    seal('Clear base', 26),
+    fill('Driftwood', 53),
+    scent('Lavender oil', 1.3),
+    ...packLong,
   ]),
   ...layersOf(harbourDusk, [
-    tiles('Dusk', 18),
-    tiles('Rockpool', 9),
-    tiles('Amber', 9),
-    ...pours('Clear base', 'White base'),
-    scent('Sweet orange oil'),
+    small('Dusk', 21),
+    small('Rockpool', 8),
+    small('Amber', 11),
+    seal('Clear base', 27),
+    fill('White base', 55),
+    scent('Sweet orange oil', 1.5),
     ...paint,
-    ...pack,
+    ...packLong,
   ]),
   ...layersOf(winterBeacon, [
     embed('Amber', lighthouseMold),
-    ['3 Seal', 'pour', 'Clear base', 20, 'g'],
-    ['4 Fill', 'pour', 'Teal', 57, 'g'],
-    scent('Sweet orange oil'),
-    ...pack,
+    seal('Clear base', 15),
+    fill('Teal', 42),
+    scent('Sweet orange oil', 1.3),
+    ...packGuest,
   ]),
   ...layersOf(sandspit, [
-    tiles('Driftwood', 24),
-    tiles('Amber', 12),
-    ...pours('Clear base', 'White base'),
-    ['5 Scent', 'scent', 'Lavender oil', 0.8, '%'],
-    ['5 Scent', 'scent', 'Sweet orange oil', 0.4, '%'],
-    ...pack,
+    large('Driftwood', 10),
+    large('Amber', 6),
+    seal('Clear base', 12),
+    fill('White base', 34),
+    scent('Lavender oil', 0.7),
+    scent('Sweet orange oil', 0.5),
+    ...packGuest,
   ]),
 ];

@@ -20,7 +20,7 @@ const mishaps: readonly Mishap[] = [
     on: '2026-01-05',
     reason: 'counted',
     item: 'Clear base',
-    quantity: 35,
+    quantity: 42,
     note: 'Stocktake: crumbs left in the tub',
   },
   {
@@ -28,7 +28,7 @@ const mishaps: readonly Mishap[] = [
     on: '2026-01-05',
     reason: 'counted',
     item: 'Teal drops',
-    quantity: 1.5,
+    quantity: 1.8,
     note: 'Stocktake: more in the bottle than written',
     found: true,
   },
@@ -37,7 +37,7 @@ const mishaps: readonly Mishap[] = [
     on: '2026-02-17',
     reason: 'wasted',
     item: 'Winter Beacon',
-    quantity: 2,
+    quantity: 3,
     note: 'Dropped while packing',
   },
   {
@@ -45,7 +45,7 @@ const mishaps: readonly Mishap[] = [
     on: '2026-06-09',
     reason: 'wasted',
     item: 'Glassine wrap',
-    quantity: 12,
+    quantity: 17,
     note: 'Got wet',
   },
   {
@@ -53,7 +53,7 @@ const mishaps: readonly Mishap[] = [
     on: '2026-07-06',
     reason: 'counted',
     item: 'Label',
-    quantity: 3,
+    quantity: 4,
     note: 'Stocktake: misprints',
   },
 ];

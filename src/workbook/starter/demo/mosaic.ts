@@ -5,12 +5,14 @@ const [slate, amber, foam] = ['Slate', 'Amber', 'Foam'] as const;
 /** A lantern in the dark: the tiles of one Lantern Quay bar. */
 export const lanternMosaic: Mosaic = {
   pattern: [
-    [slate, slate, foam, foam, slate, slate],
-    [slate, amber, amber, amber, amber, slate],
-    [slate, foam, amber, amber, foam, slate],
-    [slate, amber, amber, amber, amber, slate],
-    [slate, slate, amber, amber, slate, slate],
-    [slate, slate, foam, foam, slate, slate],
+    [slate, slate, amber, slate, slate],
+    [slate, foam, foam, foam, slate],
+    [slate, amber, amber, amber, slate],
+    [foam, amber, amber, amber, foam],
+    [foam, amber, amber, amber, foam],
+    [slate, amber, amber, amber, slate],
+    [slate, foam, foam, foam, slate],
+    [slate, slate, slate, slate, slate],
   ],
   shades: {
     Slate: { fill: '#4A5B6C', color: '#FFFFFF' },

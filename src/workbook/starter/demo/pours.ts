@@ -1,5 +1,6 @@
-import type { Book } from '../../../domain/book/book.ts';
+import type { Book, Design } from '../../../domain/book/book.ts';
 import { findDesign, leftoverName } from '../../../domain/book/find.ts';
+import { assert } from '../../../domain/kernel/assert.ts';
 import type { Day } from '../../../domain/kernel/day.ts';
 import { type Exact, exact } from '../../../domain/kernel/exact.ts';
 import { postBatch } from '../../../domain/ledger/post-batch.ts';
@@ -11,13 +12,13 @@ import { type Diary, sound } from './diary.ts';
 import { expectedBars, popularity } from './season.ts';
 import { onHandOf } from './take-out.ts';
 
-/** Bars are poured by the half dozen, as the bar mold has six cavities. */
-const MOLD_BARS = 6;
-const FEWEST_BARS = 12;
-const MOST_BARS = 24;
+/** What is on hand should last so long; below this share of it, more is poured. */
 const COVER_DAYS = 35;
+const LOW = 0.62;
+/** Setting up is not worth it for less. */
+const FEWEST_FILLS = 2;
 
-/** The design that runs out first and how many bars of it to pour; undefined while there is enough. */
+/** The design that runs out first and how many good bars of it to pour; undefined while there is enough. */
 export function nextPour(book: Book, day: Day): { design: string; bars: number } | undefined {
   const wanted = Object.entries(popularity).map(([design, share]) => {
     const target = expectedBars(day, COVER_DAYS) * share + 3;
@@ -25,9 +26,19 @@ export function nextPour(book: Book, day: Day): { design: string; bars: number }
     return { design, cover: stock / target, lacking: target - stock };
   });
   const [first] = wanted.sort((a, b) => a.cover - b.cover);
-  if (first === undefined || first.cover > 0.62) return undefined;
-  const bars = Math.ceil(first.lacking / MOLD_BARS) * MOLD_BARS;
-  return { design: first.design, bars: Math.min(MOST_BARS, Math.max(FEWEST_BARS, bars)) };
+  if (first === undefined || first.cover > LOW) return undefined;
+  return {
+    design: first.design,
+    bars: barsOfWholeFills(sound(findDesign(book, first.design)), first.lacking),
+  };
+}
+
+/** The good bars that whole bar molds are planned to give, by as many fills as `lacking` asks for and are owned. */
+function barsOfWholeFills({ barMold, yieldShare }: Design, lacking: number): number {
+  assert(barMold?.sections !== undefined, 'a bar of the demo has no mold');
+  const goodOfOne = barMold.cavities.times(yieldShare);
+  const asked = Math.max(FEWEST_FILLS, Math.ceil(lacking / goodOfOne.toNumber()));
+  return goodOfOne.times(Math.min(asked, barMold.sections.toNumber())).floor().toNumber();
 }
 
 /** Records one pour through the pane's own posting. False where stock does not allow it. */

@@ -1,54 +1,82 @@
 import type { RowOfCells } from '../table-rows.ts';
 
-export const tileMold = 'Mosaic section';
+export const smallTray = 'Small tile tray';
+export const largeTray = 'Large tile tray';
 export const lighthouseMold = 'Lighthouse mold';
 export const heronMold = 'Heron mold';
-export const barMold = 'Six-cm bar mold';
+export const longMold = 'Long bar mold';
+export const guestMold = 'Guest bar mold';
 
+/** Between the densities of the clear and the white base in Materials. */
+const SOAP_G_PER_ML = 1.055;
+
+/** Whole grams that fill so many cavities of so many millimetres. */
+const fillOf = (cavities: number, [width, length, depth]: readonly [number, number, number]) => ({
+  cavities,
+  fillG: Math.round(((cavities * width * length * depth) / 1000) * SOAP_G_PER_ML),
+});
+
+/** Both mosaics lie in their bar mold with some half a millimetre of seal between the tiles. */
 export const demoMolds: readonly RowOfCells<'molds'>[] = [
   {
-    // 25 g fill one section of 36 tiles of 1 × 1 cm (common practice).
-    mold: tileMold,
+    mold: smallTray,
     makes: 'tiles',
-    cavities: 36,
-    fillG: 25,
-    scrapeG: 1,
-    sections: 6,
-    price: 24,
-    lifeFills: 400,
-    setMinutes: 40,
+    ...fillOf(60, [11, 11, 6]),
+    scrapeG: 2,
+    sections: 4,
+    price: 21.5,
+    lifeFills: 350,
+    setMinutes: 35,
+  },
+  {
+    mold: largeTray,
+    makes: 'tiles',
+    ...fillOf(28, [13, 13, 6]),
+    scrapeG: 1.5,
+    sections: 3,
+    price: 18,
+    lifeFills: 350,
+    setMinutes: 35,
   },
   {
     mold: lighthouseMold,
     makes: 'embeds',
-    cavities: 6,
-    fillG: 30,
+    cavities: 4,
+    fillG: 24,
     scrapeG: 1,
-    sections: 2,
-    price: 19.5,
-    lifeFills: 250,
-    setMinutes: 45,
+    sections: 3,
+    price: 16.8,
+    lifeFills: 220,
+    setMinutes: 40,
   },
   {
     mold: heronMold,
     makes: 'embeds',
-    cavities: 6,
-    fillG: 36,
-    scrapeG: 1,
+    cavities: 5,
+    fillG: 35,
+    scrapeG: 1.5,
     sections: 2,
-    price: 19.5,
-    lifeFills: 250,
+    price: 17.6,
+    lifeFills: 220,
     setMinutes: 45,
   },
   {
-    mold: barMold,
+    mold: longMold,
     makes: 'bars',
-    cavities: 6,
-    fillG: 510,
+    ...fillOf(5, [58, 92, 22]),
     sections: 4,
-    price: 32,
-    lifeFills: 500,
-    setMinutes: 120,
+    price: 38,
+    lifeFills: 450,
+    setMinutes: 150,
+  },
+  {
+    mold: guestMold,
+    makes: 'bars',
+    ...fillOf(8, [56, 56, 20]),
+    sections: 3,
+    price: 29,
+    lifeFills: 450,
+    setMinutes: 110,
   },
 ];
 
@@ -58,12 +86,12 @@ const recipe = (colour: string, ...lines: readonly Line[]): RowOfCells<'colours'
   lines.map(([ingredient, amount, measure]) => ({ colour, ingredient, amount, measure }));
 
 export const demoColours: readonly RowOfCells<'colours'>[] = [
-  ...recipe('Slate', ['Clear base', 100, 'g'], ['Slate drops', 18, 'drops']),
-  ...recipe('Teal', ['Clear base', 100, 'g'], ['Teal drops', 22, 'drops']),
-  ...recipe('Amber', ['Clear base', 100, 'g'], ['Amber drops', 20, 'drops']),
-  ...recipe('Driftwood', ['White base', 100, 'g'], ['Driftwood drops', 16, 'drops']),
-  ...recipe('Foam', ['White base', 100, 'g'], ['Foam white', 1, 'ml']),
-  // A 25 g blend as 15 g + 10 g (common practice); Dusk is a blend of a blend.
-  ...recipe('Rockpool', ['Teal', 15, 'g'], ['Slate', 10, 'g']),
-  ...recipe('Dusk', ['Rockpool', 2, 'parts'], ['Amber', 3, 'parts']),
+  ...recipe('Slate', ['Clear base', 150, 'g'], ['Slate drops', 31, 'drops']),
+  ...recipe('Teal', ['Clear base', 150, 'g'], ['Teal drops', 28, 'drops']),
+  ...recipe('Amber', ['Clear base', 120, 'g'], ['Amber drops', 21, 'drops']),
+  ...recipe('Driftwood', ['White base', 120, 'g'], ['Driftwood drops', 23, 'drops']),
+  ...recipe('Foam', ['White base', 80, 'g'], ['Foam white', 0.9, 'ml']),
+  ...recipe('Rockpool', ['Teal', 14, 'g'], ['Slate', 6, 'g']),
+  // A blend of a blend.
+  ...recipe('Dusk', ['Rockpool', 3, 'parts'], ['Amber', 4, 'parts']),
 ];

@@ -26,10 +26,10 @@ export function sellOn(
 }
 
 /** Bars that passing buyers take in the week that ends on a day. */
-export const barsOfTheWeek = (day: Day): number => expectedBars(day - 6, 7) * 0.45;
+export const barsOfTheWeek = (day: Day): number => expectedBars(day - 6, 7) * 0.55;
 
 /** Bars that a fair takes; the nearer the holidays the more. */
-export const barsAtFair = (day: Day): number => expectedBars(day - 14, 29) * 0.6;
+export const barsAtFair = (day: Day): number => expectedBars(day - 14, 29) * 0.55;
 
 /** What is asked for by chance, and never more of a design than is ready. */
 function soldLines(book: Book, day: Day, bars: number, roll: () => number): SoldLine[] {

@@ -15,16 +15,16 @@ export const firstDay: Day = serial('2025-12-01');
 export const demoDay: Day = serial('2026-11-25');
 
 /** Bars sold in a month, January first: quiet after the holidays, strong before them. */
-const barsByMonth = [14, 20, 26, 44, 48, 46, 50, 46, 44, 64, 120, 150] as const;
+const barsByMonth = [17, 22, 29, 41, 45, 43, 52, 48, 40, 66, 112, 138] as const;
 
 /** How much of all bars sold is of each design. */
 export const popularity: Readonly<Record<string, number>> = {
-  [lanternQuay]: 0.25,
-  [tidePool]: 0.2,
-  [heronFlats]: 0.18,
-  [harbourDusk]: 0.15,
-  [winterBeacon]: 0.13,
-  [sandspit]: 0.09,
+  [lanternQuay]: 0.21,
+  [tidePool]: 0.18,
+  [heronFlats]: 0.16,
+  [harbourDusk]: 0.14,
+  [winterBeacon]: 0.17,
+  [sandspit]: 0.14,
 };
 
 /** Bars that buyers take in the days from `day` on, all designs together. */
@@ -87,18 +87,18 @@ const planFor = (
 
 export const demoPlan: readonly RowOfCells<'plan'>[] = [
   ...planFor('Pier Winter Market 2026', '2026-12-11', 1, [
-    [lanternQuay, 24],
-    [tidePool, 24],
-    [heronFlats, 18],
-    [harbourDusk, 18],
-    [winterBeacon, 18],
-    [sandspit, 12],
+    [lanternQuay, 28],
+    [tidePool, 26],
+    [heronFlats, 22],
+    [harbourDusk, 20],
+    [winterBeacon, 36],
+    [sandspit, 26],
   ]),
   ...planFor('Lamplight Fair 2026', '2026-12-18', 7, [
-    [lanternQuay, 30],
+    [lanternQuay, 32],
     [tidePool, 24],
-    [heronFlats, 24],
+    [heronFlats, 20],
     [harbourDusk, 18],
-    [winterBeacon, 24],
+    [winterBeacon, 30],
   ]),
 ];

@@ -2,12 +2,12 @@ import type { Cell } from '../../port.ts';
 
 /** What the invented workshop sets otherwise than the defaults, by the setting's name. */
 export const demoSettings: Readonly<Record<string, Cell>> = {
-  'Labour rate per hour': 18,
-  'Overhead per bar': 0.35,
-  'Sales tax %': 7,
+  'Labour rate per hour': 17.5,
+  'Overhead per bar': 0.4,
+  'Sales tax %': 6,
   'Prices include tax': 'yes',
-  'Card fee %': 2.5,
-  'Card fee fixed': 0.1,
-  'Minutes per day': 180,
+  'Card fee %': 2.4,
+  'Card fee fixed': 0.12,
+  'Minutes per day': 240,
   'Rest days': 'Sun',
 };
