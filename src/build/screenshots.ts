@@ -41,7 +41,7 @@ async function takePictures(): Promise<void> {
   const folder = mkdtempSync(join(tmpdir(), 'pour-ledger-pictures-'));
   const file = join(folder, 'pour-ledger.xlsx');
   cpSync(inProject('dist/pour-ledger.xlsx'), file);
-  const workbench = await startWorkbench(file, inProject('dist/workbench/page'), 0);
+  const workbench = await startWorkbench(file, inProject('dist/workbench/page'), folder, 0);
   if ('kind' in workbench) throw new Error(workbench.sentence);
   const browser = await chromium.launch({
     executablePath: process.env['CHROMIUM'] ?? '/usr/bin/chromium',

@@ -2,7 +2,7 @@ import { spawn } from 'node:child_process';
 import { once } from 'node:events';
 import { mkdtemp, rm, stat, writeFile } from 'node:fs/promises';
 import { cpus, tmpdir } from 'node:os';
-import { basename, join } from 'node:path';
+import { basename, dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { gzipSync } from 'node:zlib';
 import { readFileSync } from 'node:fs';
@@ -37,6 +37,7 @@ async function measure() {
   await measureSave(bytes);
   const started = performance.now();
   const server = spawn(process.execPath, [join(dist, 'workbench/server.js'), file, '--port', '0'], {
+    env: { ...process.env, XDG_DATA_HOME: dirname(file) },
     stdio: ['ignore', 'pipe', 'inherit'],
   });
   try {

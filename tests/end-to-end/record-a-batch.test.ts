@@ -113,7 +113,7 @@ describe('recording a batch over the built workbench', () => {
 
   it('says where it is when it is up', () => {
     expect(workbench.greeting).toMatch(
-      /^Pour Ledger shows .*my ledger\.xlsx at http:\/\/127\.0\.0\.1:\d+\/\S+\/$/,
+      /^Pour Ledger shows .*my ledger\.xlsx at http:\/\/[0-9a-f]{20}\.localhost:\d+\/\S+\/$/,
     );
   });
 

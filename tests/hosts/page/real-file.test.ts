@@ -28,7 +28,7 @@ beforeEach(async () => {
   folder = await mkdtemp(join(tmpdir(), 'pour-ledger-file-'));
   file = join(folder, 'quay soaps.xlsx');
   await writeFile(file, smallWorkbook());
-  const started = await startWorkbench(file, pageFolder, undefined);
+  const started = await startWorkbench(file, pageFolder, join(folder, 'data'));
   if ('kind' in started) throw new Error(started.sentence);
   workbench = started;
   open = await openAt(browser, workbench.address);
@@ -139,7 +139,7 @@ it('sees another program write the file, and leaves it alone', async () => {
 it('opens a workbook that holds nothing yet, and keeps what is typed into it', async () => {
   const empty = join(folder, 'empty.xlsx');
   await writeFile(empty, writeWorkbook({ sheets: [{ name: 'Sheet1' }] }));
-  const started = await startWorkbench(empty, pageFolder, undefined);
+  const started = await startWorkbench(empty, pageFolder, join(folder, 'data'));
   if ('kind' in started) throw new Error(started.sentence);
   const page = await openAt(browser, started.address);
   await page.type('Sheet1', 'B2', '12.5');

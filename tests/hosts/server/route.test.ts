@@ -3,11 +3,12 @@ import { describe, expect, it } from 'vitest';
 import { route, type RequestFacts } from '../../../src/hosts/workbench/server/route.ts';
 
 const token = 'abcDEF_-123';
-const server = { port: 4180, token };
+const host = 'f00d.localhost';
+const server = { host, port: 4180, token };
 const get = (url: string, more: Partial<RequestFacts> = {}): RequestFacts => ({
   method: 'GET',
   url,
-  host: '127.0.0.1:4180',
+  host: `${host}:4180`,
   origin: undefined,
   contentType: undefined,
   fetchSite: undefined,
@@ -17,7 +18,7 @@ const save = (more: Partial<RequestFacts> = {}) =>
   get(`/${token}/api/save`, {
     method: 'POST',
     contentType: 'application/json',
-    origin: 'http://127.0.0.1:4180',
+    origin: `http://${host}:4180`,
     fetchSite: 'same-origin',
     ...more,
   });
@@ -36,8 +37,8 @@ describe('where requests go', () => {
       { kind: 'save' },
     ],
     [
-      'by name',
-      get(`/${token}/`, { host: 'localhost:4180' }),
+      'the name in any letters',
+      get(`/${token}/`, { host: 'F00D.localhost:4180' }),
       { kind: 'file', path: 'index.html' },
     ],
   ] as const)('%s', (_what, facts, to) => {
@@ -46,11 +47,17 @@ describe('where requests go', () => {
 
   it.each([
     ['another host', get(`/${token}/`, { host: 'evil.example:4180' }), 421],
-    ['another port', get(`/${token}/`, { host: '127.0.0.1:4181' }), 421],
+    ['another port', get(`/${token}/`, { host: `${host}:4181` }), 421],
+    ['no port', get(`/${token}/`, { host }), 421],
+    // Whoever held these before may have left something in the browser.
+    ['this machine by number', get(`/${token}/`, { host: '127.0.0.1:4180' }), 421],
+    ['this machine by its usual name', get(`/${token}/`, { host: 'localhost:4180' }), 421],
+    ['another workbook’s name', get(`/${token}/`, { host: 'f00e.localhost:4180' }), 421],
+    ['a name below it', get(`/${token}/`, { host: `a.${host}:4180` }), 421],
     ['no host', get(`/${token}/`, { host: undefined }), 421],
     [
       'a host that only begins right',
-      get(`/${token}/`, { host: '127.0.0.1:4180.evil.example' }),
+      get(`/${token}/`, { host: `${host}:4180.evil.example` }),
       421,
     ],
     ['no token', get('/'), 404],
@@ -76,7 +83,8 @@ describe('where requests go', () => {
     ['no type', save({ contentType: undefined }), 415],
     ['another origin', save({ origin: 'http://evil.example' }), 403],
     ['no real origin', save({ origin: 'null' }), 403],
-    ['another port’s origin', save({ origin: 'http://127.0.0.1:3000' }), 403],
+    ['another port’s origin', save({ origin: `http://${host}:3000` }), 403],
+    ['this machine’s other names', save({ origin: 'http://localhost:4180' }), 403],
     ['a cross-site reader', get(`/${token}/api/book`, { fetchSite: 'cross-site' }), 403],
     ['a same-site reader', get(`/${token}/api/events`, { fetchSite: 'same-site' }), 403],
   ])('%s is denied', (_what, facts, status) => {

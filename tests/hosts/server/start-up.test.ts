@@ -3,6 +3,7 @@ import { createServer } from 'node:http';
 import { join } from 'node:path';
 import { describe, expect, it, onTestFinished } from 'vitest';
 import { parseArguments } from '../../../src/hosts/workbench/server/arguments.ts';
+import { ledgerPlace } from '../../../src/hosts/workbench/server/ledger-place.ts';
 import { listen } from '../../../src/hosts/workbench/server/listen.ts';
 import { workingCopy, workingFolder } from '../../../src/hosts/workbench/server/working-copy.ts';
 import { testFolder } from './support.ts';
@@ -61,6 +62,18 @@ describe('the working copy', () => {
       'pour-ledger.xlsx',
     ]);
     expect(readFileSync(join(home, 'pour-ledger.old-2.xlsx'), 'utf8')).toBe('second');
+  });
+
+  it('that is put aside takes along what was begun over it', async () => {
+    const { starter, home } = setUp();
+    const copy = await workingCopy(starter, home, false);
+    const old = await ledgerPlace(home, copy);
+    await workingCopy(starter, home, true);
+    const fresh = await ledgerPlace(home, copy);
+    expect(fresh.host).not.toBe(old.host);
+    expect(fresh.secret).not.toBe(old.secret);
+    const aside = await ledgerPlace(home, join(home, 'pour-ledger.old-1.xlsx'));
+    expect([aside.host, aside.secret]).toEqual([old.host, old.secret]);
   });
 
   it('lives in the system’s data folder where it names one', () => {

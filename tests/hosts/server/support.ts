@@ -49,16 +49,25 @@ export interface Answer {
   readonly body: string;
 }
 
-/** One HTTP request with exactly these headers: `fetch` would not send another Host. */
+/**
+ * One HTTP request with exactly these headers: `fetch` would not send another Host. It goes to this machine,
+ * as a browser's for a name under localhost does; not every system finds such names by itself.
+ */
 export function ask(
   address: string,
   path: string,
   options: { method?: string; headers?: Record<string, string>; body?: string } = {},
 ): Promise<Answer> {
-  const { hostname, port } = new URL(address);
+  const { host, port } = new URL(address);
   return new Promise((resolve, reject) => {
     const sent = request(
-      { hostname, port, path, method: options.method ?? 'GET', headers: options.headers ?? {} },
+      {
+        hostname: '127.0.0.1',
+        port,
+        path,
+        method: options.method ?? 'GET',
+        headers: { Host: host, ...options.headers },
+      },
       (response) => {
         let body = '';
         response.setEncoding('utf8');
@@ -70,5 +79,28 @@ export function ask(
     );
     sent.on('error', reject);
     sent.end(options.body);
+  });
+}
+
+/** Listens to a server's news, piece by piece as they come. */
+export function listen(
+  address: string,
+  root: string,
+): Promise<{ next(): Promise<string>; stop(): void }> {
+  const { host, port } = new URL(address);
+  return new Promise((resolve, reject) => {
+    const sent = request(
+      { hostname: '127.0.0.1', port, path: `${root}api/events`, headers: { Host: host } },
+      (response) => {
+        response.setEncoding('utf8');
+        const pieces = response[Symbol.asyncIterator]() as AsyncIterator<string>;
+        resolve({
+          next: async () => String((await pieces.next()).value),
+          stop: () => sent.destroy(),
+        });
+      },
+    );
+    sent.on('error', reject);
+    sent.end();
   });
 }

@@ -1,4 +1,6 @@
 import { mkdirSync, renameSync, symlinkSync, writeFileSync } from 'node:fs';
+import { createServer } from 'node:http';
+import { connect } from 'node:net';
 import { join } from 'node:path';
 import { describe, expect, it, onTestFinished } from 'vitest';
 import { createBookReader } from '../../../src/hosts/workbench/book-lines.ts';
@@ -12,6 +14,7 @@ import {
   bookBytes,
   bookFile,
   bytesAt,
+  listen,
   saveRequest,
   testFolder,
   type Answer,
@@ -20,18 +23,28 @@ import {
 const JSON_TYPE = { 'Content-Type': 'application/json' };
 
 async function workbench() {
-  const { path } = bookFile();
+  const { path, folder } = bookFile();
+  const data = join(folder, 'data');
   const page = join(testFolder(), 'page');
   mkdirSync(page);
   writeFileSync(join(page, 'index.html'), '<!doctype html><title>Pour Ledger</title>');
   writeFileSync(join(page, 'start.js'), '"use strict";');
   writeFileSync(join(page, '..', 'secret.txt'), 'secret');
   symlinkSync(join(page, '..', 'secret.txt'), join(page, 'link.txt'));
-  const started = await startWorkbench(path, page, 0);
+  const started = await startWorkbench(path, page, data, 0);
   if ('kind' in started) throw new Error(started.sentence);
   onTestFinished(() => started.close());
-  const { pathname: root, host } = new URL(started.address);
-  return { path, root, host, address: started.address, pageRoot: page };
+  const { pathname: root, host, port } = new URL(started.address);
+  const { address, close } = started;
+  return { path, root, host, port: Number(port), address, pageRoot: page, data, close };
+}
+
+/** The same workbook served again, as after the server ended. */
+async function again({ path, pageRoot, data }: Awaited<ReturnType<typeof workbench>>) {
+  const started = await startWorkbench(path, pageRoot, data);
+  if ('kind' in started) throw new Error(started.sentence);
+  onTestFinished(() => started.close());
+  return started;
 }
 
 const save = (
@@ -40,6 +53,17 @@ const save = (
   body: string,
   headers: Record<string, string> = JSON_TYPE,
 ): Promise<Answer> => ask(address, `${root}api/save`, { method: 'POST', headers, body });
+
+/** The first line that the server answers to these very bytes. */
+const firstLine = (port: number, bytes: string): Promise<string> =>
+  new Promise((resolve, reject) => {
+    const socket = connect(port, '127.0.0.1', () => socket.write(bytes));
+    socket.once('error', reject);
+    socket.once('data', (text) => {
+      socket.destroy();
+      resolve(String(text).split('\r\n')[0] ?? '');
+    });
+  });
 
 function bookIn({ body }: Answer): WorkbookImage {
   const reader = createBookReader();
@@ -104,13 +128,34 @@ describe('the workbench’s server', () => {
     expect(changed.headers['etag']).not.toBe(tag);
   });
 
-  it('gives another token to each run and listens on this machine only', async () => {
+  it('has a name and a token that nobody can guess, others for each workbook', async () => {
     const [one, two] = [await workbench(), await workbench()];
     expect(one.root).not.toBe(two.root);
-    // 24 random bytes are 32 letters.
+    // 24 random bytes are 32 letters, 10 are 20 digits of sixteen.
     expect(one.root).toMatch(/^\/[\w-]{32}\/$/);
-    expect(one.host).toMatch(/^127\.0\.0\.1:\d+$/);
+    expect(one.host).toMatch(/^[0-9a-f]{20}\.localhost:\d+$/);
+    expect(one.host.split('.')[0]).not.toBe(two.host.split('.')[0]);
     expect((await ask(one.address, two.root)).status).toBe(404);
+  });
+
+  it('serves the old address again after it ended', async () => {
+    const first = await workbench();
+    await first.close();
+    const second = await again(first);
+    expect(second.address).toBe(first.address);
+    expect((await ask(second.address, first.root)).status).toBe(200);
+  });
+
+  it('goes elsewhere when another program has taken its port, and stays there', async () => {
+    const first = await workbench();
+    await first.close();
+    const squatter = createServer();
+    await new Promise<void>((ready) => squatter.listen(first.port, '127.0.0.1', ready));
+    const second = await again(first);
+    expect(new URL(second.address).port).not.toBe(String(first.port));
+    await second.close();
+    await new Promise((closed) => squatter.close(closed));
+    expect((await again(first)).address).toBe(second.address);
   });
 
   it.each([
@@ -129,9 +174,20 @@ describe('the workbench’s server', () => {
     const [, port = ''] = host.split(':');
     const status = async (name: string) =>
       (await ask(address, `${root}api/book`, { headers: { Host: name } })).status;
-    expect(await status(`localhost:${port}`)).toBe(200);
+    expect(await status(host)).toBe(200);
+    expect(await status(`localhost:${port}`)).toBe(421);
+    expect(await status(`127.0.0.1:${port}`)).toBe(421);
     expect(await status('attacker.example')).toBe(421);
     expect(await status(`attacker.example:${port}`)).toBe(421);
+  });
+
+  it('believes neither of two host names', async () => {
+    const { root, host, port } = await workbench();
+    const line = await firstLine(
+      port,
+      `GET ${root} HTTP/1.1\r\nHost: ${host}\r\nHost: attacker.example\r\n\r\n`,
+    );
+    expect(line).toMatch(/^HTTP\/1\.1 4(?:00|21) /);
   });
 
   it('shows the book, saves an edit, and the book then shows it', async () => {
@@ -167,9 +223,8 @@ describe('the workbench’s server', () => {
 
   it('tells a listening page of a change made outside, and of nothing else', async () => {
     const { address, root, path } = await workbench();
-    const events = await fetch(`${address}api/events`);
-    const reader = events.body?.pipeThrough(new TextDecoderStream()).getReader();
-    expect((await reader?.read())?.value).toBe(': listening\n\n');
+    const events = await listen(address, root);
+    expect(await events.next()).toBe(': listening\n\n');
     const mine = await save(
       address,
       root,
@@ -179,17 +234,17 @@ describe('the workbench’s server', () => {
     writeFileSync(`${path}.theirs`, bookBytes('theirs'));
     renameSync(`${path}.theirs`, path);
     const version = versionOf(bytesAt(path));
-    expect((await reader?.read())?.value).toBe(
+    expect(await events.next()).toBe(
       `data: ${JSON.stringify({ kind: 'changed outside', version })}\n\n`,
     );
-    await reader?.cancel();
+    events.stop();
   });
 
   it.each([
     ['a file that is not there', '/nowhere/book.xlsx', /is not there/],
     ['a file that is no workbook', '/etc/hostname', /not an \.xlsx/],
   ])('does not start on %s', async (_what, file, sentence) => {
-    const started = await startWorkbench(file, '/nowhere', 0);
+    const started = await startWorkbench(file, '/nowhere', testFolder());
     expect('kind' in started && started.sentence).toMatch(sentence);
   });
 });

@@ -1,12 +1,19 @@
 import type { Server } from 'node:http';
 
-/** The workbench's usual port: the page's own memory in the browser belongs to it. */
+/** Where a workbook is served that never was before. */
 const USUAL_PORT = 4180;
 
-/** Listens on this machine only; without a wish the usual port, or any free one. Resolves to the port. */
-export async function listen(server: Server, wish: number | undefined): Promise<number> {
+/**
+ * Listens on this machine only; without a wish on the port of the time before, or any free one. Resolves
+ * to the port.
+ */
+export async function listen(
+  server: Server,
+  wish: number | undefined,
+  before?: number,
+): Promise<number> {
   try {
-    return await listenOn(server, wish ?? USUAL_PORT);
+    return await listenOn(server, wish ?? before ?? USUAL_PORT);
   } catch (error) {
     const taken = error instanceof Error && 'code' in error && error.code === 'EADDRINUSE';
     if (!taken) throw error;

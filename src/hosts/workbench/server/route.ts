@@ -13,6 +13,8 @@ export interface RequestFacts {
 }
 
 export interface ServerFacts {
+  /** The one host name that is answered, without its port. */
+  readonly host: string;
   readonly port: number;
   readonly token: string;
 }
@@ -24,17 +26,17 @@ export type Route =
   | { readonly kind: 'events' }
   | { readonly kind: 'denied'; readonly status: number; readonly sentence: string };
 
-/** Decides what a request gets. Only this machine, this run's token and our own page pass. */
+/** Decides what a request gets. Only this workbook's own host name, its token and our own page pass. */
 export function route(request: RequestFacts, server: ServerFacts): Route {
-  const hosts = [`127.0.0.1:${server.port}`, `localhost:${server.port}`];
-  if (request.host === undefined || !hosts.includes(request.host.toLowerCase())) {
+  const host = `${server.host}:${server.port}`;
+  if (request.host?.toLowerCase() !== host) {
     return denied(421, 'This address is not served here.');
   }
   const path = pathUnderToken(request.url, server.token);
   if (path === undefined) return denied(404, 'Nothing is here.');
   if (!path.startsWith('api/'))
     return readOnly(request, { kind: 'file', path: path || 'index.html' });
-  if (!fromOurPage(request, hosts)) return denied(403, 'Only the workbench page may ask this.');
+  if (!fromOurPage(request, host)) return denied(403, 'Only the workbench page may ask this.');
   switch (path) {
     case 'api/book':
       return readOnly(request, { kind: 'book' });
@@ -74,8 +76,8 @@ function pathUnderToken(url: string, token: string): string | undefined {
   return path.includes('//') || path.startsWith('/') ? undefined : path;
 }
 
-function fromOurPage({ origin, fetchSite }: RequestFacts, hosts: readonly string[]): boolean {
-  const ourOrigin = origin === undefined || hosts.some((host) => origin === `http://${host}`);
+function fromOurPage({ origin, fetchSite }: RequestFacts, host: string): boolean {
+  const ourOrigin = origin === undefined || origin === `http://${host}`;
   return ourOrigin && (fetchSite === undefined || fetchSite === 'same-origin');
 }
 

@@ -6,6 +6,7 @@ import type {
   SheetEdits,
   TableImage,
 } from '../../xlsx/image.ts';
+import { isRecord } from './is-record.ts';
 
 /** Reads a request's JSON text; undefined when it is not a save request in every detail. */
 export function parseSaveRequest(text: string): SaveRequest | undefined {
@@ -75,8 +76,4 @@ function isText(value: unknown): value is string {
 
 function isListOf<T>(value: unknown, is: (item: unknown) => item is T): value is readonly T[] {
   return Array.isArray(value) && value.every(is);
-}
-
-function isRecord(value: unknown): value is Record<string, unknown> {
-  return typeof value === 'object' && value !== null && !Array.isArray(value);
 }

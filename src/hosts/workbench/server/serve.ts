@@ -14,7 +14,7 @@ async function main(): Promise<void> {
   const folder = workingFolder(process.env['XDG_DATA_HOME'], homedir());
   const starter = join(here, '..', 'pour-ledger.xlsx');
   const file = asked.file ?? (await workingCopy(starter, folder, asked.fresh));
-  const started = await startWorkbench(file, join(here, 'page'), asked.port);
+  const started = await startWorkbench(file, join(here, 'page'), folder, asked.port);
   if ('kind' in started) return fail(started.sentence);
   console.log(`Pour Ledger shows ${file} at ${started.address}`);
   for (const signal of ['SIGINT', 'SIGTERM'] as const) {

@@ -1,6 +1,6 @@
-import { randomBytes } from 'node:crypto';
 import { realpath } from 'node:fs/promises';
 import { fileStore } from './file-store.ts';
+import { ledgerPlace } from './ledger-place.ts';
 import { listen } from './listen.ts';
 import { listeners } from './listeners.ts';
 import { watchFile } from './watch-file.ts';
@@ -14,28 +14,34 @@ export interface Workbench {
 
 export type Started = Workbench | { readonly kind: 'refused'; readonly sentence: string };
 
-/** Opens a workbook file in a workbench on this machine. Refuses a file that cannot be opened. */
+/**
+ * Opens a workbook file in a workbench on this machine, at an address that stays the same for that file:
+ * what makes it so is kept in `dataFolder`. Refuses a file that cannot be opened.
+ */
 export async function startWorkbench(
   file: string,
   pageRoot: string,
-  port: number | undefined,
+  dataFolder: string,
+  port?: number,
 ): Promise<Started> {
   // Saving renames a file into place, so a link must first lead to the file it means.
   const path = await realpath(file).catch(() => file);
   const store = fileStore(path);
   const first = await store.read();
   if (first.kind === 'refused') return first;
-  const token = randomBytes(24).toString('base64url');
+  const place = await ledgerPlace(dataFolder, path);
+  const { host, secret: token } = place;
   const pages = listeners();
-  const server = workbenchServer({ store, listeners: pages, pageRoot, token });
-  const listening = await listen(server, port);
+  const server = workbenchServer({ store, listeners: pages, pageRoot, host, token });
+  const listening = await listen(server, port, place.port);
+  await place.keepPort(listening);
   const stop = watchFile(path, () => {
     void store.changedOutside().then((version) => {
       if (version !== undefined) pages.tell({ kind: 'changed outside', version });
     });
   });
   return {
-    address: `http://127.0.0.1:${listening}/${token}/`,
+    address: `http://${host}:${listening}/${token}/`,
     async close() {
       stop();
       pages.close();

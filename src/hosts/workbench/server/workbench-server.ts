@@ -17,6 +17,8 @@ export interface WorkbenchParts {
   readonly listeners: Listeners;
   /** The folder of the built page. */
   readonly pageRoot: string;
+  /** The one host name that is answered. */
+  readonly host: string;
   readonly token: string;
 }
 
@@ -40,7 +42,7 @@ async function answer(
   request: IncomingMessage,
   response: ServerResponse,
 ): Promise<void> {
-  const to = route(factsOf(request), { port, token: parts.token });
+  const to = route(factsOf(request), { ...parts, port });
   switch (to.kind) {
     case 'denied':
       send(response, to.status, 'text/plain; charset=utf-8', to.sentence);
@@ -86,17 +88,20 @@ function refusal(sentence: string): SaveAnswer {
   return { kind: 'refused', sentence };
 }
 
-function factsOf({ method, url, headers }: IncomingMessage): RequestFacts {
+function factsOf({ method, url, headers, rawHeaders }: IncomingMessage): RequestFacts {
   const site = headers['sec-fetch-site'];
   return {
     method: method ?? '',
     url: url ?? '',
-    host: headers.host,
+    // Of two host names none is believed.
+    host: rawHeaders.filter(isHost).length === 1 ? headers.host : undefined,
     origin: headers.origin,
     contentType: headers['content-type'],
     fetchSite: Array.isArray(site) ? site.join() : site,
   };
 }
+
+const isHost = (text: string, at: number): boolean => at % 2 === 0 && /^host$/i.test(text);
 
 /** Sends a file of the page, or word that the browser's own copy is the same. */
 function sendFile(

@@ -1,6 +1,7 @@
-import { copyFile, constants, mkdir, rename } from 'node:fs/promises';
+import { copyFile, constants, mkdir, realpath, rename } from 'node:fs/promises';
 import { existsSync } from 'node:fs';
-import { join } from 'node:path';
+import { basename, join } from 'node:path';
+import { moveLedgerPlace } from './ledger-place.ts';
 
 /**
  * The maker's own copy of the starter workbook in `folder`, made on first use and kept from then on.
@@ -14,9 +15,9 @@ export async function workingCopy(
   if (!existsSync(starter)) {
     throw new Error(`the starter workbook ${starter} is missing; "npm run build" makes it`);
   }
-  await mkdir(folder, { recursive: true });
+  await mkdir(folder, { recursive: true, mode: 0o700 });
   const copy = join(folder, 'pour-ledger.xlsx');
-  if (fresh && existsSync(copy)) await rename(copy, freeName(folder));
+  if (fresh && existsSync(copy)) await putAside(copy, folder);
   // Never over a standing copy, even if another run makes it at this moment.
   if (!existsSync(copy)) await copyFile(starter, copy, constants.COPYFILE_EXCL);
   return copy;
@@ -25,6 +26,18 @@ export async function workingCopy(
 /** Where working copies live: the system's data folder where it names one, else the home folder. */
 export function workingFolder(dataHome: string | undefined, home: string): string {
   return dataHome ? join(dataHome, 'pour-ledger') : join(home, '.pour-ledger');
+}
+
+/** What was begun over the old copy goes with it: none of it is of the new one. */
+async function putAside(copy: string, folder: string): Promise<void> {
+  const aside = freeName(folder);
+  const real = await realpath(copy);
+  const inside = await realpath(folder);
+  // A link is put aside alone: the file that it leads to stays where it is.
+  if (real === join(inside, basename(copy))) {
+    await moveLedgerPlace(folder, real, join(inside, basename(aside)));
+  }
+  await rename(copy, aside);
 }
 
 function freeName(folder: string): string {
