@@ -86,6 +86,37 @@ describe('posting a pour', () => {
     );
   });
 
+  it('leaves it worth what it was with two pours on one day, whichever is named first', () => {
+    let together = 0;
+    const names = fc.constantFrom(['X', 'Y'] as const, ['Y', 'X'] as const);
+    fc.assert(
+      fc.property(
+        workedWorkshop,
+        pourWish,
+        pourWish,
+        names,
+        (tables, one, other, [first, second]) => {
+          const onLastDay = { day: LAST_DAY, useLeftovers: true, countIsOff: false };
+          const averaged = withSetting(tables, 'Valuation', 'Average');
+          const once = post(averaged, pourOf({ ...one, ...onLastDay }, first), LAST_DAY);
+          if (once === undefined) return;
+          const twice = post(once.after, pourOf({ ...other, ...onLastDay }, second), LAST_DAY);
+          if (twice === undefined) return;
+          const [before, after] = [once.before, readTables(twice.after)].map(worth);
+          if (before === undefined || after === undefined) return;
+          together += 1;
+          const smallest = new Exact(10).pow(-currencyDecimals(once.before.settings.currency));
+          const writtenOff = once.posting.writtenOff.plus(twice.posting.writtenOff);
+          const gone = before.minus(after).minus(writtenOff).abs();
+          const lines = once.posting.moves.length + twice.posting.moves.length;
+          expect(gone.lte(smallest.times(lines)), `${before} to ${after}`).toBe(true);
+        },
+      ),
+      { numRuns: 120 },
+    );
+    expect(together).toBeGreaterThan(20);
+  });
+
   it('takes exactly what was needed, however many lots that takes', () => {
     fc.assert(
       fc.property(workedWorkshop, pourWish, (tables, wish) => {

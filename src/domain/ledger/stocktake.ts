@@ -5,7 +5,7 @@ import { type Exact, zero } from '../kernel/exact.ts';
 import { all, andThen, answer, type Result, wrong } from '../kernel/result.ts';
 import { roundMoney } from '../money/currency.ts';
 import { onHand } from '../stock/on-hand.ts';
-import { shelfAt } from '../stock/valuation.ts';
+import { foundAt } from '../stock/valuation.ts';
 import { stockChanges } from './post-batch.ts';
 import { entryId, type NewMove, type StockChange } from './posting.ts';
 import { takeStock } from './take-stock.ts';
@@ -91,12 +91,13 @@ function differenceOf(
 }
 
 function found(book: Book, day: Day, item: Item, quantity: Exact): Result<Part[]> {
-  return andThen(unitCostOrRecipe(book, item, day), (cost) => {
-    const lot = shelfAt(book, item, day).layers.findLast((layer) => layer.lot !== '')?.lot ?? '';
-    return answer([
-      { item, quantity, lot, value: roundMoney(quantity.times(cost), book.settings.currency) },
-    ]);
-  });
+  const { lot, unitValue } = foundAt(book, item, day);
+  const cost = unitValue === undefined ? unitCostOrRecipe(book, item, day) : answer(unitValue);
+  return andThen(cost, (each) =>
+    answer([
+      { item, quantity, lot, value: roundMoney(quantity.times(each), book.settings.currency) },
+    ]),
+  );
 }
 
 function missing(book: Book, day: Day, item: Item, difference: Exact): Result<Part[]> {

@@ -4,7 +4,7 @@ import { type Exact, sum, zero } from '../kernel/exact.ts';
 import { answer, notYet, type Result } from '../kernel/result.ts';
 import { copyOf } from '../stock/layer.ts';
 import { Shelf } from '../stock/shelf.ts';
-import { shelfAt, unitCost } from '../stock/valuation.ts';
+import { foundAt, shelfAt, unitCost } from '../stock/valuation.ts';
 
 /** Quantity taken from one lot, with its exact value and the lot's best before, where it has one. */
 export interface Taken {
@@ -58,15 +58,15 @@ export function takeStock(
   let counted: Taken | undefined;
   if (isShort) {
     if (!average.ok) return average;
-    const lot = held.layers.findLast((layer) => layer.lot !== '')?.lot ?? '';
+    const { lot, unitValue = average.value } = foundAt(book, item, when.day);
     const bestBefore = undefined;
-    counted = { item, lot, bestBefore, quantity: short, value: short.times(average.value) };
+    counted = { item, lot, bestBefore, quantity: short, value: short.times(unitValue) };
     shelf.put({
       lot,
       came: when.day,
       bestBefore,
       quantity: short,
-      unitValue: average.value,
+      unitValue,
       entry: '',
     });
   }

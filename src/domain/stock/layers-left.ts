@@ -48,7 +48,7 @@ const newSource = (from?: Lot, quantity = 0): Source => ({
  * has lots as well, or where a quantity is not whole in millionths.
  */
 function sourcesOf({ lots, rows, ledger }: ItemHistory): Source[] | undefined {
-  const { whens, quantities, values, lots: names } = ledger.columns;
+  const { whens, quantities, lots: names } = ledger.columns;
   const sources = new Map<string, Source>();
   for (const lot of lots) {
     const quantity = wholeMillionths(lot.quantity);
@@ -70,9 +70,11 @@ function sourcesOf({ lots, rows, ledger }: ItemHistory): Source[] | undefined {
     const quantity = wholeMillionths(quantities[row] as number);
     if (quantity === undefined) return undefined;
     if (quantity > 0) {
-      const isSecond = lots.length > 0 || source.from !== undefined;
-      if (isSecond || Number.isNaN(values[row])) return undefined;
-      source.from = ledger.move(row);
+      const from = ledger.move(row);
+      // Neither a count nor any move of a material is ever the newest that came in.
+      const isNews = from.item.kind !== 'material' && from.reason !== 'counted';
+      if (!isNews || source.from !== undefined || from.value === undefined) return undefined;
+      source.from = from;
       source.quantity = quantity;
     } else {
       source.taken -= quantity;

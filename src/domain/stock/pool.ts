@@ -1,4 +1,4 @@
-import { type Exact, zero } from '../kernel/exact.ts';
+import { type Exact, notBelowZero, zero } from '../kernel/exact.ts';
 import { Tally } from '../kernel/tally.ts';
 
 /**
@@ -37,10 +37,18 @@ export class Pool {
     this.become(wasOwed ? this.quantity.times(unitValue) : before.plus(value));
   }
 
-  /** Takes at the average; with nothing on hand at `newest`, the latest cost known. */
-  takeOut(quantity: number, newest: Exact): void {
+  /**
+   * Takes at the average, or what is there for the `written` value where one is given; with nothing on
+   * hand at `newest`, the latest cost known.
+   */
+  takeOut(quantity: number, newest: Exact, written?: Exact): void {
+    const before = this.value;
     const cost = this.tally.sign() > 0 ? undefined : newest;
     this.tally.add(-quantity);
+    if (written !== undefined && this.tally.sign() >= 0) {
+      this.become(notBelowZero(before.minus(written)));
+      return;
+    }
     if (cost !== undefined) this.become(this.quantity.times(cost));
     else if (this.tally.sign() <= 0) this.become(this.value);
   }

@@ -41,6 +41,22 @@ export function stockAt(book: Book, item: Item, asOf: Day): Stock {
 /** The shelf itself, emptied layers and debts with it. Not to be changed: take from a copy. */
 export const shelfAt = (book: Book, item: Item, asOf: Day): Shelf => walkTo(book, item, asOf).shelf;
 
+/**
+ * Where what a count finds is put: in the lot, or for soap and bars the batch, that came last; "" where
+ * none did. And what a unit of it is worth there, undefined where the stock has no cost.
+ */
+export function foundAt(
+  book: Book,
+  item: Item,
+  asOf: Day,
+): { readonly lot: string; readonly unitValue: Exact | undefined } {
+  const { newestLot: lot, newestUnitCost } = walkTo(book, item, asOf);
+  const keepsLots = item.kind === 'material' && lot !== '' && !isAverage(book);
+  if (keepsLots) return { lot, unitValue: newestUnitCost };
+  const cost = unitCost(book, item, asOf);
+  return { lot, unitValue: cost.ok ? cost.value : undefined };
+}
+
 /** Walks an item's lots and moves up to the end of a day, each day and item once. */
 function walkTo(book: Book, item: Item, asOf: Day): Walk {
   const history = historyOf(book, item);

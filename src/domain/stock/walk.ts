@@ -6,34 +6,44 @@ import type { ItemHistory } from './item-history.ts';
 import { layerOfLot, PricedLayer, type StockLayer } from './layer.ts';
 import { landedCost, landedUnitCost, ownPrice, packUnitCost } from './lot-cost.ts';
 import { Pool } from './pool.ts';
-import { takenFirst } from './taken-first.ts';
+import { type TakenFirst, takenFirst } from './taken-first.ts';
 import { Shelf } from './shelf.ts';
+import { LayersWorth } from './worth.ts';
 
 /** An item's stock after its lots and live moves up to the end of a day, in order of time. */
 export class Walk {
   readonly shelf = new Shelf();
-  /** The moving average; left out where neither the valuation nor a move without a Value asks for it. */
+  /** The moving average, where the valuation asks for it. */
   readonly pool: Pool | undefined;
+  /** What the layers are worth as they come and go, where a move without a Value asks for it. */
+  private readonly worth: LayersWorth | undefined;
   /** The first entry that put stock in without a value. */
   unvalued: string | undefined;
   readonly item: Item;
   private newest: StockLayer | undefined;
 
-  constructor(item: Item, history: ItemHistory, asOf: Day, asksForAverage: boolean) {
+  constructor(item: Item, history: ItemHistory, asOf: Day, isAverage: boolean) {
     this.item = item;
     const rows = history.liveRows(asOf);
-    if (asksForAverage || putsInUnvalued(history, rows)) this.pool = new Pool();
-    const inTurn = this.pool === undefined ? rows : takenFirst(history, rows);
+    if (isAverage) this.pool = new Pool();
+    else if (putsInUnvalued(history, rows)) this.worth = new LayersWorth();
+    const isPlain = this.pool === undefined && this.worth === undefined;
+    const inTurn = isPlain ? { rows, asWritten: NO_ROWS } : takenFirst(history, rows);
     this.follow(history, inTurn, Math.floor(asOf) + 1);
   }
 
-  /** The latest cost known that stock came in at. */
+  /** The latest cost known that stock came in at; what a count finds sets none. */
   get newestUnitCost(): Exact | undefined {
     return this.newest?.unitValue;
   }
 
-  private follow({ lots, ledger }: ItemHistory, rows: Int32Array, until: Day): void {
-    const { whens, quantities, lots: lotNames } = ledger.columns;
+  /** The lot, or for soap and bars the batch, that came last; "" where none did. */
+  get newestLot(): string {
+    return this.newest?.lot ?? '';
+  }
+
+  private follow({ lots, ledger }: ItemHistory, { rows, asWritten }: TakenFirst, until: Day): void {
+    const { whens, quantities, lots: lotNames, values } = ledger.columns;
     let nextLot = 0;
     const receiveBefore = (day: Day): void => {
       for (let lot = lots[nextLot]; lot !== undefined; lot = lots[nextLot]) {
@@ -47,14 +57,17 @@ export class Walk {
       const quantity = quantities[row] as number;
       // Most moves take something off the shelf; an object is made of the others only.
       if (quantity > 0) this.putIn(ledger.move(row));
-      else this.takeOut(-quantity, valueIn(lotNames, row));
+      else {
+        const written = asWritten.has(row) ? exact(values[row] as number).abs() : undefined;
+        this.takeOut(-quantity, valueIn(lotNames, row), written);
+      }
     }
     receiveBefore(until);
   }
 
   private receive(lot: Lot): void {
     const layer = layerOfLot(lot);
-    this.shelf.putNumber(layer, lot.quantity);
+    this.put(layer, lot.quantity);
     this.pool?.putIn(lot.quantity, landedCost(lot), landedUnitCost(lot));
     this.newest = layer;
   }
@@ -70,27 +83,47 @@ export class Walk {
       },
       sameLot === undefined ? this.priceOf(move) : () => sameLot.unitValue,
     );
-    this.shelf.putNumber(layer, move.quantity);
+    this.put(layer, move.quantity);
     const hasOwnPrice = sameLot === undefined && move.value !== undefined;
-    if (hasOwnPrice || layer.unitValue !== undefined) this.newest = layer;
-    else this.unvalued ??= move.entry;
+    if (!hasOwnPrice && layer.unitValue === undefined) this.unvalued ??= move.entry;
+    else if (this.item.kind !== 'material' && move.reason !== 'counted') this.newest = layer;
     if (this.pool === undefined) return;
-    const { unitValue = zero } = layer;
+    // More of a lot that is known joins all there is at the average, which stays as it is.
+    const unitValue = (sameLot && this.unitCostBefore()) ?? layer.unitValue ?? zero;
     this.pool.putIn(move.quantity, exact(move.quantity).times(unitValue), unitValue);
   }
 
-  /** What a unit is worth by the move's Value, or by what is known of the item so far. */
+  private put(layer: StockLayer, quantity: number): void {
+    if (this.worth === undefined) {
+      this.shelf.putNumber(layer, quantity);
+      return;
+    }
+    layer.quantity = exact(quantity);
+    this.shelf.put(layer);
+    this.worth.cameIn(quantity, layer);
+  }
+
+  /** What a unit is worth by the move's Value, or by what a unit cost just before. */
   private priceOf(move: Move): () => Exact | undefined {
     if (move.value !== undefined) return () => ownPrice(move);
-    const guess = this.pool?.unitCost ?? this.newestUnitCost ?? packUnitCost(this.item);
+    const guess = this.unitCostBefore();
     return () => guess;
   }
 
-  private takeOut(quantity: number, lot: string): void {
-    this.shelf.takeOff(quantity, lot);
-    this.pool?.takeOut(quantity, this.newestUnitCost ?? packUnitCost(this.item) ?? zero);
+  private unitCostBefore(): Exact | undefined {
+    const newest = this.newestUnitCost ?? packUnitCost(this.item);
+    if (this.pool !== undefined) return this.pool.unitCost ?? newest;
+    return this.worth?.unitCost(newest);
+  }
+
+  private takeOut(quantity: number, lot: string, written: Exact | undefined): void {
+    if (this.worth === undefined) this.shelf.takeOff(quantity, lot);
+    else this.worth.wentOut(quantity, this.shelf.take(exact(quantity), lot));
+    this.pool?.takeOut(quantity, this.newestUnitCost ?? packUnitCost(this.item) ?? zero, written);
   }
 }
+
+const NO_ROWS: ReadonlySet<number> = new Set();
 
 function putsInUnvalued({ ledger }: ItemHistory, rows: Int32Array): boolean {
   const { quantities, values } = ledger.columns;

@@ -4,12 +4,13 @@ import { findItem } from '../../../src/domain/book/find.ts';
 import { Exact } from '../../../src/domain/kernel/exact.ts';
 import { postStocktake } from '../../../src/domain/ledger/stocktake.ts';
 import { onHand } from '../../../src/domain/stock/on-hand.ts';
+import { stockValue } from '../../../src/domain/stock/valuation.ts';
 import { changeForStocktake } from '../../../src/workbook/change.ts';
 import { findTables } from '../../../src/workbook/find-tables.ts';
 import { applyChange } from '../../support/apply-change.ts';
 import { post, readTables, sure } from '../../support/ledger-of.ts';
 import { day, pourOf } from '../../support/pour-of.ts';
-import { tableData, type Tables, workshop } from '../../support/small-book.ts';
+import { table, tableData, type Tables, workshop } from '../../support/small-book.ts';
 
 const TODAY = day('2024-03-10');
 const tables = post(workshop, pourOf('Tide Pool', 12), TODAY)?.after ?? workshop;
@@ -53,6 +54,32 @@ describe('postStocktake', () => {
     const { moves } = sure(count({ 'White base': '5000' }));
     expect(moves.map(({ lot }) => lot)).toEqual(['W1']);
     expect(moves[0]?.quantity.isPositive()).toBe(true);
+  });
+
+  it.each([
+    // A came first, was best before last and stands last in picking order; B is the newest, 2.00 each.
+    ['FIFO', '20'],
+    ['Average', '15'],
+  ])('writes for what was found what the stock gains (%s)', (valuation, value) => {
+    const lots: Tables = {
+      Settings: table('Setting | Value', ['Valuation', valuation]),
+      Materials: table('Material | Kind | Unit', ['Clay', 'extra', 'g']),
+      Lots: table(
+        'Lot | Material | Received | Quantity | Paid | Best before',
+        ['A', 'Clay', '2024-01-01', 100, 100, '2025-12-31'],
+        ['B', 'Clay', '2024-01-02', 100, 200, '2025-01-31'],
+      ),
+      Moves: table('Entry | When | Reason | Material | Quantity | Lot | Value | Batch | By | Note'),
+    };
+    const posting = sure(count({ Clay: '210' }, lots));
+    expect(posting.moves.map((move) => [move.lot, move.value.toString()])).toEqual([['B', value]]);
+    expect(posting.differences[0]?.value.toString()).toBe(value);
+    const change = sure(changeForStocktake(posting, findTables(tableData(lots))));
+    const worth = (of: Tables): Exact => {
+      const book = readTables(of);
+      return sure(stockValue(book, sure(findItem(book, 'Clay')), TODAY));
+    };
+    expect(worth(applyChange(lots, change)).minus(worth(lots)).toString()).toBe(value);
   });
 
   it('values soap that the ledger never had by its recipe', () => {

@@ -17,10 +17,8 @@ import type { Tables } from '../../support/small-book.ts';
 
 const DAY = 45_000;
 const material = { name: 'Fog', unit: 'g', packPrice: undefined } as unknown as Lot['material'];
-const items = [
-  itemOfMaterial(material),
-  { kind: 'leftover', name: 'Fog leftover', unit: 'g' } as unknown as Item,
-];
+const clay = itemOfMaterial(material);
+const items = [clay, { kind: 'leftover', name: 'Fog leftover', unit: 'g' } as unknown as Item];
 
 /** What an item may have received: at most a lot of each name, so many days after the first. */
 const lot = fc.record({
@@ -118,7 +116,8 @@ describe('what an orderly history leaves', () => {
   const plain = { when: DAY + 6, quantity: -1, reason: 'used', lot: 'A', note: '' } as const;
   const lotA = { lot: 'A', material, received: DAY, quantity: 5, paid: 3, freight: 0 } as Lot;
   const isOrderly = (lots: readonly Lot[], ...moves: readonly Partial<Move>[]): boolean => {
-    const lines = moves.map((move, at) => ({ item: items[0], entry: `E${at}`, ...plain, ...move }));
+    const item = lots.length > 0 ? items[0] : items[1];
+    const lines = moves.map((move, at) => ({ item, entry: `E${at}`, ...plain, ...move }));
     const rows = Int32Array.from(lines.keys());
     return layersLeft(new ItemHistory(ledgerOf(lines as Move[]), rows, lots)) !== undefined;
   };
@@ -135,6 +134,8 @@ describe('what an orderly history leaves', () => {
     ['taken back', [lotA], [{}, { quantity: 1, reason: 'reversed', note: 'E0' }], false],
     ['not whole in millionths', [lotA], [{ quantity: -1e-7 }], false],
     ['made with a value', [], [{ quantity: 2, value: 1 }, {}], true],
+    ['a material that only moves put in', [], [{ quantity: 2, value: 1, item: clay }], false],
+    ['counted, and so not the newest', [], [{ quantity: 2, value: 1, reason: 'counted' }], false],
     ['made without a value', [], [{ quantity: 2 }, {}], false],
     [
       'made twice by one name',
