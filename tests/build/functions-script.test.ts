@@ -25,35 +25,6 @@ interface Metadata {
 
 const metadata = JSON.parse(built('dist/functions.json')) as Metadata;
 
-/** Arguments by ../shared/CONTRACT.md, section 5: "?" may be left out, "*" repeats, "#" is a range. */
-const CONTRACT: Readonly<Record<string, string>> = {
-  BOOK: 'tables#*',
-  BASEPERMOLD: 'mold book fills? colour?',
-  TILECOUNT: 'pattern# colour?',
-  MELTSHEET: 'design bars book useLeftovers?',
-  MATERIALS: 'design bars book useLeftovers?',
-  CANMAKE: 'design book',
-  ONHAND: 'item book asOf?',
-  STOCKVALUE: 'item book asOf?',
-  UNITCOST: 'item book asOf?',
-  STOCKLIST: 'book asOf?',
-  REORDERPOINT: 'material book asOf?',
-  SAFETYSTOCK: 'service sd lead mean? sdLead?',
-  ORDERSIZE: 'use order holding',
-  COSTPERBAR: 'design book bars? asOf?',
-  COSTLINES: 'design book bars? asOf?',
-  PRICE: 'cost margin fee? fixed? tax? ending?',
-  BREAKEVEN: 'fixed price cost',
-  FORECAST: 'history# periods season?',
-  SUPPLIES: 'book from?',
-  CALENDAR: 'book from?',
-  FAIR: 'fair book',
-  INGREDIENTS: 'design book',
-  CHECKS: 'design book',
-  TRACE: 'lot book',
-  AMOUNT: 'quantity from to material? book?',
-};
-
 class HostError {
   readonly code: string;
   readonly message: string | undefined;
@@ -123,28 +94,6 @@ describe('dist/functions.json', () => {
     expect([...ids].sort()).toEqual(Object.keys(functions).sort());
     expect(metadata.functions.map(({ name }) => name)).toEqual(ids);
   });
-
-  it.each(
-    metadata.functions
-      .filter(({ id }) => id in CONTRACT)
-      .map((entry) => [entry.id, entry] as const),
-  )(
-    '%s takes the contract’s arguments, and after them only what may be left out',
-    (id, { parameters }) => {
-      const wanted = (CONTRACT[id] ?? '').split(' ').map((word) => ({
-        optional: word.includes('?'),
-        repeating: word.includes('*'),
-        range: word.includes('#'),
-      }));
-      const taken = parameters.map(({ optional, repeating, dimensionality }) => ({
-        optional: optional ?? false,
-        repeating: repeating ?? false,
-        range: dimensionality === 'matrix',
-      }));
-      expect(taken.slice(0, wanted.length)).toEqual(wanted);
-      expect(taken.slice(wanted.length).every(({ optional }) => optional)).toBe(true);
-    },
-  );
 
   it.each(metadata.functions.map((entry) => [entry.id, entry] as const))(
     '%s and each of its arguments have help text',

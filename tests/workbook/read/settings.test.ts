@@ -9,7 +9,7 @@ const assumed = (row: readonly Cell[]): string[] =>
   );
 
 describe('settings', () => {
-  // ../shared/CONTRACT.md, section 2.
+  // Contract §2.
   it('take the contract’s defaults where blank or not there', () => {
     for (const rows of [
       [],
