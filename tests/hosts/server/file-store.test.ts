@@ -1,25 +1,25 @@
-import { chmodSync, readdirSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { backupFolder, backupsOf } from '../../../src/hosts/workbench/server/backups.ts';
 import { fileStore } from '../../../src/hosts/workbench/server/file-store.ts';
 import { nodeFileSteps, type FileSteps } from '../../../src/hosts/workbench/server/file-steps.ts';
-import { backupPath } from '../../../src/hosts/workbench/server/replace-file.ts';
 import { versionOf } from '../../../src/hosts/xlsx/version.ts';
-import { cellAt, imageOf } from '../xlsx/support.ts';
-import { bookBytes, bookFile, bytesAt, edit, saveRequest } from './support.ts';
-
-const firstOf = (path: string) => cellAt(imageOf(bytesAt(path)), 'Notes', 'A1')?.value;
+import { bookBytes, bookFile, bytesAt, edit, firstOf, saveRequest } from './support.ts';
 
 describe('saving', () => {
-  it('writes the edit, names the new version and keeps the last good file beside it', async () => {
+  it('writes the edit, names the new version and keeps the old one under its date', async () => {
     const { folder, path } = bookFile();
-    chmodSync(path, 0o640);
     const before = bytesAt(path);
-    const saved = await fileStore(path).save(saveRequest(versionOf(before), 'new'));
+    const now = Date.UTC(2026, 10, 28, 3, 25, 41, 123);
+    const saved = await fileStore(path, nodeFileSteps, () => now).save(
+      saveRequest(versionOf(before), 'new'),
+    );
     expect(saved).toEqual({ kind: 'saved', version: versionOf(bytesAt(path)) });
     expect(firstOf(path)).toBe('new');
-    expect(Buffer.compare(bytesAt(backupPath(path)), before)).toBe(0);
-    expect(statSync(path).mode & 0o777).toBe(0o640);
-    expect(readdirSync(folder).sort()).toEqual(['book.backup.xlsx', 'book.xlsx']);
+    expect(readdirSync(folder).sort()).toEqual(['book.backups', 'book.xlsx']);
+    expect(readdirSync(backupFolder(path))).toEqual(['2026-11-28T03.25.41Z.xlsx']);
+    const [backup] = await backupsOf(nodeFileSteps, path);
+    expect(Buffer.compare(bytesAt(backup?.path ?? ''), before)).toBe(0);
   });
 
   it('goes on from its own version', async () => {
@@ -31,7 +31,8 @@ describe('saving', () => {
       version = saved.kind === 'saved' ? saved.version : '';
     }
     expect(firstOf(path)).toBe('three');
-    expect(firstOf(backupPath(path))).toBe('two');
+    const backups = await backupsOf(nodeFileSteps, path);
+    expect(backups.map((backup) => firstOf(backup.path))).toEqual(['two', 'one', 'old']);
   });
 
   it('takes saves in turn: of two from one version the second is told', async () => {
@@ -65,8 +66,7 @@ describe('saving', () => {
       async read(asked) {
         const bytes = await nodeFileSteps.read(asked);
         // Once the new file has been written and read back, the other program saves.
-        if (asked.includes('.saving-') && !asked.includes('backup'))
-          writeFileSync(path, bookBytes('theirs'));
+        if (asked.includes('.saving-')) writeFileSync(path, bookBytes('theirs'));
         return bytes;
       },
     };

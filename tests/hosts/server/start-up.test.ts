@@ -1,4 +1,4 @@
-import { existsSync, readFileSync, readdirSync, writeFileSync } from 'node:fs';
+import { chmodSync, existsSync, readFileSync, readdirSync, statSync, writeFileSync } from 'node:fs';
 import { createServer } from 'node:http';
 import { join } from 'node:path';
 import { describe, expect, it, onTestFinished } from 'vitest';
@@ -47,6 +47,13 @@ describe('the working copy', () => {
     writeFileSync(copy, 'with a year of work');
     expect(await workingCopy(starter, home, false)).toBe(copy);
     expect(readFileSync(copy, 'utf8')).toBe('with a year of work');
+  });
+
+  it('is its maker’s alone', async () => {
+    const { starter, home } = setUp();
+    chmodSync(starter, 0o644);
+    const copy = await workingCopy(starter, home, false);
+    expect([home, copy].map((path) => statSync(path).mode & 0o777)).toEqual([0o700, 0o600]);
   });
 
   it('starts anew without losing the old ones', async () => {

@@ -3,8 +3,12 @@ import { request } from 'node:http';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { onTestFinished } from 'vitest';
-import type { SaveRequest, SheetEdits } from '../../../src/hosts/xlsx/image.ts';
+import { fileStore } from '../../../src/hosts/workbench/server/file-store.ts';
+import { nodeFileSteps, type FileSteps } from '../../../src/hosts/workbench/server/file-steps.ts';
+import type { SaveAnswer, SaveRequest, SheetEdits } from '../../../src/hosts/xlsx/image.ts';
+import { versionOf } from '../../../src/hosts/xlsx/version.ts';
 import { writeWorkbook } from '../../../src/hosts/xlsx/write/write-workbook.ts';
+import { cellAt, imageOf } from '../xlsx/support.ts';
 
 /** A folder that lives as long as the test. */
 export function testFolder(): string {
@@ -14,6 +18,12 @@ export function testFolder(): string {
   });
   return folder;
 }
+
+/** A system on which two names can't change places. */
+export const withoutExchange: FileSteps = {
+  ...nodeFileSteps,
+  exchange: () => Promise.resolve(false),
+};
 
 /** The bytes of a little workbook whose A1 holds `first`. */
 export function bookBytes(first: string | number): Uint8Array {
@@ -38,6 +48,16 @@ export function edit(value: string | number): readonly SheetEdits[] {
 export function saveRequest(baseVersion: string, value: string | number): SaveRequest {
   return { baseVersion, edits: edit(value) };
 }
+
+/** What A1 of the workbook at that path holds. */
+export const firstOf = (path: string) => cellAt(imageOf(bytesAt(path)), 'Notes', 'A1')?.value;
+
+/** Saves "ours" over what stands at that path. */
+export const save = (path: string, steps: FileSteps = nodeFileSteps): Promise<SaveAnswer> =>
+  fileStore(path, steps).save(saveRequest(versionOf(bytesAt(path)), 'ours'));
+
+export const sentenceOf = (answer: SaveAnswer): string =>
+  answer.kind === 'refused' ? answer.sentence : answer.kind;
 
 export function bytesAt(path: string): Uint8Array {
   return new Uint8Array(readFileSync(path));

@@ -19,8 +19,12 @@ export interface FileStore {
   idle(): Promise<void>;
 }
 
-/** Opens a store on a file; `steps` are the file system's. */
-export function fileStore(path: string, steps: FileSteps = nodeFileSteps): FileStore {
+/** Opens a store on a file; `steps` are the file system's, and `now` gives the milliseconds since 1970. */
+export function fileStore(
+  path: string,
+  steps: FileSteps = nodeFileSteps,
+  now: () => number = Date.now,
+): FileStore {
   let known: string | undefined;
   /** The workbook as last read or saved, so that opening it again need not take it apart again. */
   let newest: WorkbookRead | undefined;
@@ -40,7 +44,7 @@ export function fileStore(path: string, steps: FileSteps = nodeFileSteps): FileS
   };
 
   const save = async (request: SaveRequest): Promise<SaveAnswer> => {
-    const { answer, read: readBack } = await saveOver(steps, path, request);
+    const { answer, read: readBack } = await saveOver(steps, path, request, now());
     if (answer.kind !== 'saved') return answer;
     newest = readBack;
     known = answer.version;
@@ -92,6 +96,7 @@ async function saveOver(
   steps: FileSteps,
   path: string,
   { baseVersion, edits }: SaveRequest,
+  now: number,
 ): Promise<Saved> {
   try {
     const current = await steps.read(path);
@@ -99,7 +104,7 @@ async function saveOver(
     if (version !== baseVersion) return { answer: { kind: 'changed outside', version } };
     const next = prepared(current, edits, basename(path));
     if (next.kind === 'refused') return { answer: next };
-    const replaced = await replaceFile(steps, path, current, next.bytes);
+    const replaced = await replaceFile(steps, path, current, next.bytes, now);
     if (replaced.kind === 'changed outside') return { answer: replaced };
     return { answer: { kind: 'saved', version: next.read.workbook.version }, read: next.read };
   } catch (error) {

@@ -1,67 +1,141 @@
-import { basename, dirname, extname, join } from 'node:path';
+import { randomBytes } from 'node:crypto';
+import { basename, dirname, join } from 'node:path';
 import { versionOf } from '../../xlsx/version.ts';
+import { keepBackup, makeBackupFolder } from './backups.ts';
+import { FileRefused } from './file-sentence.ts';
 import type { FileSteps } from './file-steps.ts';
+import {
+  refuseOtherOwner,
+  refuseWhatReplacingBreaks,
+  refuseWhileOpenElsewhere,
+} from './may-replace.ts';
 
 export type Replaced =
-  | { readonly kind: 'replaced' }
-  /** Someone else wrote the file meanwhile; it was left alone. */
+  /** `backup` is where the old state stands now; undefined when it could not be moved there. */
+  | { readonly kind: 'replaced'; readonly backup: string | undefined }
+  /** Someone else wrote the file meanwhile; theirs stands. */
   | { readonly kind: 'changed outside'; readonly version: string };
 
 /**
- * Puts `next` in the place of `last` so that at every instant the file is whole, old or new: the old
- * bytes go to the backup, the new ones to a file beside it that is read back, then renamed over.
- * Throws what the file system throws; the old file then still stands, unless the rename was done.
+ * Puts `next` in the place of `last` so that at every instant the file is whole, old or new. The new
+ * bytes go to a file beside it that is read back; then the two change places, and what came out is looked
+ * at: is it not `last`, it is put back. What came out becomes a backup.
+ * Throws what the file system throws, and `FileRefused`; the old file then still stands.
  */
 export async function replaceFile(
   steps: FileSteps,
   path: string,
   last: Uint8Array,
   next: Uint8Array,
+  now: number,
 ): Promise<Replaced> {
-  const mode = await steps.mode(path);
-  await writeWhole(steps, backupPath(path), last, mode);
+  const facts = await steps.look(path);
+  refuseWhatReplacingBreaks(path, facts);
+  await refuseWhileOpenElsewhere(steps, path);
+  await makeBackupFolder(steps, path);
   const fresh = temporaryPath(path);
+  let settled: Settled;
   try {
-    await writeSynced(steps, fresh, next, mode);
-    const version = versionOf(await steps.read(path));
-    if (version !== versionOf(last)) {
-      await steps.remove(fresh);
-      return { kind: 'changed outside', version };
-    }
-    await steps.rename(fresh, path);
+    await writeSynced(steps, fresh, next, path);
+    refuseOtherOwner(path, facts, await steps.look(fresh));
+    settled = await changePlaces(steps, path, fresh, versionOf(last), versionOf(next));
+    settled ??= await renameOver(steps, path, fresh, last, next);
   } catch (error) {
-    await removeQuietly(steps, fresh);
+    await removeIfHolds(steps, fresh, next);
     throw error;
   }
   await syncFolderQuietly(steps, dirname(path));
-  return { kind: 'replaced' };
+  if (settled.version !== versionOf(next)) {
+    await steps.remove(settled.out).catch(() => undefined);
+    return { kind: 'changed outside', version: settled.version };
+  }
+  // The file is replaced, whatever becomes of its backup: the next start finds it where it is.
+  const backup = await keepBackup(steps, path, settled.out, now).catch(() => undefined);
+  return { kind: 'replaced', backup };
 }
 
-/** "book.backup.xlsx" beside "book.xlsx". */
-export function backupPath(path: string): string {
-  const extension = extname(path);
-  return join(dirname(path), `${basename(path, extension)}.backup${extension}`);
-}
+/** Where a file stands while it is written: a name that nobody can know before. */
+export const temporaryPath = (path: string): string =>
+  join(
+    dirname(path),
+    `.${basename(path)}.saving-${String(process.pid)}-${randomBytes(8).toString('hex')}`,
+  );
 
-/** Writes a file whole or not at all: beside its place first, then renamed. */
-async function writeWhole(
+/** What stands in the file's place at last, and where that which came out of it lies. */
+type Settled = { readonly version: string; readonly out: string } | undefined;
+
+/**
+ * Lets the new file and the old change places until what comes out is what we last knew there: whoever
+ * else put a file there meanwhile has the last word. Undefined where the system can't do it.
+ */
+async function changePlaces(
   steps: FileSteps,
   path: string,
-  bytes: Uint8Array,
-  mode: number,
-): Promise<void> {
-  const fresh = temporaryPath(path);
+  fresh: string,
+  last: string,
+  next: string,
+): Promise<Settled> {
+  let [standing, held] = [last, next];
+  for (let isFirst = true; ; isFirst = false) {
+    try {
+      if (!(await steps.exchange(fresh, path))) return undefined;
+    } catch (error) {
+      if (isFirst) throw error;
+      // The name is free by now: someone took ours away, and what they had put there goes back.
+      await steps.moveNew(fresh, path);
+      return { version: held, out: fresh };
+    }
+    const out = await versionOrPutBack(steps, path, fresh);
+    if (out === standing) return { version: held, out: fresh };
+    [standing, held] = [held, out];
+  }
+}
+
+async function versionOrPutBack(steps: FileSteps, path: string, fresh: string): Promise<string> {
   try {
-    await writeSynced(steps, fresh, bytes, mode);
-    await steps.rename(fresh, path);
+    return versionOf(await steps.read(fresh));
   } catch (error) {
-    await removeQuietly(steps, fresh);
+    // What can't be looked at can't be judged.
+    await steps.exchange(fresh, path);
     throw error;
   }
 }
 
-async function writeSynced(steps: FileSteps, path: string, bytes: Uint8Array, mode: number) {
-  const file = await steps.create(path, mode);
+/** How often a file is looked at again whose bytes stay the same while something about it changes. */
+const LOOKS = 5;
+
+/** Where names can't change places: the old bytes are copied aside, and the rename follows a last look at once. */
+async function renameOver(
+  steps: FileSteps,
+  path: string,
+  fresh: string,
+  last: Uint8Array,
+  next: Uint8Array,
+): Promise<NonNullable<Settled>> {
+  const aside = temporaryPath(path);
+  try {
+    await writeSynced(steps, aside, last, path);
+    for (let looks = 0; looks < LOOKS; looks += 1) {
+      const { mark } = await steps.look(path);
+      const bytes = await steps.read(path);
+      if (versionOf(bytes) !== versionOf(last)) {
+        await steps.remove(aside);
+        return { version: versionOf(bytes), out: fresh };
+      }
+      if (await steps.renameOver(fresh, path, mark)) {
+        return { version: versionOf(next), out: aside };
+      }
+    }
+  } catch (error) {
+    await removeIfHolds(steps, aside, last);
+    throw error;
+  }
+  throw new FileRefused(`"${basename(path)}" is being changed by another program. Save again.`);
+}
+
+/** Writes a new file, with the attributes of `like`, and reads it back. */
+async function writeSynced(steps: FileSteps, path: string, bytes: Uint8Array, like: string) {
+  const file = await steps.create(path, like);
   try {
     await file.write(bytes);
     await file.sync();
@@ -69,18 +143,21 @@ async function writeSynced(steps: FileSteps, path: string, bytes: Uint8Array, mo
     await file.close();
   }
   if (versionOf(await steps.read(path)) !== versionOf(bytes)) {
+    await steps.remove(path);
     throw new Error('The disk gave back other bytes than were written.');
   }
 }
 
-function temporaryPath(path: string): string {
-  return join(dirname(path), `.${basename(path)}.saving-${process.pid}`);
-}
-
-async function removeQuietly(steps: FileSteps, path: string): Promise<void> {
+/** Takes our own bytes away again. Anything else under that name is left for the next start to look at. */
+async function removeIfHolds(steps: FileSteps, path: string, bytes: Uint8Array): Promise<void> {
   // The first failure is the one to report.
+  const standing = await steps.read(path).catch(() => undefined);
+  if (standing === undefined || !isStartOf(standing, bytes)) return;
   await steps.remove(path).catch(() => undefined);
 }
+
+const isStartOf = (part: Uint8Array, whole: Uint8Array): boolean =>
+  Buffer.compare(part, whole.subarray(0, part.length)) === 0;
 
 async function syncFolderQuietly(steps: FileSteps, folder: string): Promise<void> {
   // Some systems cannot sync a folder; the rename itself is done.

@@ -1,4 +1,4 @@
-import { copyFile, constants, mkdir, realpath, rename } from 'node:fs/promises';
+import { chmod, copyFile, constants, mkdir, realpath, rename } from 'node:fs/promises';
 import { existsSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import { moveLedgerPlace } from './ledger-place.ts';
@@ -19,7 +19,11 @@ export async function workingCopy(
   const copy = join(folder, 'pour-ledger.xlsx');
   if (fresh && existsSync(copy)) await putAside(copy, folder);
   // Never over a standing copy, even if another run makes it at this moment.
-  if (!existsSync(copy)) await copyFile(starter, copy, constants.COPYFILE_EXCL);
+  if (!existsSync(copy)) {
+    await copyFile(starter, copy, constants.COPYFILE_EXCL);
+    // The starter is everybody's; a ledger is not.
+    await chmod(copy, 0o600);
+  }
   return copy;
 }
 
