@@ -1,4 +1,12 @@
-import { chmodSync, existsSync, readFileSync, readdirSync, statSync, writeFileSync } from 'node:fs';
+import {
+  chmodSync,
+  existsSync,
+  mkdirSync,
+  readFileSync,
+  readdirSync,
+  statSync,
+  writeFileSync,
+} from 'node:fs';
 import { createServer } from 'node:http';
 import { join } from 'node:path';
 import { describe, expect, it, onTestFinished } from 'vitest';
@@ -16,6 +24,8 @@ describe('the command line', () => {
     [['book.xlsx', '--port', '8080'], { ...serve, file: 'book.xlsx', port: 8080 }],
     [['--port=0'], { ...serve, port: 0 }],
     [['--fresh'], { ...serve, fresh: true }],
+    [['--backups'], { kind: 'backups', file: undefined, take: undefined }],
+    [['--take', '3', 'book.xlsx'], { kind: 'backups', file: 'book.xlsx', take: 3 }],
   ])('%j', (given, asked) => {
     expect(parseArguments(given)).toEqual(asked);
   });
@@ -25,6 +35,8 @@ describe('the command line', () => {
     [['--port', '70000'], /no port/],
     [['--port', '8e3'], /no port/],
     [['--colour'], /not known/],
+    [['--take', 'book.xlsx'], /"book.xlsx" is no number of a backup/],
+    [['--backups', '--fresh'], /neither --fresh nor --port/],
     [['a.xlsx', 'b.xlsx'], /Only one workbook/],
     [['a.xlsx', '--fresh'], /demo copy/],
   ])('%j is refused', (given, sentence) => {
@@ -47,6 +59,18 @@ describe('the working copy', () => {
     writeFileSync(copy, 'with a year of work');
     expect(await workingCopy(starter, home, false)).toBe(copy);
     expect(readFileSync(copy, 'utf8')).toBe('with a year of work');
+  });
+
+  it('takes its backups along when it is put aside', async () => {
+    const { starter, home } = setUp();
+    await workingCopy(starter, home, false);
+    mkdirSync(join(home, 'pour-ledger.backups'));
+    await workingCopy(starter, home, true);
+    expect(readdirSync(home).sort()).toEqual([
+      'pour-ledger.old-1.backups',
+      'pour-ledger.old-1.xlsx',
+      'pour-ledger.xlsx',
+    ]);
   });
 
   it('is its maker’s alone', async () => {

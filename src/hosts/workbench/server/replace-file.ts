@@ -54,8 +54,26 @@ export async function replaceFile(
   return { kind: 'replaced', backup };
 }
 
+/** Puts a file where none stands, whole or not at all, with the attributes of `like`. */
+export async function writeNew(
+  steps: FileSteps,
+  path: string,
+  bytes: Uint8Array,
+  like: string,
+): Promise<void> {
+  const fresh = temporaryPath(path);
+  try {
+    await writeSynced(steps, fresh, bytes, like);
+    await steps.moveNew(fresh, path);
+  } catch (error) {
+    await removeIfHolds(steps, fresh, bytes);
+    throw error;
+  }
+  await syncFolderQuietly(steps, dirname(path));
+}
+
 /** Where a file stands while it is written: a name that nobody can know before. */
-export const temporaryPath = (path: string): string =>
+const temporaryPath = (path: string): string =>
   join(
     dirname(path),
     `.${basename(path)}.saving-${String(process.pid)}-${randomBytes(8).toString('hex')}`,

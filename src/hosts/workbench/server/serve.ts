@@ -1,8 +1,11 @@
-/** `node dist/workbench/server.js [path/to/book.xlsx] [--port N] [--fresh]` */
+/** `node dist/workbench/server.js [path/to/book.xlsx] [--port N] [--fresh] [--backups] [--take N]` */
 import { realpathSync } from 'node:fs';
+import { realpath } from 'node:fs/promises';
 import { homedir } from 'node:os';
-import { dirname, join } from 'node:path';
+import { dirname, join, resolve } from 'node:path';
 import { parseArguments } from './arguments.ts';
+import { listEarlier, takeEarlier } from './earlier-states.ts';
+import { nodeFileSteps } from './file-steps.ts';
 import { startWorkbench } from './start.ts';
 import { workingCopy, workingFolder } from './working-copy.ts';
 
@@ -13,7 +16,9 @@ async function main(): Promise<void> {
   const here = dirname(realpathSync(process.argv[1] ?? ''));
   const folder = workingFolder(process.env['XDG_DATA_HOME'], homedir());
   const starter = join(here, '..', 'pour-ledger.xlsx');
-  const file = asked.file ?? (await workingCopy(starter, folder, asked.fresh));
+  const file =
+    asked.file ?? (await workingCopy(starter, folder, asked.kind === 'serve' && asked.fresh));
+  if (asked.kind === 'backups') return tellOfBackups(file, asked.take);
   const started = await startWorkbench(file, join(here, 'page'), folder, asked.port);
   if ('kind' in started) return fail(started.sentence);
   console.log(`Pour Ledger shows ${file} at ${started.address}`);
@@ -22,6 +27,16 @@ async function main(): Promise<void> {
       void started.close().then(() => process.exit(0));
     });
   }
+}
+
+async function tellOfBackups(file: string, take: number | undefined): Promise<void> {
+  const path = await realpath(file).catch(() => resolve(file));
+  const told =
+    take === undefined
+      ? await listEarlier(nodeFileSteps, path)
+      : await takeEarlier(nodeFileSteps, path, take, Date.now());
+  if (told.ok) console.log(told.sentence);
+  else fail(told.sentence);
 }
 
 function fail(sentence: string): void {

@@ -1,8 +1,10 @@
 import { realpath } from 'node:fs/promises';
+import { nodeFileSteps } from './file-steps.ts';
 import { fileStore } from './file-store.ts';
 import { ledgerPlace } from './ledger-place.ts';
 import { listen } from './listen.ts';
 import { listeners } from './listeners.ts';
+import { sweep } from './sweep.ts';
 import { watchFile } from './watch-file.ts';
 import { workbenchServer } from './workbench-server.ts';
 
@@ -26,6 +28,8 @@ export async function startWorkbench(
 ): Promise<Started> {
   // Saving renames a file into place, so a link must first lead to the file it means.
   const path = await realpath(file).catch(() => file);
+  // What an earlier run left behind does no harm where it can't be cleared away.
+  await sweep(nodeFileSteps, path, Date.now()).catch(() => undefined);
   const store = fileStore(path);
   const first = await store.read();
   if (first.kind === 'refused') return first;

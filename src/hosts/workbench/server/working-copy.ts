@@ -1,6 +1,7 @@
 import { chmod, copyFile, constants, mkdir, realpath, rename } from 'node:fs/promises';
 import { existsSync } from 'node:fs';
 import { basename, join } from 'node:path';
+import { backupFolder } from './backups.ts';
 import { moveLedgerPlace } from './ledger-place.ts';
 
 /**
@@ -40,6 +41,8 @@ async function putAside(copy: string, folder: string): Promise<void> {
   // A link is put aside alone: the file that it leads to stays where it is.
   if (real === join(inside, basename(copy))) {
     await moveLedgerPlace(folder, real, join(inside, basename(aside)));
+    const backups = backupFolder(copy);
+    if (existsSync(backups)) await rename(backups, backupFolder(aside));
   }
   await rename(copy, aside);
 }
@@ -47,6 +50,6 @@ async function putAside(copy: string, folder: string): Promise<void> {
 function freeName(folder: string): string {
   let number = 1;
   const name = () => join(folder, `pour-ledger.old-${number}.xlsx`);
-  while (existsSync(name())) number += 1;
+  while (existsSync(name()) || existsSync(backupFolder(name()))) number += 1;
   return name();
 }
