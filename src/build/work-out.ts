@@ -3,7 +3,6 @@ import { asIfOn } from '../../functions/clock.ts';
 import { CellFailure } from '../../functions/failure.ts';
 import type { Cell } from '../workbook/port.ts';
 import type { Answer, Workings } from '../workbook/starter/formula.ts';
-import { demoDay } from '../workbook/starter/demo/season.ts';
 import { bookName } from '../workbook/starter/names.ts';
 import { isFormula } from '../workbook/starter/sheet.ts';
 import { bookPlace } from '../workbook/starter/start-sheet.ts';
@@ -17,14 +16,14 @@ export const placeKey = (sheet: string, row: number, column: number): string =>
 
 /**
  * Works out every formula with the worksheet functions themselves, sheet by sheet, so that the file
- * shows its numbers where the add-in is missing. Today is the demo's own day.
+ * shows its numbers where the add-in is missing. Today is the workbook's own day.
  */
-export function workOut({ sheets, tables }: StarterWorkbook): Answers {
+export function workOut({ day, sheets, tables }: StarterWorkbook): Answers {
   const answers = new Map<string, Answer>();
   const values = new Map<string, Cell>();
   const tableRows = new Map(tables.map(({ name, headers, rows }) => [name, [headers, ...rows]]));
   const from = (sheet: string): Workings => ({
-    today: demoDay,
+    today: day,
     cell: (row, column) => values.get(placeKey(sheet, row, column)) ?? '',
     cellOf: (other, row, column) => values.get(placeKey(other, row, column)) ?? '',
     table: (name) => known(tableRows.get(name), `table ${name}`),
@@ -32,7 +31,7 @@ export function workOut({ sheets, tables }: StarterWorkbook): Answers {
     ask,
   });
   const bookValue = () => values.get(placeKey(bookPlace.sheet, bookPlace.row, bookPlace.column));
-  asIfOn(demoDay, () => {
+  asIfOn(day, () => {
     for (const { name, cells } of sheets) {
       for (const { row, column, holds } of cells) {
         const answer = isFormula(holds) ? holds.work(from(name)) : holds;

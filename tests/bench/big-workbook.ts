@@ -14,7 +14,7 @@ export function bigWorkbook(size: Size): Uint8Array {
   return writeWorkbook(describeStarter(grown(demoWorkbook(), size), 'A long invented ledger'));
 }
 
-function grown({ sheets, tables }: StarterWorkbook, size: Size): StarterWorkbook {
+function grown({ day, sheets, tables }: StarterWorkbook, size: Size): StarterWorkbook {
   const more: Readonly<Record<string, readonly Row[]>> = {
     Materials: range(size.materials).map(material),
     Lots: range(size.materials).map((index) => lot(index, size)),
@@ -25,6 +25,7 @@ function grown({ sheets, tables }: StarterWorkbook, size: Size): StarterWorkbook
     return { ...data, rows: [...data.rows, ...(more[data.name] ?? []).map(cellsOf)] };
   };
   return {
+    day,
     tables: tables.map(grow),
     sheets: sheets.map((sheet) =>
       sheet.table ? { ...sheet, table: { ...sheet.table, data: grow(sheet.table.data) } } : sheet,

@@ -1,5 +1,4 @@
 import { cell, headerCells, inputCells, titleCells } from './answer-cells.ts';
-import type { Cell } from '../port.ts';
 import { costByKind, kindChart, LINES_ROOM } from './cost-kinds.ts';
 import { at, fixedAt, less, named, pour, rowOf, shareLeft, unlessBlank } from './formula.ts';
 import { listed, moreNote } from './listed.ts';
@@ -22,7 +21,7 @@ const CURVE = 10;
 const LARGEST_BATCH = 36;
 
 /** What each design costs, where the money of one goes, and how its cost falls with the batch. */
-export function costingSheet(design: string, asOf: Cell): StarterSheet {
+export function costingSheet(design: string): StarterSheet {
   const lastCurveRow = HEADERS + LARGEST_BATCH;
   const curveColumn = (column: number) => ({
     startRow: HEADERS + 1,
@@ -40,7 +39,7 @@ export function costingSheet(design: string, asOf: Cell): StarterSheet {
         'Costing',
         'Full cost of one good bar: material, labour, setup, mold wear, overhead, lost bars.',
       ),
-      ...asOfCells(AS_OF, asOf),
+      ...asOfCells(AS_OF),
       ...inputCells(BARS, GIVEN, 'Good bars', 12, 'whole'),
       cell(BARS, 2, 'in one batch', 'aside'),
       cell(HEADERS - 1, 0, 'Every design', 'heading'),
@@ -104,11 +103,11 @@ export function costingSheet(design: string, asOf: Cell): StarterSheet {
   };
 }
 
-/** The day that a sheet answers for. */
-export function asOfCells(row: number, asOf: Cell): StarterCell[] {
-  const aside = asOf === '' ? 'Blank is today.' : 'A day of the demo. Clear it for today.';
-  return [...inputCells(row, GIVEN, 'As of', asOf, 'date'), cell(row, GIVEN + 1, aside, 'aside')];
-}
+/** The day that a sheet answers for: today, until a maker types another. */
+export const asOfCells = (row: number): StarterCell[] => [
+  ...inputCells(row, GIVEN, 'As of', '', 'date'),
+  cell(row, GIVEN + 1, 'Blank is today.', 'aside'),
+];
 
 function designRows(): StarterCell[] {
   return Array.from({ length: DESIGNS_SHOWN }, (_, index) => {

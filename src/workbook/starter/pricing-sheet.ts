@@ -1,5 +1,4 @@
 import { cell, headerCells, inputCells, titleCells } from './answer-cells.ts';
-import type { Cell } from '../port.ts';
 import { asOfCells } from './costing-sheet.ts';
 import { at, fixedAt, less, named, pour, rowOf, unlessBlank } from './formula.ts';
 import { moreNote } from './listed.ts';
@@ -21,7 +20,7 @@ const HEADERS = PRICED.headers;
 const LAST = PRICED.last;
 
 /** What to ask for a bar, what today's price really leaves, and one price for several bars. */
-export function pricingSheet(asOf: Cell, set: SetOfBars): StarterSheet {
+export function pricingSheet(set: SetOfBars): StarterSheet {
   const first = String(HEADERS + 2);
   return {
     name: pricingName,
@@ -32,7 +31,7 @@ export function pricingSheet(asOf: Cell, set: SetOfBars): StarterSheet {
         pricingName,
         'The margin is what is left of the price after tax, fees and the full cost, as a share of the price without tax.',
       ),
-      ...asOfCells(AS_OF, asOf),
+      ...asOfCells(AS_OF),
       ...questions(),
       ...sellingCells(),
       cell(HEADERS - 1, 0, 'Every design', 'heading'),

@@ -1,4 +1,3 @@
-import type { Cell } from '../port.ts';
 import { cell, headerCells, inputCells, titleCells } from './answer-cells.ts';
 import { asOfCells } from './costing-sheet.ts';
 import { at, fixedAt, type Formula, named, pour, unlessBlank } from './formula.ts';
@@ -31,7 +30,7 @@ const weeks = { row: FACTS, lines: 52 };
 const from = { asked: 2, point: 3, service: 4, without: 5, trust: 6, words: 7, weeks: 8 };
 
 /** Whether a reorder point keeps what it promises: both points, which to trust, and a year with each. */
-export function reorderCheckSheet(material: string, asOf: Cell): StarterSheet {
+export function reorderCheckSheet(material: string): StarterSheet {
   const words = { startRow: WORDS, startColumn: 0, endRow: WORDS, endColumn: LAST_COLUMN };
   return {
     name: 'Reorder check',
@@ -44,7 +43,7 @@ export function reorderCheckSheet(material: string, asOf: Cell): StarterSheet {
         'Plays your own days of use again, at random, to see how often stock would have lasted until the order came.',
       ),
       ...inputCells(MATERIAL, GIVEN, 'Material', material, 'text'),
-      ...asOfCells(AS_OF, asOf),
+      ...asOfCells(AS_OF),
       ...headerCells(HEADERS, 0, [
         ['Order again at or below', 'text'],
         ['Usual formula', 'grams'],

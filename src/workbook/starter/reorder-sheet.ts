@@ -1,5 +1,5 @@
-import { cell, inputCells, titleCells } from './answer-cells.ts';
-import type { Cell } from '../port.ts';
+import { cell, titleCells } from './answer-cells.ts';
+import { asOfCells } from './costing-sheet.ts';
 import { block, countAboveZero, fixedAt, named, pour, sumOf } from './formula.ts';
 import { bookName } from './names.ts';
 import type { StarterSheet } from './sheet.ts';
@@ -13,7 +13,7 @@ const VALUE = 4;
 const ORDER_PACKS = 6;
 
 /** Everything on the shelf with its reorder point; what to order now stands out. */
-export function reorderSheet(asOf: Cell): StarterSheet {
+export function reorderSheet(): StarterSheet {
   const down = (column: number) => block(LIST_ROW + 1, column, LIST_ROW + LIST_ROWS, column);
   const first = String(LIST_ROW + 2);
   return {
@@ -26,15 +26,7 @@ export function reorderSheet(asOf: Cell): StarterSheet {
         'Reorder',
         'Order what is marked: its stock is at or below the point where the next order would come too late. Reorder check tries the point.',
       ),
-      ...inputCells(AS_OF, GIVEN, 'As of', asOf, 'date'),
-      cell(
-        AS_OF,
-        2,
-        asOf === ''
-          ? 'Blank is today.'
-          : 'A day of the demo. Clear it, or type =TODAY(), for today.',
-        'aside',
-      ),
+      ...asOfCells(AS_OF),
       cell(LIST_ROW, 0, pour('STOCKLIST', named(bookName), fixedAt(AS_OF, GIVEN)), 'header'),
       cell(AS_OF + 1, 0, 'Items to order', 'label'),
       cell(AS_OF + 1, GIVEN, countAboveZero(down(ORDER_PACKS)), 'answer', 'whole'),

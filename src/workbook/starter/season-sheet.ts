@@ -1,5 +1,4 @@
 import { cell, inputCells, titleCells } from './answer-cells.ts';
-import type { Cell } from '../port.ts';
 import { asOfCells } from './costing-sheet.ts';
 import { orToday } from './dates.ts';
 import { at, cellsIn, fixedAt, type Formula, saysYes, sumOf } from './formula.ts';
@@ -15,7 +14,7 @@ import type { CellFormat, StarterCell, StarterSheet } from './sheet.ts';
 import { one, widths } from './weigh-sheet.ts';
 
 /** The whole plan in one view: bars to make, what to buy and when, and the days to pour. */
-export function seasonSheet(asOf: Cell): StarterSheet {
+export function seasonSheet(): StarterSheet {
   const asked: SeasonAsked = {
     from: at(SEASON.asOf, 1),
     today: at(SEASON.asOf, SEASON.unseen),
@@ -31,7 +30,7 @@ export function seasonSheet(asOf: Cell): StarterSheet {
         'Season',
         'What the plan still asks for: bars to make, what to buy and by when, and the days to pour.',
       ),
-      ...asOfCells(SEASON.asOf, asOf),
+      ...asOfCells(SEASON.asOf),
       cell(SEASON.asOf, SEASON.unseen, orToday(SEASON.asOf, 1), 'plain', 'unseen'),
       ...inputCells(SEASON.reuse, 1, 'Use leftovers', 'no', 'text'),
       cell(SEASON.reuse, 2, 'yes melts leftover soap and lays spare tiles first.', 'aside'),

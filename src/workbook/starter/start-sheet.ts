@@ -92,7 +92,7 @@ const demoSteps: Lines = [
   ['Invented', 'All here is made up: workshop, suppliers, prices, bars and fairs.'],
   [
     'Its days',
-    'The ledger runs from December 2025 to November 2026; sales before it are monthly sums.',
+    'A year of ledger up to the days before this copy was made; sales before it are weekly sums.',
   ],
   ['Blank copy', 'Start your own in pour-ledger-empty.xlsx: the same sheets without the demo.'],
   ...steps,

@@ -46,7 +46,7 @@ const BASE = 11;
 const UNSEEN = 9;
 
 /** Suppose more bars, dearer supplies, late suppliers or lost fills: what it does, and nothing is written. */
-export function whatIfSheet(asOf: Cell, supposed: Supposed): StarterSheet {
+export function whatIfSheet(supposed: Supposed): StarterSheet {
   const asked = {
     from: at(AS_OF, GIVEN),
     today: at(AS_OF, UNSEEN),
@@ -68,7 +68,7 @@ export function whatIfSheet(asOf: Cell, supposed: Supposed): StarterSheet {
         'What if',
         'Change a sand-coloured cell and see cost, money and days move. Nothing here touches stock or ledger.',
       ),
-      ...asOfCells(AS_OF, asOf),
+      ...asOfCells(AS_OF),
       cell(AS_OF, UNSEEN, orToday(AS_OF, GIVEN), 'plain', 'unseen'),
       ...questions(supposed),
       ...otherPlan(asked.more),

@@ -114,7 +114,7 @@ describe("the demo's ledger", () => {
     expect(Math.max(...days)).toBeLessThan(demoDay);
   });
 
-  it('has monthly sums of a notebook before it, which are no moves and no fair', () => {
+  it('has weekly sums of a notebook before it, which are no moves and no fair', () => {
     const older = book.sales.filter(({ sale }) => sale.startsWith('N-'));
     expect(older.every(({ soldOn, fair }) => soldOn < firstDay && fair === '')).toBe(true);
     expect(older.length).toBeGreaterThan(100);

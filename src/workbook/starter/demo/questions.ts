@@ -16,7 +16,7 @@ export const demoSet: SetOfBars = {
 };
 
 export const demoFairQuestion: FairQuestion = {
-  fair: 'Lamplight Fair 2026',
+  fair: 'Lamplight Fair',
   design: '',
   barsExpected: 52,
   lowestPrice: 9.5,

@@ -10,9 +10,11 @@ import {
   winterBeacon,
 } from './designs.ts';
 
-/** The invented ledger runs from its first day to the day before the demo's own "today". */
+/** The invented ledger runs from its first day to the day before the one it was written for. */
 export const firstDay: Day = serial('2025-12-01');
 export const demoDay: Day = serial('2026-11-25');
+/** What is poured for the season's first fair is to be ready. */
+export const firstReadyBy: Day = serial('2026-12-11');
 
 /** Bars sold in a month, January first: quiet after the holidays, strong before them. */
 const barsByMonth = [17, 22, 29, 41, 45, 43, 52, 48, 40, 66, 112, 138] as const;
@@ -41,6 +43,7 @@ const monthOf = (day: Day): number =>
 /** Monday is 1, Sunday 7. */
 export const weekday = (day: Day): number => ((((day - 2) % 7) + 7) % 7) + 1;
 
+/** No name of a fair tells a year or a season: the demo's days are moved when it is copied. */
 const fair = (
   name: string,
   opens: string,
@@ -57,23 +60,23 @@ const fair = (
 });
 
 export const demoFairs: readonly RowOfCells<'fairs'>[] = [
-  fair('Pier Winter Market 2025', '2025-12-13', 55, 12, 9),
-  fair('Lamplight Fair 2025', '2025-12-20', 70, 18, 10),
-  fair('Easter on the Quay', '2026-04-04', 40, 12, 8),
-  fair('May Tide Fair', '2026-05-09', 45, 22, 8.5),
-  fair('Midsummer Market', '2026-06-20', 45, 12, 8),
+  fair('Pier Market last year', '2025-12-13', 55, 12, 9),
+  fair('Lamplight Fair last year', '2025-12-20', 70, 18, 10),
+  fair('Net Loft Market', '2026-04-04', 40, 12, 8),
+  fair('Tide Fair', '2026-05-09', 45, 22, 8.5),
+  fair('Quayside Stalls', '2026-06-20', 45, 12, 8),
   fair('Regatta Stalls', '2026-07-18', 60, 12, 9),
-  fair('August Pier Market', '2026-08-15', 40, 12, 8),
-  fair('Harvest Quay', '2026-09-26', 40, 14, 8),
+  fair('Ferry Landing Market', '2026-08-15', 40, 12, 8),
+  fair('Long Quay Fair', '2026-09-26', 40, 14, 8),
   fair('Lantern Walk', '2026-10-31', 50, 14, 7),
-  fair('First Frost Fair', '2026-11-14', 65, 18, 9.5),
-  fair('Pier Winter Market 2026', '2026-12-12', 60, 12, 9),
-  fair('Lamplight Fair 2026', '2026-12-19', 75, 18, 10),
+  fair('Breakwater Fair', '2026-11-14', 65, 18, 9.5),
+  fair('Pier Market', '2026-12-12', 60, 12, 9),
+  fair('Lamplight Fair', '2026-12-19', 75, 18, 10),
 ];
 
 const planFor = (
   fairName: string,
-  readyBy: string,
+  readyBy: Day,
   start: number,
   wanted: readonly (readonly [design: string, bars: number])[],
 ): RowOfCells<'plan'>[] =>
@@ -81,12 +84,12 @@ const planFor = (
     planLine: `P-${String(start + index).padStart(2, '0')}`,
     design,
     bars,
-    readyBy: serial(readyBy),
+    readyBy,
     fair: fairName,
   }));
 
 export const demoPlan: readonly RowOfCells<'plan'>[] = [
-  ...planFor('Pier Winter Market 2026', '2026-12-11', 1, [
+  ...planFor('Pier Market', firstReadyBy, 1, [
     [lanternQuay, 28],
     [tidePool, 26],
     [heronFlats, 22],
@@ -94,7 +97,7 @@ export const demoPlan: readonly RowOfCells<'plan'>[] = [
     [winterBeacon, 36],
     [sandspit, 26],
   ]),
-  ...planFor('Lamplight Fair 2026', '2026-12-18', 7, [
+  ...planFor('Lamplight Fair', firstReadyBy + 7, 7, [
     [lanternQuay, 32],
     [tidePool, 24],
     [heronFlats, 20],
