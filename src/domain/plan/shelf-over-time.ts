@@ -1,8 +1,8 @@
 import type { Book, Material } from '../book/book.ts';
 import { itemOfMaterial } from '../book/find.ts';
 import { type Day, wholeDay } from '../kernel/day.ts';
-import { addTo, type Exact, exact, least, sum } from '../kernel/exact.ts';
-import { stockAt } from '../stock/valuation.ts';
+import { addTo, type Exact, exact, least, sum, zero } from '../kernel/exact.ts';
+import { shelfAt, stockAt } from '../stock/valuation.ts';
 import type { Need } from './explode.ts';
 import type { Bucket } from './gross-to-net.ts';
 
@@ -15,8 +15,10 @@ interface DatedStock {
 }
 
 export interface ShelfOverTime {
-  /** On hand at the start, whatever its date. */
+  /** On hand at the start, whatever its date; below zero where more was taken than there was. */
   readonly onHand: Exact;
+  /** The same without what is past its best before on the day of the first need. */
+  readonly stillGood: Exact;
   /** One for each day with a need. */
   readonly buckets: readonly (Bucket & { readonly day: Day })[];
 }
@@ -24,7 +26,8 @@ export interface ShelfOverTime {
 /**
  * Needs of a material day by day against its lots: each need takes what is best before soonest, lots
  * dated later than `from` are on their way, and what is past its best-before date on the day of the
- * need, or on `from` where the need is late already, is lost to the plan.
+ * need, or on `from` where the need is late already, is lost to the plan. What the shelf owes is repaid
+ * by what comes in before the first need; what is left of it is bought with that.
  */
 export function shelfOverTime(
   book: Book,
@@ -33,12 +36,19 @@ export function shelfOverTime(
   from: Day,
 ): ShelfOverTime {
   const shelf = datedStock(book, material, from);
-  const onHand = sum(shelf.filter(({ comes }) => comes <= from).map(({ quantity }) => quantity));
+  let { owed } = shelfAt(book, itemOfMaterial(material), from);
+  const days = byDay(needs);
+  const onHand = heldIn(shelf, from, -Infinity).minus(owed);
+  const stillGood = heldIn(shelf, from, Math.max(days[0]?.day ?? from, from)).minus(owed);
   let before = from;
-  const buckets = byDay(needs).map(({ day, quantity }) => {
+  const buckets = days.map(({ day, quantity }) => {
     const receipts = sum(
       shelf.filter(({ comes }) => comes > before && comes <= day).map((stock) => stock.quantity),
     );
+    for (const stock of shelf) {
+      if (stock.comes <= day) owed = owed.minus(takeFrom(stock, owed));
+    }
+    owed = zero;
     const losses = sum(
       shelf
         .filter(({ comes, bestBefore }) => comes <= day && bestBefore < Math.max(day, from))
@@ -51,8 +61,16 @@ export function shelfOverTime(
     before = Math.max(before, day);
     return { day, gross: quantity, receipts, losses };
   });
-  return { onHand, buckets };
+  return { onHand, stillGood, buckets };
 }
+
+/** What has come by a day and is best before another or later. */
+const heldIn = (shelf: readonly DatedStock[], by: Day, goodOn: Day): Exact =>
+  sum(
+    shelf
+      .filter(({ comes, bestBefore }) => comes <= by && bestBefore >= goodOn)
+      .map(({ quantity }) => quantity),
+  );
 
 function datedStock(book: Book, material: Material, from: Day): DatedStock[] {
   const layers = stockAt(book, itemOfMaterial(material), from).filled.map((layer) => ({

@@ -1,6 +1,6 @@
 import type { Book, Material } from '../book/book.ts';
 import { type Day, isoDate, wholeDay } from '../kernel/day.ts';
-import { type Exact, notBelowZero, sum, zero } from '../kernel/exact.ts';
+import { type Exact, sum, zero } from '../kernel/exact.ts';
 import { compareNames } from '../kernel/names.ts';
 import { andThen, answer, notYet, type Result } from '../kernel/result.ts';
 import { explode, type Need } from './explode.ts';
@@ -14,7 +14,7 @@ import { shelfOverTime } from './shelf-over-time.ts';
 export interface SupplyLine {
   readonly material: Material;
   readonly gross: Exact;
-  /** On hand and still good on the day of the first need. */
+  /** On hand and still good on the day of the first need; below zero where stock is owed. */
   readonly onHand: Exact;
   /** On hand, but past its best-before date before the plan gets to it. */
   readonly expiring: Exact;
@@ -108,7 +108,7 @@ function supplyLine(book: Book, material: Material, needs: readonly Need[], from
   return {
     material,
     gross: sum(days.map(({ gross }) => gross)),
-    onHand: notBelowZero(shelf.onHand.minus(shelf.buckets[0]?.losses ?? zero)),
+    onHand: shelf.stillGood,
     expiring: sum(shelf.buckets.map(({ losses }) => losses)),
     net,
     days,

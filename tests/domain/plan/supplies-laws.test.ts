@@ -22,6 +22,35 @@ describe('laws', () => {
   );
   const settings = fc.constantFrom([], [['Minutes per day', 120, '']], [['Rest days', 'Sun', '']]);
 
+  it('what was taken too much is missing as if the plan had taken it', () => {
+    const box = (quantity: number, reason: string, at: number) => [
+      `E${at}`,
+      '2026-10-02',
+      reason,
+      'Box',
+      quantity,
+      '',
+      '',
+      '',
+    ];
+    fc.assert(
+      fc.property(
+        fc.array(line, { minLength: 1, maxLength: 5 }),
+        fc.integer({ min: 1, max: 500 }),
+        (lines, owed) => {
+          const plan = lines.map(([design, bars, day], i) => [`P${i}`, design, bars, from + day]);
+          const netOf = (moves: Parameters<typeof season>[0]['moves'] = []): number | undefined =>
+            sound(supplies(bookOf(season({ plan, moves })), from))
+              .lines.find(({ material }) => material.name === 'Box')
+              ?.net.toNumber();
+          const before = netOf();
+          expect(netOf([box(-owed, 'wasted', 1)])).toBe(before && before + owed);
+        },
+      ),
+      { numRuns: 40 },
+    );
+  });
+
   it('packs cover the net, net is never negative, and orders come before needs', () => {
     fc.assert(
       fc.property(
