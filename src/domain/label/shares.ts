@@ -23,10 +23,19 @@ const BETWEEN = /[;\n]|,\s+(?!\d)|(?<!\d),\s+/u;
 const RUN_TOGETHER =
   /\d%?,\p{L}|\s\d+(?:[.,]\d+)?(?:\s*%)?(?:,\s+\d|\s*[/|+&:.](?:\s*\p{L}|\s+\d)|\s+(?:[-–]\s*)?[\p{L}\d])/u;
 
+/** A number at the end that is no percent, such as -1, <0.1 or .5. */
+const ODD_PERCENT = /\s[^\p{L}\d\s]*\d[\d.,]*\s*%?$/u;
+
+/** The sign of such a number where it stands apart: it is no part of the name. */
+const LONE_SIGN = /\s[^\p{L}\d\s)]+$/u;
+
+/** A name has a letter, or is the CAS number of a substance. */
+const NAME = /\p{L}|^\d{2,7}-\d{2}-\d$/u;
+
 /**
  * Reads `name percent; name percent` (contract §2). A comma may stand for the decimal point. Fails
- * with the end of a sentence where a percent is over 100, or two entries run together: an allergen in a
- * name would stand on no label.
+ * with the end of a sentence where a percent is over 100 or can't be read, an entry has no name, or two
+ * run together: an allergen in a name would stand on no label.
  */
 export function readShares(cell: string): Result<readonly Share[]> {
   const parts = cell
@@ -41,10 +50,21 @@ export function readShares(cell: string): Result<readonly Share[]> {
     return wrong(
       `runs entries together in ${quoted(together)}: part them with ";", such as Eugenol 80; Linalool 0.3`,
     );
+  const nameless = parts.find((_, at) => !NAME.test(shares[at]?.name ?? ''));
+  if (nameless !== undefined)
+    return wrong(`holds ${quoted(nameless)} without a name: type it like Linalool 0.3`);
+  const odd = parts.find((_, at) => hasOddPercent(shares[at]));
+  if (odd !== undefined)
+    return wrong(`holds ${quoted(odd)}, whose percent can't be read: type it like Linalool 0.3`);
   const over = shares.find(({ percent }) => percent?.gt(hundred));
   if (over !== undefined)
     return wrong(`gives ${over.name} ${String(over.percent)} %, more than the whole material`);
   return answer(shares);
+}
+
+function hasOddPercent({ name, percent }: Share = { name: '', percent: undefined }): boolean {
+  if (percent !== undefined) return LONE_SIGN.test(name);
+  return !OWN_NUMBER.test(name) && ODD_PERCENT.test(name);
 }
 
 function readShare(part: string): Share {

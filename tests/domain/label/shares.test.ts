@@ -93,6 +93,31 @@ describe('readShares', () => {
     );
   });
 
+  it.each(['0.5', '50 %', '-1', 'Eugenol 80; 0.5', '12-3', '%'])(
+    'refuses an entry without a name: %j',
+    (cell) => {
+      expect(refusal(readShares(cell)).sentence).toMatch(
+        /^holds ".*" without a name: type it like/u,
+      );
+    },
+  );
+
+  it.each(['Linalool -1', 'Linalool - 1', 'Linalool –0.5 %', 'Linalool <0.1', 'Linalool .5'])(
+    'refuses a percent that can’t be read: %j',
+    (cell) => {
+      expect(refusal(readShares(cell)).sentence).toMatch(
+        /^holds ".*", whose percent can't be read: type it like/u,
+      );
+    },
+  );
+
+  it('takes a CAS number for a name', () => {
+    expect(shares('78-70-6 0.5; 97-53-0')).toEqual([
+      ['78-70-6', 0.5],
+      ['97-53-0', undefined],
+    ]);
+  });
+
   // Names of substances and oils with digits in them: of the dated list, and as INCI and dyes have them.
   const digits = [
     ...allergens.flatMap(({ name, also }) => [name, ...also]),
@@ -170,7 +195,7 @@ describe('inciOf', () => {
           }
         } else {
           expect(result.failure.sentence).toMatch(
-            /more than the whole material|part them with ";"/,
+            /more than the whole material|type it like|part them with ";"/,
           );
         }
       }),
