@@ -1,6 +1,7 @@
 import { type Day, readDay } from '../src/domain/kernel/day.ts';
 import { type Exact, exact } from '../src/domain/kernel/exact.ts';
 import { quoted } from '../src/domain/kernel/names.ts';
+import { errorIn } from '../src/workbook/column.ts';
 import type { Cell } from '../src/workbook/port.ts';
 import { today } from './clock.ts';
 import { CellFailure } from './failure.ts';
@@ -18,6 +19,9 @@ export const firstCell = (argument: unknown): unknown =>
 function cellArgument(argument: unknown, what: string): Cell {
   const cell = Array.isArray(argument) ? onlyCell(argument, what) : argument;
   if (cell === undefined || cell === null) return '';
+  const error = errorIn(cell);
+  if (error !== undefined)
+    throw new CellFailure('#VALUE!', `${what} is the error ${error}. Mend the cell it comes from.`);
   if (isPlainCell(cell)) return cell;
   throw new CellFailure('#VALUE!', `${what} must be one value. Give one cell or a plain value.`);
 }
@@ -103,7 +107,7 @@ export function rangeArgument(argument: unknown, what: string): Cell[][] {
   if (!Array.isArray(argument)) return [[cellArgument(argument, what)]];
   return argument.map((row: unknown, down) =>
     (Array.isArray(row) ? row : [row]).map((cell: unknown, across) => {
-      if (isPlainCell(cell)) return cell;
+      if (isPlainCell(cell) && errorIn(cell) === undefined) return cell;
       if (cell === undefined || cell === null) return '';
       throw new CellFailure(
         '#VALUE!',

@@ -1,5 +1,6 @@
 import type { Book } from '../src/domain/book/book.ts';
 import { quoted } from '../src/domain/kernel/names.ts';
+import { errorIn } from '../src/workbook/column.ts';
 import { firstCell, optionalName } from './arguments.ts';
 import { CellFailure } from './failure.ts';
 
@@ -40,6 +41,12 @@ export const lastRemembered = (): Book | undefined => last;
 
 /** The book that a function's `book` argument names. Throws #N/A where it is not in memory (yet). */
 export function bookArgument(argument: unknown): Book {
+  const error = errorIn(firstCell(argument));
+  if (error !== undefined)
+    throw new CellFailure(
+      '#N/A',
+      `The cell named Book holds the error ${error}: it says what to mend.`,
+    );
   const handle = optionalName(argument, 'book');
   if (handle === undefined)
     throw new CellFailure('#VALUE!', 'book is blank. Give the cell named Book.');

@@ -93,15 +93,15 @@ export function safetyStock(
   );
 }
 
-/** A cell that shows 95 % holds 0.95; shares of a half and less are left to who asks for such a percent. */
+/** A cell that shows 95 % holds 0.95; a service below 1 % can't be meant (contract §2). */
 function serviceArgument(argument: any): Exact {
   const percent = exactArgument(argument, 'service %');
-  if (percent.gt(0.5) && percent.lt(one)) {
-    const meant = percent.times(hundred).toString();
-    throw new CellFailure(
-      '#VALUE!',
-      `service % is ${percent.toString()}. Give ${meant} if ${meant} % is meant.`,
-    );
+  if (percent.gt(zero) && percent.lt(one)) {
+    const meant = percent.times(hundred);
+    const hint = meant.gt(one)
+      ? `${meant.toString()} if ${meant.toString()} % is meant`
+      : '1 or more';
+    throw new CellFailure('#VALUE!', `service % is ${percent.toString()}. Give ${hint}.`);
   }
   return percent;
 }

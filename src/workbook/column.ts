@@ -48,9 +48,22 @@ export function isBlank(cell: unknown): boolean {
   return (first <= 0x20 || first > 0x7e) && cell.trim() === '';
 }
 
+/** What sheets show for a cell in error, which some hosts hand over as text. */
+const ERROR =
+  /^#(?:N\/A|VALUE!|REF!|DIV\/0!|NAME\?|NUM!|NULL!|SPILL!|CALC!|GETTING_DATA|BUSY!|CONNECT!|FIELD!|BLOCKED!|UNKNOWN!|EXTERNAL!|PYTHON!|TIMEOUT!|ERROR!|CYCLE!)$/iu;
+
+/** The error that a cell's text stands for, or undefined where it is a text of its own. */
+export function errorIn(cell: unknown): string | undefined {
+  const typed = typeof cell === 'string' && cell.includes('#') ? cell.trim() : '';
+  return ERROR.test(typed) ? typed.toUpperCase() : undefined;
+}
+
 /** Reads a cell as a host hands it over: blank ones may be left out, and errors of the sheet are no values. */
 export function readCell<T>(column: Column<T>, cell: unknown): T | Trouble {
   if (isPlain(column, cell)) return cell as T;
+  const error = errorIn(cell);
+  if (error !== undefined)
+    return new Trouble(`holds the error ${error}. Mend that cell, or clear it`);
   if (typeof cell === 'string' || typeof cell === 'number' || typeof cell === 'boolean')
     return column.read(cell);
   if (isBlank(cell)) return column.read('');
@@ -75,7 +88,9 @@ export function isPlainText(cell: unknown, { least, most }: Limits): cell is str
   );
 }
 
-const isPlainLetter = (letter: number): boolean => letter > 0x20 && letter <= 0x7e;
+/** Printable, and not the # that errors begin with. */
+const isPlainLetter = (letter: number): boolean =>
+  letter > 0x20 && letter <= 0x7e && letter !== 0x23;
 
 const must = <T>(column: Column<T | undefined>): Column<T> => ({
   ...column,

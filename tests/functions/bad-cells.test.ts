@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Column } from '../../src/workbook/column.ts';
 import type { Cell } from '../../src/workbook/port.ts';
 import { tables as specs } from '../../src/workbook/schema.ts';
-import { loadFunctions } from '../support/built-functions.ts';
+import { errorOf, loadFunctions } from '../support/built-functions.ts';
 import { expectSentence, fullWorkshop, refusalOf } from '../support/full-workshop.ts';
 import { ranges, withCell, withRows, withoutColumn } from '../support/small-book.ts';
 
@@ -65,6 +65,38 @@ describe('a cell gone wrong that was blank, with the book from before still in m
         `${name}, row 1, ${header} `,
       );
     }
+  });
+});
+
+describe('an error of the sheet handed over as text', () => {
+  const all = columnsWhere(() => true);
+  it.each(all)('%s, %s', (name, header) => {
+    for (const error of ['#N/A', '#DIV/0!', '#REF!', ' #name? ']) {
+      const { message } = refusalOf(call, withCell(fullWorkshop, name, 1, header, error));
+      expect(message).toContain(
+        `${name}, row 1, ${header} holds the error ${error.trim().toUpperCase()}. Mend that cell`,
+      );
+    }
+  });
+
+  it('is never counted as a colour, nor taken for a name or a number', () => {
+    expect(errorOf(() => call('TILECOUNT', [['Slate', '#N/A']])).message).toMatch(
+      /pattern holds an error.* in row 1, column 2/,
+    );
+    const book = call('BOOK', ...ranges(fullWorkshop));
+    expect(errorOf(() => call('ONHAND', '#REF!', book)).message).toBe(
+      'item is the error #REF!. Mend the cell it comes from.',
+    );
+    expect(errorOf(() => call('PRICE', '#DIV/0!', 50)).message).toMatch(/^cost is the error #DIV/);
+    expect(errorOf(() => call('ONHAND', 'Box', '#VALUE!'))).toMatchObject({
+      code: '#N/A',
+      message: 'The cell named Book holds the error #VALUE!: it says what to mend.',
+    });
+  });
+
+  it('takes a name that only begins alike as it is', () => {
+    const named = withCell(fullWorkshop, 'Lots', 9, 'Lot', '#12');
+    expect(call('BOOK', ...ranges(named))).toMatch(/^book /);
   });
 });
 

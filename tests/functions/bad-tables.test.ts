@@ -145,6 +145,28 @@ describe('tables at odds with themselves', () => {
     expect(message).toBe(`${name}, row ${at}, ${says}. Give it another name.`);
   });
 
+  it('refuses names of which a stock item’s could be read in two ways (contract §4)', () => {
+    const twice = withRows(
+      withRows(
+        fullWorkshop,
+        'Molds',
+        ['C', 'tiles', 4, 20],
+        ['Teal × C', 'tiles', 4, 20],
+        ['Gull leftover', 'tiles', 4, 20],
+      ),
+      'Colours',
+      ['Slate × Teal', 'White base', 1, 'g'],
+      ['Slate × Gull', 'White base', 1, 'g'],
+    );
+    expect(refusalOf(call, twice).message.split('\n')).toEqual([
+      'Molds, row 6, Mold is "Teal × C", so that "Slate × Teal × C" could be spare pieces of "Slate" from "Teal × C" or spare pieces of "Slate × Teal" from "C". Give one of them another name.',
+      'Molds, row 7, Mold is "Gull leftover", so that "Slate × Gull leftover" could be leftover soap of "Slate × Gull" or spare pieces of "Slate" from "Gull leftover". Give one of them another name.',
+    ]);
+    // A sign in a name is no harm where only one reading makes sense.
+    const once = withRows(fullWorkshop, 'Colours', ['Slate × Teal', 'White base', 1, 'g']);
+    expect(call('BOOK', ...ranges(once))).toMatch(/^book /u);
+  });
+
   it('does not blame what uses a row for that row’s own fault', () => {
     const { message } = refusalOf(call, withCell(fullWorkshop, 'Materials', 1, 'Pack size', 'big'));
     expect(message).toBe(

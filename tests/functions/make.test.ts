@@ -1,6 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import { column, errorOf, loadFunctions } from '../support/built-functions.ts';
-import { ranges, type Tables, withRows, withSetting, workshop } from '../support/small-book.ts';
+import {
+  ranges,
+  type Tables,
+  withCell,
+  withRows,
+  withSetting,
+  workshop,
+} from '../support/small-book.ts';
 
 const call = loadFunctions();
 const bookOf = (tables: Tables): unknown => call('BOOK', ...ranges(tables));
@@ -246,6 +253,14 @@ describe('CANMAKE', () => {
     // for every 2 good bars: 43 bars take 4300 + 22 × 29.1 = 4940.2 g of 5000, 44 take 5040.2.
     expect(call('CANMAKE', 'Half Yield', book())).toBe(43);
   });
+
+  it.each([524_288, 3_000_000, 12_345_678_901])(
+    'answers %d bars where stock allows them',
+    (bars) => {
+      const plenty = withCell(workshop, 'Lots', 3, 'Quantity', bars * 50 + 49);
+      expect(call('CANMAKE', 'Plain Bar', bookOf(plenty))).toBe(bars);
+    },
+  );
 
   it('answers 0 where nothing is left', () => {
     const empty = bookOf(

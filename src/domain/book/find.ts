@@ -91,25 +91,39 @@ export const itemOfSpare = (soap: Soap, mold: Mold): Item => ({
 });
 
 /** Leftover soap or spare pieces by the name that stock of them is kept under. */
-export function findMade(book: Catalogue, name: string): Item | undefined {
+export const findMade = (book: Catalogue, name: string): Item | undefined =>
+  readingsOfMade(book, name)[0];
+
+/** All that a name of leftover soap or spare pieces can be read as: a book in order has at most one. */
+export function readingsOfMade(book: Catalogue, name: string): readonly Item[] {
   const key = nameKey(name);
-  return findLeftover(book, key) ?? findSpare(book, key);
+  return [...findLeftover(book, key), ...findSpares(book, key)];
 }
 
-function findLeftover(book: Catalogue, key: string): Item | undefined {
-  if (!key.endsWith(LEFTOVER)) return undefined;
+function findLeftover(book: Catalogue, key: string): Item[] {
+  if (!key.endsWith(LEFTOVER)) return [];
   const soap = findSoap(book, key.slice(0, -LEFTOVER.length));
-  return soap.ok ? itemOfLeftover(soap.value) : undefined;
+  return soap.ok ? [itemOfLeftover(soap.value)] : [];
 }
 
-function findSpare(book: Catalogue, key: string): Item | undefined {
+function findSpares(book: Catalogue, key: string): Item[] {
+  const found: Item[] = [];
   // A colour's own name may hold the sign, so every place where it stands is tried.
   for (let at = key.indexOf(TIMES); at >= 0; at = key.indexOf(TIMES, at + 1)) {
     const soap = findSoap(book, key.slice(0, at));
     const mold = book.molds.get(nameKey(key.slice(at + TIMES.length)));
-    if (soap.ok && mold !== undefined) return itemOfSpare(soap.value, mold);
+    if (soap.ok && mold !== undefined) found.push(itemOfSpare(soap.value, mold));
   }
-  return undefined;
+  return found;
+}
+
+/** Soaps whose own names hold the sign of spare pieces: only theirs can be read in two ways. */
+export function soapsWithSign(book: Catalogue): Soap[] {
+  const names = [...soapNames(book)].filter((name) => nameKey(name).includes(TIMES));
+  return names.flatMap((name) => {
+    const soap = findSoap(book, name);
+    return soap.ok ? [soap.value] : [];
+  });
 }
 
 function* soapNames(book: Catalogue): Iterable<string> {

@@ -1,17 +1,16 @@
 import type { Book, Design, Material } from '../book/book.ts';
 import { itemOfMaterial } from '../book/find.ts';
-import { assert } from '../kernel/assert.ts';
 import type { Day } from '../kernel/day.ts';
 import type { Exact } from '../kernel/exact.ts';
 import { answer, notYet, type Result } from '../kernel/result.ts';
 import { onHand } from '../stock/on-hand.ts';
 import { materialNeeds } from './material-needs.ts';
 import { materialsPerG } from './materials-per-g.ts';
-import { type MeltPlan, noLeftovers, planMelts } from './melt-plan.ts';
+import { type MeltPlan, meltsFor, noLeftovers } from './melt-plan.ts';
 import { plainPlan, USUAL_BARS } from './plain-plan.ts';
 
-/** From this many bars on stock is no limit. */
-const NO_LIMIT_BARS = 1 << 19;
+/** From this many bars on stock is no limit: more than a cell can show to the last one. */
+const NO_LIMIT_BARS = 1e15;
 
 /** The material of which stock covers least of what some bars need. */
 interface Scarcest {
@@ -33,11 +32,9 @@ export function canMake(book: Book, design: Design, asOf: Day): Result<number> {
   const stock = (material: Material): Exact => onHand(book, itemOfMaterial(material), asOf);
   const start = scarcestIn(usual.value, stock);
   if (start === undefined) return notYet(`${design.name} uses no materials, so stock is no limit.`);
-  const most = mostBars(design, start, (part, bars) => {
-    const plan = planMelts(part, bars, book.settings, noLeftovers);
-    assert(plan.ok, `Not every number of bars of ${design.name} can be planned.`);
-    return scarcestIn(plan.value, stock);
-  });
+  const most = mostBars(design, start, (part, bars) =>
+    scarcestIn(meltsFor(part, bars, book.settings, noLeftovers), stock),
+  );
   return most < NO_LIMIT_BARS
     ? answer(most)
     : notYet(`Stock is no limit for ${design.name}: it allows over ${NO_LIMIT_BARS} bars.`);

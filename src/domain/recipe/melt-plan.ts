@@ -107,6 +107,16 @@ export function planMelts(
   if (bars > MOST_BARS) return wrong(`Bars is ${bars}. Give at most ${MOST_BARS}.`);
   if (design.layers.length === 0)
     return wrong(`${design.name} has no lines in Layers. Add what one bar is made of.`);
+  return answer(meltsFor(design, bars, settings, onHand));
+}
+
+/** The same for a whole number of bars from 1 of a design that has layers, however many. */
+export function meltsFor(
+  design: Design,
+  bars: number,
+  settings: Book['settings'],
+  onHand: OnHandByName,
+): MeltPlan {
   const barsToStart = exact(bars).div(design.yieldShare).ceil();
   const order = pouringOrder(design);
   const layersOf = layersBySoap(design);
@@ -131,7 +141,7 @@ export function planMelts(
     melts.push(melt);
   }
   melts.reverse();
-  return answer({ design, bars, barsToStart, melts, added: planAdded(design, barsToStart) });
+  return { design, bars, barsToStart, melts, added: planAdded(design, barsToStart) };
 }
 
 /** Layers made of soap, by its name. */

@@ -4,13 +4,13 @@ import { answer, type Result, wrong } from '../kernel/result.ts';
 export interface PriceQuestion {
   /** Full cost of what is sold, 0 or more. */
   readonly cost: Exact;
-  /** Profit wanted, as a share of the price net of tax; below 100. */
+  /** Profit wanted, as a share of the price net of tax; below 100, and not between 0 and 1. */
   readonly marginPercent: Exact;
   /** Fees are charged on the price paid, tax included. */
   readonly feePercent: Exact;
   readonly feeFixed: Exact;
   readonly taxPercent: Exact;
-  /** What the price ends in, 0 ≤ ending < 1; undefined rounds up to the cent. */
+  /** What the price ends in, whole cents from 0 to 0.99; undefined rounds up to the cent. */
   readonly ending: Exact | undefined;
 }
 
@@ -54,6 +54,10 @@ function troubleWith({
   if (marginPercent.gte(hundred)) {
     return `margin is ${marginPercent.toString()} %. It is a share of the price, so it is below 100.`;
   }
+  if (marginPercent.gt(zero) && marginPercent.lt(one)) {
+    const meant = marginPercent.times(hundred).toString();
+    return `margin is ${marginPercent.toString()} %. Give 0, or 1 or more: ${meant} if ${meant} % is meant.`;
+  }
   const shares = Object.entries({ 'fee %': feePercent, 'tax %': taxPercent });
   const outside = shares.find(([, share]) => share.lt(zero) || share.gte(hundred));
   if (outside !== undefined)
@@ -62,6 +66,8 @@ function troubleWith({
   if (ending !== undefined && (ending.lt(zero) || ending.gte(one))) {
     return `ending is ${ending.toString()}. Give the part after the point, such as 0.95.`;
   }
+  if (ending !== undefined && ending.decimalPlaces() > 2)
+    return `ending is ${ending.toString()}, which no price in cents ends in. Give two digits after the point, such as 0.95.`;
   return undefined;
 }
 

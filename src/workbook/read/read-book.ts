@@ -143,9 +143,10 @@ function readCatalogue(rows: ReadRows, reading: Reading): Pick<Book, 'settings' 
   const materialRows = rows('materials');
   const designRows = rows('designs');
   readMaterials(materialRows, reading);
-  readMolds(rows('molds'), reading);
+  const moldRows = rows('molds');
+  readMolds(moldRows, reading);
   readColours(rows('colours'), reading);
   readDesigns(designRows, rows('layers'), reading);
-  checkMadeNames(materialRows, designRows, reading);
+  checkMadeNames(materialRows, designRows, moldRows, reading);
   return { settings, lots: readLots(rows('lots'), reading) };
 }

@@ -59,6 +59,13 @@ describe('priceFor', () => {
     ['a negative cost', question('-1', '30'), /cost is -1/],
     ['a negative fee', question('1', '30', { feeFixed: exact(-1) }), /fee fixed is -1/],
     ['a tax of 100', question('1', '30', { taxPercent: exact(100) }), /tax % is 100/],
+    // Contract §2: less than 1 % can't be meant, so 0.3 is a cell that shows 30 %.
+    ['a margin below 1 %', question('1', '0.3'), /margin is 0.3 %.*: 30 if 30 % is meant/],
+    [
+      'an ending of half cents',
+      question('1', '30', { ending: exact('0.995') }),
+      /ending is 0.995, which no price in cents ends in. Give two digits/,
+    ],
     ['an ending of 1 or more', question('1', '30', { ending: exact('1.95') }), /ending is 1.95/],
   ])('refuses %s with a sentence', (_, q, sentence) => {
     expect(asked(q)).toMatch(sentence);
