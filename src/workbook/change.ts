@@ -148,6 +148,7 @@ function batchRow(line: NewBatch): RowToWrite {
     [columns.bars.header]: toCell(line.bars),
     [columns.good.header]: line.good,
     [columns.seconds.header]: line.seconds,
+    [columns.lost.header]: line.lost ?? '',
     [columns.minutes.header]: toCell(line.minutes),
     [columns.materialCost.header]: toCell(line.materialCost),
     [columns.costPerBar.header]: orBlank(line.costPerBar),

@@ -176,6 +176,7 @@ export const tables = {
       { min: 0, whole: true },
       'Bars not good enough to sell at full price.',
     ),
+    lost: number('Lost', { min: 0, whole: true }, 'Bars started that came to nothing.'),
     minutes: number('Minutes', { min: 0 }, 'Minutes it really took.'),
     materialCost: number(
       'Material cost',

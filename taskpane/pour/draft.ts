@@ -25,6 +25,7 @@ export interface Draft extends TaskDraft {
   readonly ticks: Typed;
   readonly good: string;
   readonly seconds: string;
+  readonly lost: string;
   readonly minutes: string;
   readonly note: string;
   /** By `lineKey`, in the line's own measure. */
@@ -54,6 +55,7 @@ const nothingTold = {
   ticks: {},
   good: '',
   seconds: '',
+  lost: '',
   minutes: '',
   note: '',
   weighed: {},
@@ -86,9 +88,9 @@ export const restoreDraft = (text: string | undefined): Draft | undefined =>
   restoreAs(FORM, text, isDraft);
 
 /** Changes when a kept draft can't be read as before. */
-const FORM = 1;
+const FORM = 2;
 
-const texts = ['batch', 'design', 'bars', 'poured', 'good', 'seconds', 'minutes', 'note'];
+const texts = ['batch', 'design', 'bars', 'poured', 'good', 'seconds', 'lost', 'minutes', 'note'];
 const typedGroups = ['ticks', 'weighed', 'spares', 'leftoverG'];
 
 function isDraft(value: unknown): value is Draft {

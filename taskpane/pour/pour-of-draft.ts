@@ -1,7 +1,7 @@
 import type { Book, Design, Soap } from '../../src/domain/book/book.ts';
 import { findDesign, leftoverName, spareName } from '../../src/domain/book/find.ts';
 import { type Day, readDay } from '../../src/domain/kernel/day.ts';
-import { type Exact, exact } from '../../src/domain/kernel/exact.ts';
+import { type Exact, exact, sum } from '../../src/domain/kernel/exact.ts';
 import { all, andThen, answer, type Result, wrong } from '../../src/domain/kernel/result.ts';
 import type { Pour } from '../../src/domain/ledger/pour.ts';
 import { leftoversOnHand } from '../../src/domain/recipe/leftovers-on-hand.ts';
@@ -70,6 +70,7 @@ export function pourOfDraft(draft: Draft, planned: PlannedPour, by: string): Res
   const lines = linesToChange(cardsOf(plan));
   const good = draft.good === '' ? answer(bars) : readWhole(draft.good, 'Good bars', 0);
   const seconds = draft.seconds === '' ? answer(0) : readWhole(draft.seconds, 'Seconds', 0);
+  const lost = readLost(draft);
   const minutes =
     draft.minutes === '' ? answer(undefined) : readTyped(draft.minutes, 'Minutes it took');
   const weighed = readAll(draft.weighed, new Map(lines.map(({ key, name }) => [key, name])));
@@ -77,6 +78,7 @@ export function pourOfDraft(draft: Draft, planned: PlannedPour, by: string): Res
   const leftoverG = readAll(draft.leftoverG, sameNames(leftoversOf(plan).map(({ name }) => name)));
   if (!good.ok) return good;
   if (!seconds.ok) return seconds;
+  if (!lost.ok) return lost;
   if (!minutes.ok) return minutes;
   if (!weighed.ok) return weighed;
   if (!sparePieces.ok) return sparePieces;
@@ -89,6 +91,7 @@ export function pourOfDraft(draft: Draft, planned: PlannedPour, by: string): Res
     useLeftovers,
     good: good.value,
     seconds: seconds.value,
+    lost: lost.value,
     minutes: minutes.value?.toNumber(),
     weighed: weighed.value,
     sparePieces: sparePieces.value,
@@ -99,17 +102,21 @@ export function pourOfDraft(draft: Draft, planned: PlannedPour, by: string): Res
   });
 }
 
-/** The pour just as planned, to see before anything melts what stock is short of. */
+/**
+ * The pour just as planned, to see before anything melts what stock is short of. All bars started are taken
+ * to come out, so that there is packaging for each that may.
+ */
 export function pourAsPlanned(draft: Draft, planned: PlannedPour): Pour {
-  const { design, bars, poured, useLeftovers } = planned;
+  const { design, bars, poured, useLeftovers, plan } = planned;
   return {
     batch: draft.batch,
     poured,
     design,
     bars,
     useLeftovers,
-    good: bars,
+    good: plan.barsToStart.toNumber(),
     seconds: 0,
+    lost: 0,
     minutes: undefined,
     weighed: new Map(),
     sparePieces: new Map(),
@@ -118,6 +125,21 @@ export function pourAsPlanned(draft: Draft, planned: PlannedPour): Pour {
     by: '',
     note: '',
   };
+}
+
+/** Left blank it tells of no bar: what is missing then is asked for, never taken for lost. */
+const readLost = ({ lost }: Draft): Result<number> =>
+  lost.trim() === '' ? answer(0) : readWhole(lost, 'Lost', 0);
+
+/** Bars started of which the figures as typed say nothing; undefined where a figure is none. */
+export function untoldBars(draft: Draft, { bars, plan }: PlannedPour): number | undefined {
+  const typed = [
+    draft.good === '' ? answer(bars) : readWhole(draft.good, '', 0),
+    draft.seconds === '' ? answer(0) : readWhole(draft.seconds, '', 0),
+    readLost(draft),
+  ];
+  const told = all(typed);
+  return told.ok ? plan.barsToStart.minus(sum(told.value.map(exact))).toNumber() : undefined;
 }
 
 /** An item that the pour leaves, with what the plan expects of it. */

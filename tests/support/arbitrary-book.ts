@@ -237,6 +237,6 @@ export const newWorkshop: fc.Arbitrary<Tables> = fc
     ),
     Layers: table('Design | Layer | Part | Item | Mold | Per bar | Per', ...rows.layers),
     Batches: table(
-      'Batch | Poured | Design | Bars | Good | Seconds | Minutes | Material cost | Cost per bar | Ready on | State | By | Note',
+      'Batch | Poured | Design | Bars | Good | Seconds | Lost | Minutes | Material cost | Cost per bar | Ready on | State | By | Note',
     ),
   }));

@@ -32,6 +32,7 @@ export function pourOf(wish: PourWish, batch: string): (book: Book) => Pour {
     if (design === undefined) throw new Error(`There is no design ${wish.design}.`);
     const started = exact(wish.bars).div(design.yieldShare).ceil().toNumber();
     const good = Math.floor(wish.bars * wish.goodShare);
+    const seconds = Math.min(1, started - good);
     return {
       batch,
       poured: wish.day,
@@ -39,7 +40,8 @@ export function pourOf(wish: PourWish, batch: string): (book: Book) => Pour {
       bars: wish.bars,
       useLeftovers: wish.useLeftovers,
       good,
-      seconds: Math.min(1, started - good),
+      seconds,
+      lost: started - good - seconds,
       minutes: undefined,
       weighed: new Map(),
       sparePieces: new Map(),

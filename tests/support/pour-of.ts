@@ -1,11 +1,19 @@
-import type { Book } from '../../src/domain/book/book.ts';
+import type { Book, Design } from '../../src/domain/book/book.ts';
 import { findDesign } from '../../src/domain/book/find.ts';
 import type { Pour } from '../../src/domain/ledger/pour.ts';
+import { exact } from '../../src/domain/kernel/exact.ts';
 import { readDay } from '../../src/domain/kernel/day.ts';
 import { sure } from './ledger-of.ts';
 
 /** A day as ISO text, for tests that write dates a person can read. */
 export const day = (iso: string): number => readDay(iso) ?? Number.NaN;
+
+/** Whatever of the bars started is neither good nor a second. */
+const lostOf = (
+  { yieldShare }: Design,
+  bars: number,
+  { good = bars, seconds = 0 }: Partial<Pour>,
+): number => Math.max(0, exact(bars).div(yieldShare).ceil().toNumber() - good - seconds);
 
 /** A pour that went as planned, all bars good; say what differs. */
 export const pourOf =
@@ -18,6 +26,7 @@ export const pourOf =
     useLeftovers: false,
     good: bars,
     seconds: 0,
+    lost: lostOf(sure(findDesign(book, design)), bars, differs),
     minutes: undefined,
     weighed: new Map(),
     sparePieces: new Map(),

@@ -82,5 +82,5 @@ function table(name: string, headers: string, lines: readonly string[]): TableDa
 }
 
 function batchHeaders(): string {
-  return 'Batch|Poured|Design|Bars|Good|Seconds|Minutes|Material cost|Cost per bar|Ready on|State|By|Note';
+  return 'Batch|Poured|Design|Bars|Good|Seconds|Minutes|Material cost|Cost per bar|Ready on|State|By|Note|Lost';
 }

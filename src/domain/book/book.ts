@@ -191,6 +191,7 @@ export interface Batch {
   readonly bars: number;
   readonly good: number | undefined;
   readonly seconds: number | undefined;
+  readonly lost: number | undefined;
   readonly minutes: number | undefined;
   readonly materialCost: number | undefined;
   readonly costPerBar: number | undefined;

@@ -4,6 +4,7 @@ import { count } from '../kernel/count.ts';
 import { exact } from '../kernel/exact.ts';
 import { nameKey } from '../kernel/names.ts';
 import { postBatch } from '../ledger/post-batch.ts';
+import type { Pour } from '../ledger/pour.ts';
 import type { NewMove } from '../ledger/posting.ts';
 import { movesOfBatch } from '../stock/batch-moves.ts';
 import { indexAfter } from '../stock/ledger-index.ts';
@@ -26,8 +27,8 @@ export function lostMoves(book: Book, batch: Batch, { today, by }: Who): Repair 
   };
   // Only the items that this batch touched are followed again.
   indexAfter(book, before);
-  for (const useLeftovers of [false, true]) {
-    const missing = missingMoves(before, batch, standing, { today, by }, useLeftovers);
+  for (const way of waysOf(batch)) {
+    const missing = missingMoves(before, batch, standing, { today, by }, way);
     if (missing !== undefined && missing.length > 0) {
       return {
         says: `Write the ${count(missing.length, 'move')} that it lacks, as the recipe of ${batch.design.name} says.`,
@@ -40,6 +41,19 @@ export function lostMoves(book: Book, batch: Batch, { today, by }: Who): Repair 
 }
 
 const NOTE = 'Health check: this move was missing, written as the recipe says';
+
+/** What a batch's line does not say of how it was recorded. */
+type Way = Pick<Pour, 'useLeftovers' | 'lost'>;
+
+/** A line without Lost may be older than that column, or stand in a table that never got it. */
+function waysOf({ bars, good = bars, seconds = 0, lost }: Batch): readonly Way[] {
+  const rest = bars - good - seconds;
+  const lostWays = rest <= 0 ? [undefined] : lost === rest ? [rest] : [undefined, rest];
+  return lostWays.flatMap((told) => [
+    { useLeftovers: false, lost: told },
+    { useLeftovers: true, lost: told },
+  ]);
+}
 
 type Who = Pick<Mender, 'today' | 'by'>;
 
@@ -62,7 +76,7 @@ function missingMoves(
   batch: Batch,
   standing: readonly Move[],
   { today, by }: Who,
-  useLeftovers: boolean,
+  way: Way,
 ): readonly NewMove[] | undefined {
   const posted = postBatch(
     before,
@@ -72,7 +86,7 @@ function missingMoves(
       // The batch's line counts the bars started, so the yield has had its share.
       design: { ...batch.design, yieldShare: exact(1) },
       bars: batch.bars,
-      useLeftovers,
+      ...way,
       good: batch.good ?? batch.bars,
       seconds: batch.seconds ?? 0,
       minutes: batch.minutes,

@@ -86,6 +86,7 @@ function batchLine(
     bars,
     good: bars.toNumber(),
     seconds: 0,
+    lost: undefined,
     minutes: design.labourMinutes.times(bars).plus(design.setupMinutes),
     materialCost: sum(made.map(({ value }) => exact(value ?? 0))),
     costPerBar: undefined,

@@ -7,14 +7,22 @@ import type { Pour } from './pour.ts';
 
 /** What the pour took and left, once the maker's figures make sense together; else a sentence. */
 export function checkPour(pour: Pour, plan: MeltPlan): Result<readonly PouredMelt[]> {
-  const { good, seconds, minutes } = pour;
-  const counts = Object.entries({ 'Good bars': good, Seconds: seconds });
+  const { good, seconds, lost = 0, minutes } = pour;
+  const counts = Object.entries({ 'Good bars': good, Seconds: seconds, Lost: lost });
   const notWhole = counts.find(([, count]) => !Number.isInteger(count) || count < 0);
   if (notWhole !== undefined)
     return wrong(`${notWhole[0]} is ${notWhole[1]}. Give a whole number, 0 or more.`);
-  if (plan.barsToStart.lt(good + seconds)) {
+  const untold = plan.barsToStart.minus(good + seconds + lost);
+  const started = count(plan.barsToStart, 'bar');
+  if (untold.isNegative()) {
+    const told = `${good} good${lost === 0 ? ' and' : ','} ${count(seconds, 'second')}${lost === 0 ? '' : ` and ${lost} lost`}`;
     return wrong(
-      `${good} good and ${count(seconds, 'second')} are more than the ${count(plan.barsToStart, 'bar')} started. Mend the numbers, or start more bars.`,
+      `${told} are more than the ${started} started. Mend the numbers, or start more bars.`,
+    );
+  }
+  if (pour.lost !== undefined && !untold.isZero()) {
+    return wrong(
+      `${started} ${plan.barsToStart.eq(1) ? 'was' : 'were'} started, and ${untold.toString()} ${untold.eq(1) ? 'is' : 'are'} not told of yet. Type ${untold.eq(1) ? 'it' : 'them'} under Good bars, Seconds or Lost.`,
     );
   }
   if (minutes !== undefined && !(Number.isFinite(minutes) && minutes >= 0))

@@ -1,7 +1,7 @@
 import type { Item, Soap } from '../book/book.ts';
 import { itemOfLeftover, itemOfMaterial, itemOfSpare } from '../book/find.ts';
-import type { Exact } from '../kernel/exact.ts';
-import type { Melt, MeltPlan, Shaping } from '../recipe/melt-plan.ts';
+import { type Exact, notBelowZero, sum } from '../kernel/exact.ts';
+import type { MaterialNeed, Melt, MeltPlan, Shaping } from '../recipe/melt-plan.ts';
 import { ADDED, lineKey, type Pour } from './pour.ts';
 
 /** One thing that went into the pour: out of stock, or out of another soap's melt. */
@@ -79,12 +79,25 @@ function freshlyWeighed({ soap, ingredients }: Melt, pour: Pour): Consumed[] {
   });
 }
 
+/**
+ * Scent, paint and packaging for the bars started, in stock units; no packaging for those that were lost,
+ * which stays in stock.
+ */
+export function addedFor(plan: MeltPlan, lost: number): readonly MaterialNeed[] {
+  return plan.added.map(({ material, quantity }) => {
+    const packed = plan.design.layers.flatMap((layer) =>
+      layer.part === 'pack' && layer.material === material ? [layer.quantityPerBar] : [],
+    );
+    return { material, quantity: notBelowZero(quantity.minus(sum(packed).times(lost))) };
+  });
+}
+
 /** Scent, paint and packaging as really used, in stock units. */
 export function addedMaterials(
   plan: MeltPlan,
   pour: Pour,
 ): { readonly item: Item; readonly quantity: Exact }[] {
-  return plan.added.map(({ material, quantity }) => ({
+  return addedFor(plan, pour.lost ?? 0).map(({ material, quantity }) => ({
     item: itemOfMaterial(material),
     quantity: asWritten(pour.weighed.get(lineKey(ADDED, material.name)) ?? quantity),
   }));

@@ -237,6 +237,7 @@ function batchLine(book: Book, pour: Pour, plan: MeltPlan, materialCost: Exact):
       bars: barsToStart,
       good: pour.good,
       seconds: pour.seconds,
+      lost: pour.lost,
       minutes,
       materialCost,
       costPerBar: pour.good === 0 ? undefined : roundMoney(full.div(pour.good), currency),

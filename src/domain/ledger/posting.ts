@@ -33,6 +33,8 @@ export interface NewBatch {
   readonly bars: Exact;
   readonly good: number;
   readonly seconds: number;
+  /** Undefined where nobody knows; with the good and the seconds all bars started where known. */
+  readonly lost: number | undefined;
   readonly minutes: Exact;
   readonly materialCost: Exact;
   /** Undefined where no bar came out good. */

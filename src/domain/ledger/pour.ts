@@ -15,6 +15,11 @@ export interface Pour {
   readonly good: number;
   /** Bars not good enough for full price; they are not put in stock. */
   readonly seconds: number;
+  /**
+   * Bars that came to nothing: with the good and the seconds all that were started. Undefined only for a
+   * batch of which nobody said, since its line is older than the column Lost.
+   */
+  readonly lost: number | undefined;
   /** Minutes it really took; the design's own where undefined. */
   readonly minutes: number | undefined;
   /** What was really weighed or counted, by `lineKey`, in the line's own measure; the plan's where absent. */

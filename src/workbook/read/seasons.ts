@@ -9,6 +9,7 @@ export function readBatches(rows: Rows<'batches'>, reading: Reading): Map<string
   const batches = new Map<string, Batch>();
   for (const row of rows) {
     const design = designOf('Batches', row, reading);
+    checkLost(row, reading);
     if (design === undefined) continue;
     batches.set(nameKey(row.batch), {
       batch: row.batch,
@@ -17,6 +18,7 @@ export function readBatches(rows: Rows<'batches'>, reading: Reading): Map<string
       bars: row.bars,
       good: row.good,
       seconds: row.seconds,
+      lost: row.lost,
       minutes: row.minutes,
       materialCost: row.materialCost,
       costPerBar: row.costPerBar,
@@ -27,6 +29,21 @@ export function readBatches(rows: Rows<'batches'>, reading: Reading): Map<string
     });
   }
   return batches;
+}
+
+/** Good, seconds and lost are all the bars started. A blank Lost, which may come as 0, says nothing of them. */
+function checkLost(row: Rows<'batches'>[number], reading: Reading): void {
+  const { bars, good = 0, seconds = 0, lost = 0 } = row;
+  const rest = bars - good - seconds;
+  if (lost === 0 || lost === rest) return;
+  const what =
+    rest < 0 ? 'Mend Good, Seconds or Bars' : `Type ${rest}, or mend Good, Seconds or Bars`;
+  reading.findings.add(
+    'Batches',
+    row.row,
+    'Lost',
+    `is ${lost}, but Good ${good}, Seconds ${seconds} and Lost ${lost} are ${good + seconds + lost} and Bars is ${bars}. ${what}`,
+  );
 }
 
 export function readFairs(rows: Rows<'fairs'>): Map<string, Fair> {

@@ -11,7 +11,7 @@ import { one, widths } from './weigh-sheet.ts';
 
 const BATCH = 3;
 const GIVEN = 1;
-const LIST = 13;
+const LIST = 14;
 const LIST_ROWS = 40;
 const columns = [
   { header: 'Item', format: 'text', take: 1 },
@@ -66,14 +66,16 @@ export function batchCheckSheet(batch: string): StarterSheet {
 
 function facts(asked: Formula): StarterCell[] {
   const names = columnCells('batches', 'batch');
-  const number = (key: 'poured' | 'bars' | 'good' | 'seconds' | 'minutes' | 'costPerBar') =>
-    numberBeside(asked, names, columnCells('batches', key));
+  const number = (
+    key: 'poured' | 'bars' | 'good' | 'seconds' | 'lost' | 'minutes' | 'costPerBar',
+  ) => numberBeside(asked, names, columnCells('batches', key));
   const lines: readonly (readonly [string, Formula, CellFormat])[] = [
     ['Design', textBeside(asked, names, columnCells('batches', 'design')), 'text'],
     ['Poured', number('poured'), 'date'],
     ['Bars started', number('bars'), 'whole'],
     ['Good bars', number('good'), 'whole'],
     ['Seconds', number('seconds'), 'whole'],
+    ['Lost', number('lost'), 'whole'],
     ['Minutes', number('minutes'), 'whole'],
   ];
   const [design, poured, good] = [at(BATCH + 1, GIVEN), at(BATCH + 2, GIVEN), at(BATCH + 4, GIVEN)];

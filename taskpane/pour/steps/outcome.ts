@@ -3,6 +3,7 @@ import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import { live } from 'lit/directives/live.js';
 import { count } from '../../../src/domain/kernel/count.ts';
 import type { Result } from '../../../src/domain/kernel/result.ts';
+import { addedFor } from '../../../src/domain/ledger/consumption.ts';
 import { type Typed, typedWith } from '../../task/typed.ts';
 import type { Draft } from '../draft.ts';
 import { tell } from '../events.ts';
@@ -10,7 +11,13 @@ import { rounded } from '../../format.ts';
 import { cardLooks, fieldLooks, looks, noticeLooks } from '../../looks.ts';
 import { liveNotice } from '../../parts/notice.ts';
 import { numberField } from '../../parts/number-field.ts';
-import { leftoversOf, plannedMinutes, type PlannedPour, sparesOf } from '../pour-of-draft.ts';
+import {
+  leftoversOf,
+  plannedMinutes,
+  type PlannedPour,
+  sparesOf,
+  untoldBars,
+} from '../pour-of-draft.ts';
 import { readTyped, readWhole } from '../../typed-number.ts';
 import { cardsOf, type WeighCard } from '../weigh-cards.ts';
 
@@ -43,7 +50,7 @@ export class OutcomeStep extends LitElement {
         <h2 tabindex="-1">What came out?</h2>
         <p class="quiet">Filled in as planned. Change what was different.</p>
       </div>
-      ${this.bars()} ${this.weighed(cardsOf(plan))}
+      ${this.bars()} ${this.weighed(cardsOf({ ...plan, added: addedFor(plan, this.lost) }))}
       ${this.counts('Spare tiles counted', 'spares', sparesOf(plan), 'each')}
       ${this.counts('Leftover soap weighed', 'leftoverG', leftoversOf(plan), 'g')}
       <div class="field">
@@ -75,12 +82,23 @@ export class OutcomeStep extends LitElement {
     </div>`;
   }
 
+  /** Bars told to be lost; packaging is planned for the others. */
+  private get lost(): number {
+    const read = readWhole(this.draft.lost, '', 0);
+    return read.ok ? Math.min(read.value, this.planned.plan.barsToStart.toNumber()) : 0;
+  }
+
   private bars() {
     const { plan, bars } = this.planned;
-    const { good, seconds, minutes } = this.draft;
+    const { good, seconds, lost, minutes } = this.draft;
+    const untold = untoldBars(this.draft, this.planned) ?? 0;
+    const isUntold = untold > 0;
     const whole = (text: string, what: string) => errorOf(text, () => readWhole(text, what, 0));
     return html`<div class="stack tight">
-      <p class="quiet">${count(plan.barsToStart, 'bar')} started.</p>
+      <p class="quiet">
+        ${count(plan.barsToStart, 'bar')}
+        started.${isUntold ? html` <strong>${untold} not told of yet.</strong>` : nothing}
+      </p>
       <div class="row">
         ${numberField({
           id: 'good',
@@ -103,6 +121,20 @@ export class OutcomeStep extends LitElement {
           },
         })}
         ${numberField({
+          id: 'lost',
+          label: 'Lost',
+          // Blank while bars are not told of: 0 would be a guess.
+          value: lost === '' && !isUntold ? '0' : lost,
+          whole: true,
+          error:
+            isUntold && this.isAsked
+              ? `${count(untold, 'bar is', 'bars are')} not told of.`
+              : whole(lost, 'Lost'),
+          onTyped: (text) => {
+            tell(this, 'task-told', { lost: orBlank(text) });
+          },
+        })}
+        ${numberField({
           id: 'minutes',
           label: 'Minutes',
           value: minutes === '' ? rounded(plannedMinutes(this.planned), 'min') : minutes,
@@ -113,7 +145,8 @@ export class OutcomeStep extends LitElement {
         })}
       </div>
       <p class="small quiet">
-        Seconds: bars not good enough for full price. They don’t go in stock.
+        Seconds: bars not good enough for full price. They don’t go in stock. Lost: bars that came
+        to nothing. Packaging is taken for good bars and seconds only.
       </p>
     </div>`;
   }
@@ -195,7 +228,13 @@ export class OutcomeStep extends LitElement {
   private goOn(): void {
     this.isAsked = true;
     if (this.checked.ok) tell(this, 'task-step', 'preview');
-    else this.renderRoot.querySelector<HTMLElement>('[aria-invalid="true"]')?.focus();
+    else void this.toMend();
+  }
+
+  /** What is not told of yet is marked only once it was asked for. */
+  private async toMend(): Promise<void> {
+    await this.updateComplete;
+    this.renderRoot.querySelector<HTMLElement>('[aria-invalid="true"]')?.focus();
   }
 }
 customElements.define('pour-outcome', OutcomeStep);

@@ -91,6 +91,7 @@ export class PreviewStep extends PreviewFrame<PostBatchAnswer> {
       ['Bars started', plain(batch.bars)],
       ['Good', String(batch.good)],
       ['Seconds', String(batch.seconds)],
+      ['Lost', String(batch.lost ?? 0)],
       ['Minutes', plain(batch.minutes)],
       ['Material cost', money(batch.materialCost, this.currency)],
       [

@@ -116,6 +116,7 @@ export function withPosted(poured: Day, by: string): Tables {
         useLeftovers: true,
         good: 1,
         seconds: 0,
+        lost: 0,
         minutes: undefined,
         weighed: new Map(),
         sparePieces: new Map(),

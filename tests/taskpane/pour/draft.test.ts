@@ -66,7 +66,7 @@ describe('a kept draft', () => {
   it.each([
     ['nothing', undefined],
     ['no JSON', '{"form":1,"dra'],
-    ['another form', keepDraft(told).replace('"form":1', '"form":0')],
+    ['another form', keepDraft(told).replace(/"form":\d+/u, '"form":0')],
     ['an unknown step', keepDraft(told).replace('"preview"', '"elsewhere"')],
     ['a number where text was typed', keepDraft(told).replace('"bars":"6"', '"bars":6')],
     [

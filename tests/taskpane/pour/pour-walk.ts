@@ -61,6 +61,8 @@ export const pourWalk: FormWalk = {
     { to: 'tick-1-0', press: 'Space', shows: 'p:has-text("1 of 12 lines ticked.")' },
     { to: 'next', press: 'Enter', shows: 'pour-outcome' },
     { to: 'good', press: 'Control+A', type: '5' },
+    { to: 'next', press: 'Space', shows: 'strong:has-text("1 not told of yet.")' },
+    { to: 'lost', type: '1' },
     { to: 'next', press: 'Space', shows: 'pour-preview' },
     { to: 'record', press: 'Enter', shows: 'pour-done' },
     { to: 'undo', press: 'Enter', shows: '#question' },

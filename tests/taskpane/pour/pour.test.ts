@@ -1,9 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import type { Cell } from '../../../src/workbook/port.ts';
-import { choose, column, heading, tables, usePane, walkTo } from '../pane-steps.ts';
+import { choose, column, focused, heading, tables, usePane, walkTo } from '../pane-steps.ts';
 import { rowsOf, smallWorkshop, withRows } from '../small-workshop.ts';
 
 const openPane = usePane();
+const yieldAt =
+  smallWorkshop.find(({ name }) => name === 'Designs')?.headers.indexOf('Yield %') ?? -1;
 
 describe('the whole flow', () => {
   it('weighs out, records what differed, and undoes it exactly', async () => {
@@ -88,6 +90,44 @@ describe('the whole flow', () => {
     const values = (await column(page, 'Moves', 'Value')).slice(record.length);
     const cents = values.reduce<number>((sum, value) => sum + Math.round(Number(value) * 100), 0);
     expect(cents).toBe(0);
+  });
+});
+
+describe('bars that came to nothing', () => {
+  it('are asked for, never guessed, and take no packaging', async () => {
+    const page = await openPane();
+    await walkTo(page, 'outcome');
+    expect(await page.locator('#lost').inputValue()).toBe('0');
+    await page.locator('#good').fill('4');
+    await page.locator('#seconds').fill('1');
+    await page.getByText('1 not told of yet.').waitFor();
+    expect(await page.locator('#lost').inputValue()).toBe('');
+    await page.locator('#next').click();
+    await page.getByText('6 bars were started, and 1 is not told of yet.').waitFor();
+    expect(await focused(page)).toBe('lost');
+    expect(await page.locator('pour-preview').count()).toBe(0);
+    await page.locator('#lost').fill('1');
+    await page.locator('summary').click();
+    expect(await page.getByLabel('Wrapper').inputValue()).toBe('5');
+    await page.locator('#next').click();
+    await page.getByRole('row', { name: /Wrapper used, lot L-8 −5 −\$0\.75/u }).waitFor();
+    await page.locator('#record').click();
+    await page.locator('pour-done').waitFor();
+    expect(await column(page, 'Batches', 'Lost')).toEqual(['', 1]);
+    expect((await column(page, 'Batches', 'Bars')).at(-1)).toBe(6);
+  });
+
+  it('are asked for as well where the design is planned to yield less than is started', async () => {
+    const half = withRows(smallWorkshop, 'Designs', (rows) =>
+      rows.map((row) => (row[0] === 'Harbour Light' ? row.with(yieldAt, 80) : row)),
+    );
+    const page = await openPane(half);
+    await walkTo(page, 'outcome', '8');
+    await page.getByText('10 bars started. 2 not told of yet.').waitFor();
+    await page.locator('#good').fill('10');
+    await page.getByText('not told of yet').waitFor({ state: 'detached' });
+    await page.locator('#next').click();
+    await page.locator('pour-preview').waitFor();
   });
 });
 

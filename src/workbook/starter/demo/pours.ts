@@ -63,6 +63,7 @@ export function recordPour(
         useLeftovers: true,
         good: started - seconds,
         seconds,
+        lost: 0,
         minutes: Math.round(planned * (0.9 + 0.3 * roll())),
         weighed: new Map(),
         sparePieces: new Map(),
