@@ -6,6 +6,7 @@ import { compareNames, nameKey } from '../../src/domain/kernel/names.ts';
 import { andThen, answer, type Result } from '../../src/domain/kernel/result.ts';
 import { madeItems } from '../../src/domain/stock/stock-list.ts';
 import { readTyped, readWhole } from '../typed-number.ts';
+import { typedAt } from '../task/typed.ts';
 import type { CountDraft } from './draft.ts';
 
 /** Kinds of item in the order of a shelf, as the maker calls them. */
@@ -55,7 +56,7 @@ const kindOf = (item: Item): ShelfKind =>
 
 /** What was counted of one item, or undefined where nothing was typed. */
 export function countOf(item: Item, draft: CountDraft): Result<Exact> | undefined {
-  const typed = draft.counts[item.name];
+  const typed = typedAt(draft.counts, item.name);
   if (typed === undefined || typed.trim() === '') return undefined;
   const read = readTyped(typed, item.name);
   if (item.kind !== 'bars' && item.kind !== 'spare') return read;

@@ -7,7 +7,7 @@ import type { Pour } from '../../src/domain/ledger/pour.ts';
 import { leftoversOnHand } from '../../src/domain/recipe/leftovers-on-hand.ts';
 import { type MeltPlan, planMelts } from '../../src/domain/recipe/melt-plan.ts';
 import { pouringOrder } from '../../src/domain/recipe/pouring-order.ts';
-import type { Typed } from '../task/typed.ts';
+import { type Typed, typedAt } from '../task/typed.ts';
 import type { Draft } from './draft.ts';
 import { day } from '../format.ts';
 import { readTyped, readWhole } from '../typed-number.ts';
@@ -167,7 +167,7 @@ export function leftoversOf(plan: MeltPlan): Expected[] {
 /** Only what the present plan has: a figure typed for a line that is gone waits until it is back. */
 function readAll(typed: Typed, names: ReadonlyMap<string, string>): Result<Map<string, Exact>> {
   const figures = [...names].flatMap(([key, name]) => {
-    const figure = typed[key];
+    const figure = typedAt(typed, key);
     return figure === undefined || figure.trim() === '' ? [] : [{ key, name, figure }];
   });
   const read = figures.map(({ key, name, figure }) =>

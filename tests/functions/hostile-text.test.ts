@@ -5,14 +5,21 @@ import { ranges, withCell, type Tables } from '../support/small-book.ts';
 
 const call = loadFunctions();
 
-describe('text that a spreadsheet might run', () => {
-  const formula = '=HYPERLINK("http://x","y")';
+const formula = '=HYPERLINK("http://x","y")';
+
+describe.each([
+  ['text that a spreadsheet might run', formula],
+  // What every object of the language has by itself.
+  ['a word of the language', 'constructor'],
+  ['a word of the language', '__proto__'],
+  ['a word of the language', 'toString'],
+])('%s: %s', (_what, hostile) => {
   const renamed = (from: string): Tables =>
     Object.fromEntries(
       Object.entries(fullWorkshop).map(([name, range]) => [
         name,
         range.map((cells, y) =>
-          y === 0 ? cells : cells.map((cell) => (cell === from ? formula : cell)),
+          y === 0 ? cells : cells.map((cell) => (cell === from ? hostile : cell)),
         ),
       ]),
     );
@@ -22,7 +29,7 @@ describe('text that a spreadsheet might run', () => {
     (name) => {
       const tables = renamed(name);
       const book = call('BOOK', ...ranges(tables));
-      const design = name === 'Tide Pool' ? formula : 'Tide Pool';
+      const design = name === 'Tide Pool' ? hostile : 'Tide Pool';
       const cells = [
         call('MELTSHEET', design, 2, book),
         call('MATERIALS', design, 2, book),
@@ -42,7 +49,7 @@ describe('text that a spreadsheet might run', () => {
         texts(
           plainCells.map((cell) =>
             typeof cell === 'string'
-              ? cell.replace(new RegExp(`^${name}(?= wear$|$)`, 'u'), () => formula)
+              ? cell.replace(new RegExp(`^${name}(?= wear$|$)`, 'u'), () => hostile)
               : cell,
           ),
         ),
@@ -52,9 +59,9 @@ describe('text that a spreadsheet might run', () => {
 
   it('is shown whole where it is near to nothing', () => {
     const { message } = errorOf(() =>
-      call('ONHAND', formula, call('BOOK', ...ranges(fullWorkshop))),
+      call('ONHAND', hostile, call('BOOK', ...ranges(fullWorkshop))),
     );
-    expect(message.startsWith(`"${formula}" is not a stock item`)).toBe(true);
+    expect(message.startsWith(`"${hostile}" is not a stock item`)).toBe(true);
   });
 });
 

@@ -1,60 +1,78 @@
 import { describe, expect, it } from 'vitest';
-import type { Cell } from '../../src/workbook/port.ts';
+import type { Cell, TableData } from '../../src/workbook/port.ts';
 import { marketWorkshop } from './market-workshop.ts';
 import { column, usePane } from './pane-steps.ts';
 import { rowsOf, smallWorkshop, withRows } from './small-workshop.ts';
 
 const openPane = usePane();
-const tag = '<img src=x onerror="document.title=1">';
-const formula = '=HYPERLINK("x")';
-const swap = (cell: Cell): Cell =>
-  typeof cell !== 'string'
-    ? cell
-    : cell
-        .replaceAll('Harbour Light', formula)
-        .replaceAll('Quay Fair', `${tag}Fair`)
-        .replaceAll('Clear base', `${tag}base`);
-const sold = withRows(marketWorkshop, 'Sales', () =>
-  rowsOf(['S-1.01|2026-11-21|Harbour Light|1|7|Quay Fair|0']),
-);
-const named = sold.map((table) => ({ ...table, rows: table.rows.map((row) => row.map(swap)) }));
+/** Names that a page might run, and words that every object of the language has by itself. */
+const sets = [
+  {
+    design: '=HYPERLINK("x")',
+    fair: '<img src=x onerror="document.title=1">Fair',
+    base: '<img src=x onerror="document.title=1">base',
+  },
+  { design: 'constructor', fair: 'toString', base: '__proto__' },
+  { design: '__proto__', fair: 'constructor', base: 'constructor' },
+];
 
-describe('names that look like code', () => {
+describe.each(sets)('names such as $design, $fair, $base', ({ design, fair, base }) => {
+  const swap = (cell: Cell): Cell =>
+    typeof cell !== 'string'
+      ? cell
+      : cell
+          .replaceAll('Harbour Light', design)
+          .replaceAll('Quay Fair', fair)
+          .replaceAll('Clear base', base);
+  const swapped = (tables: readonly TableData[]): TableData[] =>
+    tables.map((table) => ({ ...table, rows: table.rows.map((row) => row.map(swap)) }));
+  const sold = withRows(marketWorkshop, 'Sales', () =>
+    rowsOf(['S-1.01|2026-11-21|Harbour Light|1|7|Quay Fair|0']),
+  );
+
   it('stay text in every task, and in what is written', async () => {
-    const page = await openPane(named);
-    for (const task of ['receive', 'count', 'costs', 'now', 'sell']) {
+    const page = await openPane(swapped(sold));
+    for (const task of ['receive', 'count', 'costs', 'reorder', 'now', 'sell']) {
       await page.locator(`#tab-${task}`).click();
-      await page.locator(`pour-${task} h2`).waitFor();
+      await page.locator(`pour-${task} h2`).first().waitFor();
       expect(await page.locator('img').count()).toBe(0);
     }
-    await page.locator('#fair').selectOption(`${tag}Fair`);
-    await page.getByLabel(`Bars of ${formula}`, { exact: true }).fill('2');
+    await page.locator('#fair').selectOption(fair);
+    await page.getByLabel(`Bars of ${design}`, { exact: true }).fill('2');
     await page.locator('#next').click();
     await page.locator('#record').click();
-    await page.locator('pour-sell-done').getByText(`${tag}Fair so far`).waitFor();
-    expect(await column(page, 'Sales', 'Design')).toEqual([formula, formula]);
+    await page.locator('pour-sell-done').getByText(`${fair} so far`).waitFor();
+    expect(await column(page, 'Sales', 'Design')).toEqual([design, design]);
     expect(await page.locator('img').count()).toBe(0);
     expect(await page.title()).toBe('Pour Ledger');
   });
 
   it('stay text in every step of a pour', async () => {
-    const poured = smallWorkshop.map((table) => ({
-      ...table,
-      rows: table.rows.map((row) => row.map(swap)),
-    }));
-    const page = await openPane(poured);
-    await page.locator('#design').selectOption(formula);
+    const page = await openPane(swapped(smallWorkshop));
+    await page.locator('#design').selectOption(design);
     await page.locator('#bars').fill('6');
     for (const step of ['weigh', 'outcome', 'preview']) {
       await page.locator('#next').click();
       await page.locator(`pour-${step}`).waitFor();
       expect(await page.locator('img').count()).toBe(0);
     }
-    await page.getByText(`${tag}base`, { exact: false }).first().waitFor();
+    await page.getByText(base, { exact: false }).first().waitFor();
     await page.locator('#record').click();
-    await page.locator('pour-done').getByText(formula, { exact: false }).first().waitFor();
-    expect(await column(page, 'Batches', 'Design')).toEqual(['Plain Wave', formula]);
+    await page.locator('pour-done').getByText(design, { exact: false }).first().waitFor();
+    expect(await column(page, 'Batches', 'Design')).toEqual(['Plain Wave', design]);
     expect(await page.title()).toBe('Pour Ledger');
     expect(await page.locator('img').count()).toBe(0);
+  });
+
+  it('are counted by what was typed, and by nothing else', async () => {
+    const page = await openPane(swapped(smallWorkshop));
+    await page.locator('#tab-count').click();
+    const field = page.getByLabel(base, { exact: true });
+    expect(await field.inputValue()).toBe('');
+    await page.getByRole('status').getByText('0 of').waitFor();
+    await field.fill('1000');
+    await page.getByRole('status').getByText('1 of').waitFor();
+    await page.locator('#next').click();
+    await page.locator('pour-count-preview').getByText(base).first().waitFor();
   });
 });

@@ -39,7 +39,7 @@ export function isCurrency(code: string): boolean {
 
 /** Digits after the point of a currency's smallest unit: 2 for USD, 0 for JPY, 3 for KWD. */
 export function currencyDecimals(code: string): number {
-  return minorDigits[code] ?? 2;
+  return Object.hasOwn(minorDigits, code) ? (minorDigits[code] ?? 2) : 2;
 }
 
 /** Rounds to the currency's smallest unit, halves away from zero. */

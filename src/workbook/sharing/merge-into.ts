@@ -47,7 +47,7 @@ export function mergeInto(
   compared: readonly ComparedTables[] = compareCopies(here, other),
 ): MergePlan {
   const [mine, theirs] = [findTables(here), findTables(other)];
-  const leftOut: string[] = [];
+  const leftOut = missingTables(mine, theirs);
   const byKind = new Map(compared.map((tables) => [tables.kind, tables.added]));
   const appended = [...theirs].flatMap(([kind, table]) =>
     missingRows(kind, byKind.get(kind) ?? [], table, mine, leftOut),
@@ -63,6 +63,16 @@ export function mergeInto(
     leftOut: [...new Set(leftOut)],
   };
 }
+
+/** Tables filled here that the other copy lacks, or that are too damaged there to be known. */
+const missingTables = (mine: TableNames, theirs: TableNames): string[] =>
+  [...mine].flatMap(([kind, { rows }]) =>
+    theirs.has(kind) || !rows.some((row) => row.some((cell) => cell !== ''))
+      ? []
+      : [
+          `The other copy has no ${tables[kind].name} table that can be read, so none of its ${tables[kind].name} come in.`,
+        ],
+  );
 
 /** The rows of a table whose ids, or whose recipes, are not here. */
 function missingRows(

@@ -1,5 +1,6 @@
 import type { Book } from '../../../src/domain/book/book.ts';
 import { andThen, answer, type Result, wrong } from '../../../src/domain/kernel/result.ts';
+import { findTables } from '../../../src/workbook/find-tables.ts';
 import { compareCopies } from '../../../src/workbook/sharing/compare-copies.ts';
 import { mergeInto, type MergePlan } from '../../../src/workbook/sharing/merge-into.ts';
 import { repeatsOf } from '../../../src/workbook/sharing/repeats.ts';
@@ -21,9 +22,7 @@ export const mergeTask: TaskKind<MergeDraft> = {
   change: (draft, told) => ({ ...draft, ...told }),
   changeToRecord: (state, draft) =>
     andThen(planOf(state, draft), (plan) =>
-      hasNothingToWrite(plan)
-        ? wrong('This workbook holds all that the other copy has: there is nothing to write.')
-        : answer(plan.change),
+      hasNothingToWrite(plan) ? wrong(nothingToWrite(plan)) : answer(plan.change),
     ),
   // What was brought in is taken back where it was made: a batch in Pour, a sale in Sell.
   undo: undefined,
@@ -41,6 +40,11 @@ type Chosen = Pick<MergeDraft, 'copy' | 'chosen'>;
 /** What bringing the copy in writes, as far as the two together make a sound book. */
 export function planOf({ tables, book }: Ready, { copy, chosen }: Chosen): Result<MergePlan> {
   if (copy === undefined) return wrong('Choose the other copy first.');
+  if (findTables(copy).size === 0) {
+    return wrong(
+      'The file chosen has none of the tables of this workbook, so it is no copy of it. Choose another file.',
+    );
+  }
   // Of two lines with one id only one could be brought in, and the other would be lost.
   const [twice] = repeatsIn(copy);
   if (twice !== undefined) {
@@ -83,6 +87,12 @@ export const preparer =
   };
 
 const MOST_SHOWN = 5;
+
+/** Why nothing is written: said to be whole only where nothing of the other copy stays out. */
+export const nothingToWrite = ({ differences, leftOut }: MergePlan): string =>
+  differences.length + leftOut.length === 0
+    ? 'This workbook holds all that the other copy has.'
+    : 'There is nothing to bring in; what stays in the other copy alone is said below.';
 
 export const hasNothingToWrite = ({ change }: MergePlan): boolean =>
   change.appends.length + change.updates.length === 0;

@@ -8,7 +8,7 @@ import { fieldLooks, looks, noticeLooks } from '../../looks.ts';
 import { EnterFrame } from '../../parts/enter-frame.ts';
 import { numberField } from '../../parts/number-field.ts';
 import { selectField } from '../../parts/select-field.ts';
-import { typedWith } from '../../task/typed.ts';
+import { typedAt, typedWith } from '../../task/typed.ts';
 import type { CountDraft } from '../draft.ts';
 import { tell } from '../events.ts';
 import { countOf, type ShelfGroup, shelfGroups, shelfKinds } from '../shelf-items.ts';
@@ -65,7 +65,7 @@ export class CountStep extends EnterFrame {
   }
 
   private isShown({ kind }: ShelfGroup): boolean {
-    return !(this.draft.kind in shelfKinds) || this.draft.kind === kind;
+    return !Object.hasOwn(shelfKinds, this.draft.kind) || this.draft.kind === kind;
   }
 
   private kindField(groups: readonly ShelfGroup[]) {
@@ -95,7 +95,7 @@ export class CountStep extends EnterFrame {
       id,
       label: item.name,
       unit: item.unit === 'each' ? 'pieces' : item.unit,
-      value: this.draft.counts[item.name] ?? '',
+      value: typedAt(this.draft.counts, item.name) ?? '',
       isBeside: true,
       error: counted?.ok === false ? counted.failure.sentence : undefined,
       onTyped: (text) => {

@@ -4,7 +4,7 @@ import { live } from 'lit/directives/live.js';
 import { count } from '../../../src/domain/kernel/count.ts';
 import type { Result } from '../../../src/domain/kernel/result.ts';
 import { addedFor } from '../../../src/domain/ledger/consumption.ts';
-import { type Typed, typedWith } from '../../task/typed.ts';
+import { type Typed, typedAt, typedWith } from '../../task/typed.ts';
 import type { Draft } from '../draft.ts';
 import { tell } from '../events.ts';
 import { rounded } from '../../format.ts';
@@ -153,7 +153,9 @@ export class OutcomeStep extends LitElement {
 
   private weighed(cards: readonly WeighCard[]): TemplateResult {
     const lines = cards.flatMap((card) => card.lines).filter(({ canDiffer }) => canDiffer);
-    const changed = lines.filter(({ key }) => this.draft.weighed[key] !== undefined).length;
+    const changed = lines.filter(
+      ({ key }) => typedAt(this.draft.weighed, key) !== undefined,
+    ).length;
     return html`<details>
       <summary>
         ${
@@ -207,7 +209,7 @@ export class OutcomeStep extends LitElement {
     id: string,
     figure: { key: string; label: string; unit: string; planned: string },
   ): TemplateResult {
-    const typed = this.draft[group][figure.key];
+    const typed = typedAt(this.draft[group], figure.key);
     const differs = typed !== undefined;
     return numberField({
       id,

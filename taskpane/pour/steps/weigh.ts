@@ -7,7 +7,7 @@ import type { Result } from '../../../src/domain/kernel/result.ts';
 import type { PostBatchAnswer } from '../../../src/domain/ledger/post-batch.ts';
 import { capacityOf } from '../capacity.ts';
 import { cautionsFor } from '../cautions.ts';
-import { typedWith } from '../../task/typed.ts';
+import { typedAt, typedWith } from '../../task/typed.ts';
 import type { Draft } from '../draft.ts';
 import { tell } from '../events.ts';
 import { amount, day } from '../../format.ts';
@@ -178,7 +178,7 @@ export class WeighStep extends LitElement {
 
   private line(line: WeighLine, at: string): TemplateResult {
     const isTicked = this.isTicked(line);
-    const before = this.draft.ticks[line.key];
+    const before = typedAt(this.draft.ticks, line.key);
     const hint = before === undefined || isTicked ? line.hint : `changed: you ticked ${before}`;
     const label = html`<span class="line">
       <span class="name"
@@ -196,7 +196,7 @@ export class WeighStep extends LitElement {
 
   /** A tick holds for the amount it was set at: when the plan changes, the line is to be weighed anew. */
   private isTicked(line: WeighLine): boolean {
-    return this.draft.ticks[line.key] === amount(line.amount, line.unit).text;
+    return typedAt(this.draft.ticks, line.key) === amount(line.amount, line.unit).text;
   }
 
   private assumptions() {

@@ -42,8 +42,26 @@ describe('bringing another copy in', () => {
     expect(await page.evaluate(() => window.pane.port.written.length)).toBe(1);
     await page.locator('#another').click();
     await chooseCopy(page, otherCopy);
-    await preview(page).getByText('This workbook holds all that the other copy has.').waitFor();
+    // The recipe of Pearl still differs.
+    await preview(page).getByText('There is nothing to bring in;').waitFor();
     expect(await page.locator('#record').count()).toBe(0);
+  });
+
+  it('says of a file without our tables that it is no copy', async () => {
+    const page = await openMerge();
+    await chooseCopy(page, [{ name: 'Other', headers: ['Song', 'Length'], rows: [['Reel', 3]] }]);
+    await preview(page).getByText('it is no copy of it. Choose another file.').waitFor();
+    expect(await page.locator('#record').count()).toBe(0);
+  });
+
+  it('says of a copy that has lost a table what does not come in', async () => {
+    const page = await openMerge();
+    await chooseCopy(
+      page,
+      soundWorkshop.filter(({ name }) => name !== 'Materials'),
+    );
+    await preview(page).getByText('There is nothing to bring in;').waitFor();
+    await preview(page).getByText('The other copy has no Materials table').waitFor();
   });
 
   it('tells how far it is and can be stopped, which leaves nothing behind', async () => {

@@ -167,10 +167,14 @@ function checkSameRow(
 ): void {
   const headers = new Set([...Object.keys(first ?? {}), ...Object.keys(second)]);
   for (const header of headers) {
-    if (sameCell(first?.[header] ?? '', second[header] ?? '')) continue;
+    if (sameCell(cellIn(first, header), cellIn(second, header))) continue;
     throw new Refusal(`${table.name}: two rows to add share the ${idColumn} ${id} but differ.`);
   }
 }
+
+/** A header may be called what every object has. */
+const cellIn = (row: RowToWrite | undefined, header: string): Cell =>
+  row !== undefined && Object.hasOwn(row, header) ? (row[header] ?? '') : '';
 
 const headerAt = (table: PlanTable, column: number): string => (table.headers[column] ?? '').trim();
 

@@ -22,7 +22,8 @@ export function addressOf(row: number, column: number): string {
   return letters + String(row + 1);
 }
 
-const isError = (value: unknown): boolean => typeof value === 'string' && value in NATIVE;
+const isError = (value: unknown): boolean =>
+  typeof value === 'string' && Object.hasOwn(NATIVE, value);
 
 /** For errors that no function of ours explains. */
 const NATIVE: Readonly<Record<string, string>> = {

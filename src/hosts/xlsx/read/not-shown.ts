@@ -33,13 +33,15 @@ export function sheetNotShown(
     counted(pictures, 'picture', 'pictures'),
     counted(comments(pack, sheet), 'comment', 'comments'),
     counted(features.otherFormats, 'conditional format', 'conditional formats'),
-    ...ELEMENTS.map(([element, one, many]) => counted(features.counts[element] ?? 0, one, many)),
+    ...ELEMENTS.map(([element, one, many]) =>
+      counted(features.counts.get(element) ?? 0, one, many),
+    ),
     ...PARTS.map(([kind, one, many]) =>
       counted(links.filter((link) => kind.test(link.kind)).length, one, many),
     ),
     counted(otherChecks(features), 'entry check', 'entry checks'),
-    features.counts['sheetProtection'] ? 'sheet protection' : '',
-    features.counts['filterColumn'] ? 'a filter' : '',
+    features.counts.get('sheetProtection') ? 'sheet protection' : '',
+    features.counts.get('filterColumn') ? 'a filter' : '',
   ];
   return said.filter((text) => text !== '').map((text) => `${text} on ${sheet.name}`);
 }
@@ -68,7 +70,7 @@ function comments(pack: Package, sheet: SheetPart): number {
 
 function otherChecks(features: SheetFeatures): number {
   const all =
-    (features.counts['dataValidation'] ?? 0) + (features.counts['x14:dataValidation'] ?? 0);
+    (features.counts.get('dataValidation') ?? 0) + (features.counts.get('x14:dataValidation') ?? 0);
   return all - features.validations.length;
 }
 

@@ -26,7 +26,7 @@ export interface SheetFeatures {
   /** Conditional formats of kinds that the page does not show. */
   readonly otherFormats: number;
   /** How often each element that the page cannot show stands in the part. */
-  readonly counts: Readonly<Record<string, number>>;
+  readonly counts: ReadonlyMap<string, number>;
 }
 
 /** Width records that cover the rest of the sheet say nothing of single columns. */
@@ -37,7 +37,7 @@ export function sheetFeatures(): { visitor: SheetVisitor; result: () => SheetFea
   const columnWidths: Record<number, number> = {};
   const rowHeights: Record<number, number> = {};
   const merges: RangeImage[] = [];
-  const counts: Record<string, number> = {};
+  const counts = new Map<string, number>();
   const list = listValidations();
   const formats = sheetHighlights();
   let frozen = { frozenRows: 0, frozenColumns: 0 };
@@ -45,7 +45,7 @@ export function sheetFeatures(): { visitor: SheetVisitor; result: () => SheetFea
   let tabColor: SheetFeatures['tabColor'];
   const visitor: SheetVisitor = {
     open(name, attributes) {
-      counts[name] = (counts[name] ?? 0) + 1;
+      counts.set(name, (counts.get(name) ?? 0) + 1);
       if (name === 'col') addWidths(columnWidths, attributes);
       else if (name === 'pane') frozen = frozenOf(attributes);
       else if (name === 'sheetView') gridLines = isOn(attributes['showGridLines'], true);

@@ -6,7 +6,7 @@ import { noticeBar } from '../../../parts/notice.ts';
 import { PreviewFrame, type PreviewWords } from '../../../parts/preview-frame.ts';
 import { differenceCard } from '../difference-card.ts';
 import { tell } from '../events.ts';
-import { hasNothingToWrite } from '../merge-task.ts';
+import { hasNothingToWrite, nothingToWrite } from '../merge-task.ts';
 
 /** Second step of bringing a copy in: what is added, what differs, what stays out. */
 export class MergePreviewStep extends PreviewFrame<MergePlan> {
@@ -34,11 +34,7 @@ export class MergePreviewStep extends PreviewFrame<MergePlan> {
   protected override lines(plan: MergePlan): TemplateResult {
     const { added, differences, leftOut } = plan;
     return html`<p class="quiet">From ${this.fileName}. All of it is written, or nothing.</p>
-      ${
-        hasNothingToWrite(plan)
-          ? noticeBar({ kind: 'good', text: 'This workbook holds all that the other copy has.' })
-          : nothing
-      }
+      ${hasNothingToWrite(plan) ? noticeBar({ kind: 'good', text: nothingToWrite(plan) }) : nothing}
       ${added.length === 0 ? nothing : addedTable(added)}
       ${
         differences.length === 0
