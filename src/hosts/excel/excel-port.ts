@@ -1,6 +1,6 @@
 import type { HostPort } from '../../workbook/port.ts';
 import { browserFiles } from '../files/browser-files.ts';
-import { inBrowser, type TextStore } from '../in-browser.ts';
+import { inBrowser, memoryIn, type TextStore } from '../in-browser.ts';
 import { applyChange, type Run } from './apply-change.ts';
 import { brokenNames } from './broken-names.ts';
 import { sentenceOfFault } from './host-fault.ts';
@@ -25,7 +25,8 @@ export interface ExcelSurroundings {
 /** The workbook open in Excel, as the pane sees it. What reads rejects with a sentence. */
 export function excelPort(around: ExcelSurroundings): HostPort {
   return {
-    ...inBrowser(around.store, `pour-ledger|${around.workbookKey}|`, around.now),
+    ...inBrowser(around.now),
+    memory: memoryIn(around.store, `pour-ledger|${around.workbookKey}|`),
     load: () => readTables(around.run).catch(throwSentence),
     apply: async (change) =>
       around.isReadOnly()

@@ -137,8 +137,12 @@ export interface SheetEdits {
 }
 
 export interface SaveRequest {
+  /** Made once for each save: asked again with the same id, it is done once. */
+  readonly id: string;
   /** The version the page loaded or last saved. */
   readonly baseVersion: string;
+  /** A save whose answer the page has not heard: these edits hold its own, and go over it or without it. */
+  readonly after?: string;
   readonly edits: readonly SheetEdits[];
 }
 

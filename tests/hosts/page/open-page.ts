@@ -33,9 +33,6 @@ export function useOpenPage(): () => Promise<OpenPage> {
 
 /** The next test's page: what the one before left in the browser and on the server is gone. */
 async function reopen({ page, complaints }: PageTools, server: PageServer): Promise<void> {
-  await page.evaluate(() => {
-    localStorage.clear();
-  });
   await page.emulateMedia({ colorScheme: null });
   // What the old page asks for as it goes is neither saved nor a complaint of the new one.
   await page.goto(`${server.address}elsewhere`);

@@ -3,6 +3,7 @@ import { createServer, type IncomingMessage, type ServerResponse } from 'node:ht
 import type { AddressInfo } from 'node:net';
 import { join } from 'node:path';
 import { bookLines } from '../../../src/hosts/workbench/book-lines.ts';
+import type { FileNews, Lost } from '../../../src/hosts/workbench/protocol.ts';
 import type { SaveAnswer, SaveRequest, WorkbookImage } from '../../../src/hosts/xlsx/image.ts';
 
 /** The policy the page must live with: no eval, nothing from elsewhere, styles also inline. */
@@ -15,12 +16,20 @@ export interface PageServer {
   /** The workbench; at `elsewhere` under it stands an empty page of the same origin. */
   readonly address: string;
   readonly saves: readonly SaveRequest[];
+  /** The pane's texts. */
+  readonly texts: ReadonlyMap<string, string>;
   /** Begins again for the next test: nothing was saved, changed outside or refused. */
   reset(): void;
   /** Another program changes the file; the page is told, unless `silent`. */
   changeOutside(silent?: boolean): void;
   /** The next saves are refused with this sentence; undefined ends that. */
   refuse(sentence: string | undefined): void;
+  /** The file is gone or damaged, or stands there again; the page is told. */
+  lose(lost: Lost | undefined): void;
+  /** The line to the page ends, and no request is answered until the returned function is called. */
+  goDown(): () => void;
+  /** The next save is made, and its answer lost with the line. */
+  loseAnswer(): void;
   close(): Promise<void>;
 }
 
@@ -30,11 +39,15 @@ export async function servePage(
   imageAt: (version: string) => WorkbookImage,
 ): Promise<PageServer> {
   let saves: SaveRequest[] = [];
+  const texts = new Map<string, string>();
+  let lost: Lost | undefined;
+  let [isDown, losesAnswer] = [false, false];
   const listening = new Set<ServerResponse>();
   let version = 1;
   let refusal: string | undefined;
   const answer = (request: SaveRequest): SaveAnswer => {
     if (refusal !== undefined) return { kind: 'refused', sentence: refusal };
+    if (saves.at(-1)?.id === request.id) return { kind: 'saved', version: String(version) };
     if (request.baseVersion !== String(version)) {
       return { kind: 'changed outside', version: String(version) };
     }
@@ -42,16 +55,38 @@ export async function servePage(
     version += 1;
     return { kind: 'saved', version: String(version) };
   };
+  const news = (): FileNews => lost ?? { kind: 'stands', version: String(version) };
+  const tell = () => {
+    for (const page of listening) page.write(`data: ${JSON.stringify(news())}\n\n`);
+  };
   const server = createServer((request, response) => {
     const path = (request.url ?? '').replace('/token/', '');
+    if (isDown) {
+      response.destroy();
+      return;
+    }
     response.setHeader('content-security-policy', POLICY);
     if (path === 'api/book') response.end([...bookLines(imageAt(String(version)))].join(''));
     else if (path === 'api/save') {
       void body(request).then((text) => {
-        json(response, answer(JSON.parse(text) as SaveRequest));
+        const answered = answer(JSON.parse(text) as SaveRequest);
+        if (losesAnswer) response.destroy();
+        else json(response, answered);
+        losesAnswer = false;
+      });
+    } else if (path === 'api/file') json(response, news());
+    else if (path === 'api/texts' && request.method === 'GET') {
+      json(response, Object.fromEntries(texts));
+    } else if (path === 'api/texts') {
+      void body(request).then((text) => {
+        for (const [key, value] of Object.entries(JSON.parse(text) as Record<string, string>)) {
+          texts.set(key, value);
+        }
+        json(response, { kind: 'kept' });
       });
     } else if (path === 'api/events') {
-      response.writeHead(200, { 'content-type': 'text/event-stream' }).write(':\n\n');
+      response.writeHead(200, { 'content-type': 'text/event-stream' });
+      response.write(`data: ${JSON.stringify(news())}\n\n`);
       listening.add(response);
     } else if (path === 'elsewhere') {
       response.setHeader('content-type', 'text/html').end('<link rel="icon" href="data:,">');
@@ -64,14 +99,28 @@ export async function servePage(
     get saves() {
       return saves;
     },
+    texts,
     reset() {
-      [saves, version, refusal] = [[], 1, undefined];
+      [saves, version, refusal, lost] = [[], 1, undefined, undefined];
+      texts.clear();
     },
     changeOutside(silent = false) {
       version += 1;
-      if (silent) return;
-      for (const page of listening)
-        page.write(`data: {"kind":"changed outside","version":"${String(version)}"}\n\n`);
+      if (!silent) tell();
+    },
+    lose(next) {
+      lost = next;
+      tell();
+    },
+    goDown() {
+      isDown = true;
+      for (const page of listening) page.destroy();
+      return () => {
+        isDown = false;
+      };
+    },
+    loseAnswer() {
+      losesAnswer = true;
     },
     refuse(sentence) {
       refusal = sentence;

@@ -154,6 +154,7 @@ it('tells of edits inside tables only, and remembers by workbook', async () => {
   });
   // Ten of 32 letters: 50 bits.
   expect(told).toEqual([1, 'step 2', undefined, 10]);
-  const keys = await open.page.evaluate(() => Object.keys(localStorage));
-  expect(keys).toContain('pour-ledger:quay soaps.xlsx:flow');
+  await expect.poll(() => [...open.server.texts]).toEqual([['flow', 'step 2']]);
+  // Nothing of it stays in the browser, where another workbook could come upon it.
+  expect(await open.page.evaluate(() => localStorage.length)).toBe(0);
 });

@@ -2,7 +2,6 @@ import { afterEach, beforeEach, expect, it, vi } from 'vitest';
 import type { Changes } from '../../../src/hosts/workbench/page/changes.ts';
 import type { Grid } from '../../../src/hosts/workbench/page/grid.ts';
 import { createSaver } from '../../../src/hosts/workbench/page/saver.ts';
-import type { ServerApi } from '../../../src/hosts/workbench/page/server-api.ts';
 import type { SaveAnswer } from '../../../src/hosts/xlsx/image.ts';
 
 beforeEach(() => {
@@ -41,12 +40,20 @@ function bench(answer: (version: number) => SaveAnswer) {
       };
     },
   };
-  const server = {
+  const server: Parameters<typeof createSaver>[2] = {
     save: () => Promise.resolve(answer((saves += 1))),
-    onOutsideChange: () => undefined,
-  } as unknown as ServerApi;
+    look: () => Promise.resolve(undefined),
+    sendLast: () => undefined,
+    connection: {
+      isOpen: true,
+      onChange: () => undefined,
+      onNews: () => undefined,
+      end: () => undefined,
+      opened: () => Promise.resolve(),
+    },
+  };
   const grid = { settled: () => atRest } as Grid;
-  const saver = createSaver(grid, changes, server, 'v0');
+  const saver = createSaver(grid, changes, server, 'v0', () => 'id');
   return {
     saver,
     held,

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { backupFolder, backupsOf } from '../../../src/hosts/workbench/server/backups.ts';
 import { fileStore } from '../../../src/hosts/workbench/server/file-store.ts';
 import { nodeFileSteps, type FileSteps } from '../../../src/hosts/workbench/server/file-steps.ts';
+import { savesMade } from '../../../src/hosts/workbench/server/saves-made.ts';
 import { versionOf } from '../../../src/hosts/xlsx/version.ts';
 import { bookBytes, bookFile, bytesAt, edit, firstOf, saveRequest } from './support.ts';
 
@@ -81,7 +82,7 @@ describe('saving', () => {
   ])('refuses %s and leaves the file alone', async (_what, edits, sentence) => {
     const { path } = bookFile();
     const before = bytesAt(path);
-    const answer = await fileStore(path).save({ baseVersion: versionOf(before), edits });
+    const answer = await fileStore(path).save({ id: 'one', baseVersion: versionOf(before), edits });
     expect(answer.kind === 'refused' && answer.sentence).toMatch(sentence);
     expect(Buffer.compare(bytesAt(path), before)).toBe(0);
   });
@@ -95,30 +96,117 @@ describe('saving', () => {
   });
 });
 
-describe('changes made outside', () => {
-  it('are told once, and our own saves never', async () => {
+describe('a save asked for again', () => {
+  it('is done once and answered alike, as long as its version stands', async () => {
     const { path } = bookFile();
     const store = fileStore(path);
-    const read = await store.read();
-    const version = read.kind === 'read' ? read.workbook.version : '';
-    expect(await store.changedOutside()).toBeUndefined();
-    await store.save(saveRequest(version, 'ours'));
-    expect(await store.changedOutside()).toBeUndefined();
-    writeFileSync(path, bookBytes('theirs'));
-    expect(await store.changedOutside()).toBe(versionOf(bookBytes('theirs')));
-    expect(await store.changedOutside()).toBeUndefined();
+    const asked = saveRequest(versionOf(bytesAt(path)), 'new');
+    const first = await store.save(asked);
+    expect(first.kind).toBe('saved');
+    const bytes = bytesAt(path);
+    expect(await store.save(asked)).toEqual(first);
+    expect(Buffer.compare(bytesAt(path), bytes)).toBe(0);
   });
 
-  it('are not told while the file is half written or gone', async () => {
+  it('is known to the next server', async () => {
+    const { folder, path } = bookFile();
+    const asked = saveRequest(versionOf(bytesAt(path)), 'new');
+    const store = async () => fileStore(path, nodeFileSteps, Date.now, await savesMade(folder));
+    const first = await (await store()).save(asked);
+    expect(await (await store()).save(asked)).toEqual(first);
+  });
+
+  it('is done where the first asking did nothing', async () => {
+    const { folder, path } = bookFile();
+    const asked = saveRequest(versionOf(bytesAt(path)), 'new');
+    const broken: FileSteps = {
+      ...nodeFileSteps,
+      create: () => Promise.reject(new Error('killed')),
+    };
+    const store = async (steps: FileSteps) =>
+      fileStore(path, steps, Date.now, await savesMade(folder));
+    expect((await (await store(broken)).save(asked)).kind).toBe('refused');
+    expect((await (await store(nodeFileSteps)).save(asked)).kind).toBe('saved');
+    expect(firstOf(path)).toBe('new');
+  });
+
+  it('is told of a change that came after it', async () => {
     const { path } = bookFile();
     const store = fileStore(path);
-    await store.read();
-    const theirs = bookBytes('theirs');
-    writeFileSync(path, theirs.subarray(0, 100));
-    expect(await store.changedOutside()).toBeUndefined();
+    const asked = saveRequest(versionOf(bytesAt(path)), 'new');
+    await store.save(asked);
+    writeFileSync(path, bookBytes('theirs'));
+    expect((await store.save(asked)).kind).toBe('changed outside');
+    expect(firstOf(path)).toBe('theirs');
+  });
+
+  it.each([
+    ['was made', true],
+    ['was not', false],
+  ])('may be gone over by the page’s last words, whether it %s', async (_what, isMade) => {
+    const { path } = bookFile();
+    const store = fileStore(path);
+    const first = saveRequest(versionOf(bytesAt(path)), 'first');
+    if (isMade) await store.save(first);
+    const last = saveRequest(first.baseVersion, 'last', { after: first.id });
+    expect((await store.save(last)).kind).toBe('saved');
+    expect(firstOf(path)).toBe('last');
+  });
+
+  it('lets nobody else go over it', async () => {
+    const { path } = bookFile();
+    const store = fileStore(path);
+    const first = saveRequest(versionOf(bytesAt(path)), 'first');
+    await store.save(first);
+    for (const more of [{}, { after: 'another' }]) {
+      const other = saveRequest(first.baseVersion, 'other', more);
+      expect((await store.save(other)).kind).toBe('changed outside');
+    }
+    expect(firstOf(path)).toBe('first');
+  });
+});
+
+describe('a look at the file', () => {
+  it('tells its version, whoever wrote it', async () => {
+    const { path } = bookFile();
+    const store = fileStore(path);
+    const stands = () => ({ kind: 'stands', version: versionOf(bytesAt(path)) });
+    expect(await store.look()).toEqual(stands());
+    await store.save(saveRequest(versionOf(bytesAt(path)), 'ours'));
+    expect(await store.look()).toEqual(stands());
+    writeFileSync(path, bookBytes('theirs'));
+    expect(await store.look()).toEqual(stands());
+  });
+
+  it('tells that it is gone, cut short or no workbook, and until when the backup was it', async () => {
+    const { path } = bookFile();
+    const time = Date.UTC(2026, 10, 28, 9, 30);
+    const store = fileStore(path, nodeFileSteps, () => time);
+    await store.save(saveRequest(versionOf(bytesAt(path)), 'ours'));
+    const whole = bytesAt(path);
+    for (const bytes of [whole.subarray(0, 100), whole.subarray(0, 0), Buffer.from('hello')]) {
+      writeFileSync(path, bytes);
+      expect(await store.look()).toMatchObject({ kind: 'lost', backup: time });
+      // A page that saves now is told so, and not that another workbook stands there.
+      const answer = await store.save(saveRequest(versionOf(whole), 'more'));
+      expect(answer.kind).toBe('refused');
+    }
     rmSync(path);
-    expect(await store.changedOutside()).toBeUndefined();
-    writeFileSync(path, theirs);
-    expect(await store.changedOutside()).toBe(versionOf(theirs));
+    expect(await store.look()).toMatchObject({
+      kind: 'lost',
+      sentence: 'The file "book.xlsx" is not there. Was it moved or renamed?',
+      backup: time,
+    });
+    expect((await store.takeBackup()).ok).toBe(true);
+    expect(firstOf(path)).toBe('old');
+  });
+
+  it('offers no backup where there is none', async () => {
+    const { path } = bookFile();
+    writeFileSync(path, 'hello');
+    expect(await fileStore(path).look()).toEqual({
+      kind: 'lost',
+      sentence: expect.stringMatching(/not an \.xlsx/) as string,
+    });
   });
 });

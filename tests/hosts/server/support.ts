@@ -45,9 +45,17 @@ export function edit(value: string | number): readonly SheetEdits[] {
   return [{ sheet: 'Notes', tables: [], cells: [{ row: 0, column: 0, value }] }];
 }
 
-export function saveRequest(baseVersion: string, value: string | number): SaveRequest {
-  return { baseVersion, edits: edit(value) };
+/** A save of that value, with an id of its own each time unless one is given. */
+export function saveRequest(
+  baseVersion: string,
+  value: string | number,
+  more: Pick<SaveRequest, 'after'> & { readonly id?: string } = {},
+): SaveRequest {
+  saves += 1;
+  return { id: `save-${String(saves)}`, baseVersion, edits: edit(value), ...more };
 }
+
+let saves = 0;
 
 /** What A1 of the workbook at that path holds. */
 export const firstOf = (path: string) => cellAt(imageOf(bytesAt(path)), 'Notes', 'A1')?.value;

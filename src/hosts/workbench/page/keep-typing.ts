@@ -19,3 +19,9 @@ export function keepTyping(injector: Injector): void {
     if (!visible && isMissed) setTimeout(editor.refreshEditCellState);
   });
 }
+
+/** Tells whether a cell is open, with letters in it that the workbook does not hold yet. */
+export function typingIn(injector: Injector): () => boolean {
+  const editor = injector.get(IEditorBridgeService);
+  return () => editor.isVisible().visible;
+}

@@ -3,7 +3,7 @@ import { createOpening, Stopped } from './opening.ts';
 import './page.css';
 import { createPageFrame } from './page-frame.ts';
 import type { CellFunctions } from './register-functions.ts';
-import { createServerApi } from './server-api.ts';
+import { createServerApi, FileLost } from './server-api.ts';
 
 /** What stands beside the grid: the functions its cells ask, and the pane. */
 export interface Beside {
@@ -16,25 +16,30 @@ export interface Beside {
  * stands beside it come while the workbook is read.
  */
 export async function openWorkbench(loadBeside: () => Promise<Beside>): Promise<void> {
-  const frame = createPageFrame();
   const opening = createOpening();
   const server = createServerApi(opening.signal);
+  const frame = createPageFrame(() => server.takeBackup());
   try {
     const told = (share: number) => opening.pause('Reading the workbook', share);
-    const [image, help, { showWorkbook }, beside] = await Promise.all([
+    const [image, help, texts, { showWorkbook }, beside] = await Promise.all([
       server.book(told),
       server.functionHelp(),
+      server.texts(),
       import(/* webpackChunkName: "grid" */ './show-workbook.ts'),
       loadBeside(),
     ]);
     frame.showBook(image);
-    await showWorkbook({ image, help, beside, server, frame, opening });
+    await showWorkbook({ image, help, texts, beside, server, frame, opening });
   } catch (thrown) {
     if (thrown instanceof Stopped) {
       frame.showStopped();
       return;
     }
     frame.showFailure(thrown instanceof Error ? thrown.message : String(thrown));
+    if (thrown instanceof FileLost) {
+      frame.offerBackup(thrown.backup);
+      return;
+    }
     throw thrown;
   }
 }

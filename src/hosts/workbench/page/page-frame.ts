@@ -1,22 +1,26 @@
 import type { WorkbookImage } from '../../xlsx/image.ts';
 import { element, show } from './elements.ts';
-import type { Saver, SaveState } from './saver.ts';
+import type { SaveState } from './file-state.ts';
+import type { Saver } from './saver.ts';
 import { textOfEdits } from './unsaved-text.ts';
 
 /** The page around the grid: its header line, its bars and the place for the pane. */
 export interface PageFrame {
   showBook(image: WorkbookImage): void;
-  showSaving(saver: Saver): void;
+  /** `letGo` is called before the maker has the page load anew. */
+  showSaving(saver: Saver, letGo: () => void): void;
   mountPane(pane: HTMLElement): void;
   /** Shows a sentence over the grid's foot; "" takes it away. */
   say(sentence: string): void;
   /** The maker stopped the opening. */
   showStopped(): void;
   showFailure(sentence: string): void;
+  /** Offers the backup that was the file until that time, in milliseconds; undefined takes the offer away. */
+  offerBackup(until: number | undefined): void;
 }
 
-/** Takes hold of the elements of index.html. */
-export function createPageFrame(): PageFrame {
+/** Takes hold of the elements of index.html; `takeBackup` resolves with a sentence where it could not. */
+export function createPageFrame(takeBackup: () => Promise<string | undefined>): PageFrame {
   const title = element('file-name');
   const pane = element('pane');
   const toggle = element('pane-toggle');
@@ -24,6 +28,12 @@ export function createPageFrame(): PageFrame {
     pane.hidden = !pane.hidden;
     toggle.textContent = pane.hidden ? 'Show the pane' : 'Hide the pane';
     toggle.setAttribute('aria-expanded', String(!pane.hidden));
+  });
+  element('take-backup').addEventListener('click', () => {
+    void takeBackup().then((sentence) => {
+      if (sentence !== undefined) show('conflict-text', sentence);
+      else if (title.textContent === NOT_OPENED) location.reload();
+    });
   });
   return {
     showBook(image) {
@@ -44,7 +54,7 @@ export function createPageFrame(): PageFrame {
     },
     showFailure(sentence) {
       element('opening').hidden = true;
-      title.textContent = 'The workbook could not be opened';
+      title.textContent = NOT_OPENED;
       show('conflict-text', sentence);
       element('conflict').hidden = false;
       element('conflict-load').textContent = 'Try again';
@@ -52,52 +62,76 @@ export function createPageFrame(): PageFrame {
         location.reload();
       });
     },
+    offerBackup,
   };
+}
+
+const NOT_OPENED = 'The workbook could not be opened';
+
+function offerBackup(until: number | undefined): void {
+  const button = element('take-backup');
+  button.hidden = until === undefined;
+  if (until === undefined) return;
+  const when = new Date(until).toLocaleString('en-GB', { dateStyle: 'medium', timeStyle: 'short' });
+  button.textContent = `Go back to the backup of ${when}`;
 }
 
 const keptSentence = (parts: readonly string[]): string =>
   `Kept in the file but not shown here: ${parts.join(', ')}.`;
 
-function showSaving(saver: Saver): void {
+function showSaving(saver: Saver, letGo: () => void): void {
   const again = element('save-again');
-  const update = (state: SaveState) => {
-    show('save-state', wordsOf(state));
+  const update = () => {
+    const { state, hasUnsaved } = saver;
+    show('save-state', wordsOf(state, hasUnsaved));
     element('save-state').dataset['kind'] = state.kind;
     again.hidden = state.kind !== 'not saved';
-    const isOutside = state.kind === 'changed outside';
-    element('conflict').hidden = !isOutside;
-    if (isOutside) show('conflict-text', state.hasUnsaved ? OUTSIDE_WITH_MINE : OUTSIDE);
-    element('conflict-keep').hidden = !(isOutside && state.hasUnsaved);
+    const trouble = troubleOf(state, hasUnsaved);
+    const backup = state.kind === 'not saved' ? state.backup : undefined;
+    element('conflict').hidden = trouble === '' && backup === undefined;
+    show('conflict-text', trouble);
+    element('conflict-load').hidden = state.kind !== 'changed outside';
+    element('conflict-keep').hidden = !hasUnsaved;
+    offerBackup(backup);
   };
   saver.onState(update);
-  update(saver.state);
+  update();
   again.addEventListener('click', () => void saver.saveNow());
   element('conflict-load').addEventListener('click', () => {
-    window.removeEventListener('beforeunload', warn);
+    letGo();
     location.reload();
   });
   element('conflict-keep').addEventListener('click', () => {
     download('my-cells.txt', textOfEdits(saver.unsaved()));
   });
-  const warn = (event: BeforeUnloadEvent) => {
-    const { state } = saver;
-    const isLost = state.kind === 'changed outside' ? state.hasUnsaved : state.kind !== 'saved';
-    if (isLost) event.preventDefault();
-  };
-  window.addEventListener('beforeunload', warn);
-  // Leaving the window is a good moment: do not wait for the pause after typing.
-  document.addEventListener('visibilitychange', () => {
-    if (document.hidden && saver.state.kind === 'saving') void saver.saveNow();
-  });
 }
 
+/** What stands in the way of saving, and what to do; "" where nothing does. */
+function troubleOf({ kind }: SaveState, hasUnsaved: boolean): string {
+  switch (kind) {
+    case 'saved':
+    case 'saving':
+      return '';
+    case 'not saved':
+      return hasUnsaved ? IN_THIS_PAGE_ONLY : '';
+    case 'not connected':
+      return `${NOT_CONNECTED} ${hasUnsaved ? IN_THIS_PAGE_ONLY : ''}`;
+    case 'changed outside':
+      return hasUnsaved ? OUTSIDE_WITH_MINE : OUTSIDE;
+  }
+}
+
+const IN_THIS_PAGE_ONLY =
+  'Cells you changed are in this page only: leave it open, or keep them as a text file.';
+const NOT_CONNECTED =
+  'The workbench does not answer, so nothing is saved. Start it again with the same workbook: this page then goes on by itself.';
 const OUTSIDE =
   'The file was changed outside this page. Nothing is saved from here until you load the new version.';
 const OUTSIDE_WITH_MINE =
   'The file was changed outside this page while cells you changed here were not saved yet. ' +
   'Loading the new version drops your cells: keep them as a text file first if you need them.';
 
-function wordsOf(state: SaveState): string {
+function wordsOf(state: SaveState, hasUnsaved: boolean): string {
   switch (state.kind) {
     case 'saved':
       return 'Saved';
@@ -105,6 +139,8 @@ function wordsOf(state: SaveState): string {
       return 'Saving…';
     case 'not saved':
       return `Not saved: ${state.sentence}`;
+    case 'not connected':
+      return hasUnsaved ? 'Not connected, not saved' : 'Not connected';
     case 'changed outside':
       return 'Not saved: the file changed outside';
   }

@@ -1,9 +1,12 @@
 import type { SaveAnswer, SaveRequest, WorkbookImage } from '../../xlsx/image.ts';
 import { createBookReader } from '../book-lines.ts';
+import type { FileNews, KeepAnswer, Lost, TextsToKeep } from '../protocol.ts';
+import { connect, type Connection } from './connection.ts';
 import type { FunctionHelp } from './function-help.ts';
 
 /** What the page asks of the workbench's own server, below the page's own address only. */
 export interface ServerApi {
+  readonly connection: Connection;
   /**
    * Reads the workbook, and tells after each piece which share of it is read. Throws with a sentence
    * when the server cannot.
@@ -11,17 +14,31 @@ export interface ServerApi {
   book(told: (share: number) => Promise<void>): Promise<WorkbookImage>;
   /** What the functions tell of themselves; nothing where that was not built. */
   functionHelp(): Promise<readonly FunctionHelp[]>;
-  /** Saves; every failure comes back as a refusal with a sentence. */
+  /** The pane's texts that the server holds. */
+  texts(): Promise<Readonly<Record<string, string>>>;
+  /** Has the pane's texts kept; every failure comes back as a refusal with a sentence. */
+  keepTexts(texts: TextsToKeep): Promise<KeepAnswer>;
+  /** Has the newest backup put in the file's place; the sentence says why it was not. */
+  takeBackup(): Promise<string | undefined>;
+  /** What stands in the file's place now; undefined where no server answers. */
+  look(): Promise<FileNews | undefined>;
+  /**
+   * Saves. Where the line ends before the answer, asks again as soon as it is back, since nobody knows
+   * whether it was saved: so this resolves only once that is known.
+   */
   save(request: SaveRequest): Promise<SaveAnswer>;
-  /** Calls back with the file's version whenever the server says it changed. */
-  onOutsideChange(listener: (version: string) => void): void;
+  /** Sends a save while the page goes away, and hears no answer. */
+  sendLast(request: SaveRequest): void;
 }
 
 /** The server that served this page, until the signal: then nothing is read or heard any more. */
 export function createServerApi(signal: AbortSignal): ServerApi {
+  const connection = connect(signal);
   return {
+    connection,
     async book(told) {
       const response = await fetch('api/book', { cache: 'no-store', signal });
+      if (response.status === 422) throw new FileLost((await response.json()) as Lost);
       if (!response.ok) throw new Error(await sentenceOf(response));
       const reader = createBookReader();
       // The server is on this machine: coming takes an instant, reading does not.
@@ -36,33 +53,79 @@ export function createServerApi(signal: AbortSignal): ServerApi {
       if (!response.ok) return [];
       return ((await response.json()) as { readonly functions: readonly FunctionHelp[] }).functions;
     },
+    async texts() {
+      const response = await fetch('api/texts', { cache: 'no-store', signal });
+      if (!response.ok) throw new Error(await sentenceOf(response));
+      return (await response.json()) as Readonly<Record<string, string>>;
+    },
+    async keepTexts(texts) {
+      const answer = await post<KeepAnswer>('api/texts', texts, { outlivesPage: true });
+      if (answer === undefined) connection.end();
+      return answer ?? { kind: 'refused', sentence: NO_ANSWER };
+    },
+    async takeBackup() {
+      const answer = await post<Taken>('api/take-backup', {});
+      return answer?.kind === 'taken' ? undefined : (answer?.sentence ?? NO_ANSWER);
+    },
+    async look() {
+      const answer = await asked<FileNews>('api/file', { cache: 'no-store' });
+      if (answer === undefined) connection.end();
+      return answer;
+    },
     async save(request) {
-      try {
-        const response = await fetch('api/save', {
-          method: 'POST',
-          headers: { 'content-type': 'application/json' },
-          body: JSON.stringify(request),
-        });
-        const type = response.headers.get('content-type') ?? '';
-        if (type.includes('application/json')) return (await response.json()) as SaveAnswer;
-        return { kind: 'refused', sentence: await sentenceOf(response) };
-      } catch {
-        return {
-          kind: 'refused',
-          sentence: 'The workbench does not answer. Is it still running in its window?',
-        };
+      for (;;) {
+        const answer = await post<SaveAnswer>('api/save', request);
+        if (answer !== undefined) return answer;
+        connection.end();
+        await connection.opened();
       }
     },
-    onOutsideChange(listener) {
-      const events = new EventSource('api/events');
-      events.addEventListener('message', ({ data }: MessageEvent<string>) => {
-        listener((JSON.parse(data) as { readonly version: string }).version);
-      });
-      signal.addEventListener('abort', () => {
-        events.close();
-      });
-    },
+    sendLast: (request) => void post('api/save', request, { outlivesPage: true }),
   };
+}
+
+/** There is no workbook to be read in the file's place. */
+export class FileLost extends Error {
+  override readonly name = 'FileLost';
+  readonly backup: number | undefined;
+
+  constructor({ sentence, backup }: Lost) {
+    super(sentence);
+    this.backup = backup;
+  }
+}
+
+type Taken = { readonly kind: 'taken' } | { readonly kind: 'refused'; readonly sentence: string };
+
+const NO_ANSWER =
+  'The workbench does not answer. Is it still running in its window? Start it again there.';
+
+/** Browsers send no more than 64 KiB for a page that has gone. */
+const MOST_AT_LAST = 60_000;
+
+function post<T>(
+  path: string,
+  value: unknown,
+  { outlivesPage } = { outlivesPage: false },
+): Promise<T | undefined> {
+  const body = new TextEncoder().encode(JSON.stringify(value));
+  return asked<T>(path, {
+    method: 'POST',
+    headers: { 'content-type': 'application/json' },
+    body,
+    keepalive: outlivesPage && body.length < MOST_AT_LAST,
+  });
+}
+
+/** The server's answer; undefined where none, or none of our server's, came. */
+async function asked<T>(path: string, init: RequestInit): Promise<T | undefined> {
+  try {
+    const response = await fetch(path, init);
+    const isOurs = response.headers.get('content-type')?.includes('json') ?? false;
+    return isOurs ? ((await response.json()) as T) : undefined;
+  } catch {
+    return undefined;
+  }
 }
 
 /** The server's own sentence, which it gives as JSON or as plain text. */

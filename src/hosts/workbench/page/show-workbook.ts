@@ -1,4 +1,5 @@
 import type { WorkbookImage } from '../../xlsx/image.ts';
+import { newToken } from '../../in-browser.ts';
 import { answerAcrossSheets } from './across-sheets.ts';
 import { createChanges } from './changes.ts';
 import { createFailures } from './failures.ts';
@@ -9,7 +10,9 @@ import type { FunctionHelp } from './function-help.ts';
 import { createGrid } from './grid.ts';
 import { mountGrid, type GridHost } from './grid-host.ts';
 import { guardCommands } from './guard.ts';
-import { keepTyping } from './keep-typing.ts';
+import { keepTyping, typingIn } from './keep-typing.ts';
+import { createKeptTexts } from './kept-texts.ts';
+import { guardLeaving } from './leaving.ts';
 import { createLiveTables } from './live-tables.ts';
 import type { Beside } from './open-workbench.ts';
 import type { Opening } from './opening.ts';
@@ -28,6 +31,8 @@ import { createUniverPort } from './univer-port.ts';
 export interface Shown {
   readonly image: WorkbookImage;
   readonly help: readonly FunctionHelp[];
+  /** What the server keeps of the pane's. */
+  readonly texts: Readonly<Record<string, string>>;
   readonly beside: Beside;
   readonly server: ServerApi;
   readonly frame: PageFrame;
@@ -51,6 +56,7 @@ export async function showWorkbook(shown: Shown): Promise<void> {
 
 async function fill({ api, injector }: GridHost, shown: Shown): Promise<void> {
   const { image, help, beside, server, frame, opening } = shown;
+  const texts = createKeptTexts(shown.texts, server);
   findFormulasByRow(injector, image);
   const grid = createGrid(injector);
   const failures = createFailures();
@@ -59,13 +65,13 @@ async function fill({ api, injector }: GridHost, shown: Shown): Promise<void> {
   answerAcrossSheets(injector, grid.sheetName);
   const tables = createLiveTables(injector, grid, image);
   const changes = createChanges(grid, tables, image);
-  const saver = createSaver(grid, changes, server, image.version);
+  const saver = createSaver(grid, changes, server, image.version, newToken);
   await firstAnswers(injector, grid, opening);
   fitRows(injector, image);
   guardCommands(injector, frame.say);
   keepTyping(injector);
   pasteAsText(injector);
-  frame.showSaving(saver);
+  frame.showSaving(saver, guardLeaving({ saver, texts, isTyping: typingIn(injector) }));
   offerUndo(injector);
   followSelection(api, injector, grid, failures, frame.say);
   frame.mountPane(
@@ -75,7 +81,7 @@ async function fill({ api, injector }: GridHost, shown: Shown): Promise<void> {
         tables,
         saver,
         select: selecting(api, injector),
-        fileName: image.fileName,
+        memory: texts,
         brokenNames: image.brokenNames,
       }),
     ),

@@ -1,5 +1,5 @@
 import { nameKey } from '../../../domain/kernel/names.ts';
-import type { Applied, Change, HostPort } from '../../../workbook/port.ts';
+import type { Applied, Change, HostMemory, HostPort } from '../../../workbook/port.ts';
 import { browserFiles } from '../../files/browser-files.ts';
 import { inBrowser } from '../../in-browser.ts';
 import { planOf, type PlannedWrite, type PlanTable } from './apply-plan.ts';
@@ -16,8 +16,7 @@ export interface PortParts {
   readonly saver: Saver;
   /** Selects a cell, ready to be typed in. */
   readonly select: (place: Place) => void;
-  /** Keeps the pane's memory of one workbook apart from another's. */
-  readonly fileName: string;
+  readonly memory: HostMemory;
   /** Names in the file that lead nowhere. */
   readonly brokenNames: readonly string[];
 }
@@ -27,7 +26,8 @@ export function createUniverPort(parts: PortParts): HostPort {
   const { grid, tables } = parts;
   let queue: Promise<unknown> = Promise.resolve();
   return {
-    ...inBrowser(localStorage, `pour-ledger:${parts.fileName}:`, () => new Date()),
+    ...inBrowser(() => new Date()),
+    memory: parts.memory,
     load: () => Promise.resolve(tables.all().map((table) => tables.read(table))),
     apply(change) {
       const next = queue.then(() => applyOne(parts, change));
@@ -65,6 +65,7 @@ export function createUniverPort(parts: PortParts): HostPort {
 
 async function applyOne({ grid, tables, saver }: PortParts, change: Change): Promise<Applied> {
   if (saver.state.kind === 'changed outside') return refused(OUTSIDE);
+  if (saver.state.kind === 'not connected') return refused(NOT_CONNECTED);
   const plan = planOf(
     tables.all().map((table) => planTable(grid, tables, table)),
     change,
@@ -89,6 +90,9 @@ async function applyOne({ grid, tables, saver }: PortParts, change: Change): Pro
 
 const OUTSIDE =
   'The file was changed outside the workbench. Load the new version first; nothing was written.';
+
+const NOT_CONNECTED =
+  'The workbench does not answer. Start it again with the same workbook, then try again.';
 
 const refused = (sentence: string): Applied => ({ kind: 'refused', sentence });
 

@@ -5,27 +5,36 @@ import { readWorkbook, type WorkbookRead } from '../../xlsx/read/read-workbook.t
 import type { Refused } from '../../xlsx/refusal.ts';
 import { missingEdit } from '../../xlsx/verify.ts';
 import { versionOf } from '../../xlsx/version.ts';
+import type { FileNews } from '../protocol.ts';
+import { backupsOf } from './backups.ts';
+import { takeEarlier, type Told } from './earlier-states.ts';
 import { fileSentence } from './file-sentence.ts';
 import { nodeFileSteps, type FileSteps } from './file-steps.ts';
 import { replaceFile } from './replace-file.ts';
+import { passingSaves, type SavesMade } from './saves-made.ts';
 
 /** One workbook file: read, saved and watched, one thing at a time. */
 export interface FileStore {
   read(): Promise<WorkbookRead | Refused>;
   save(request: SaveRequest): Promise<SaveAnswer>;
-  /** The file's version if it was changed by someone else since we last read, saved or asked. */
-  changedOutside(): Promise<string | undefined>;
+  /** What stands in the file's place now. */
+  look(): Promise<FileNews>;
+  /** Puts the newest backup in the file's place. */
+  takeBackup(): Promise<Told>;
   /** Resolves when nothing is under way. */
   idle(): Promise<void>;
 }
 
-/** Opens a store on a file; `steps` are the file system's, and `now` gives the milliseconds since 1970. */
+/**
+ * Opens a store on a file; `steps` are the file system's, `now` gives the milliseconds since 1970, and
+ * `saves` is what is known of earlier saves.
+ */
 export function fileStore(
   path: string,
   steps: FileSteps = nodeFileSteps,
   now: () => number = Date.now,
+  saves: SavesMade = passingSaves(),
 ): FileStore {
-  let known: string | undefined;
   /** The workbook as last read or saved, so that opening it again need not take it apart again. */
   let newest: WorkbookRead | undefined;
   let last: Promise<unknown> = Promise.resolve();
@@ -39,32 +48,27 @@ export function fileStore(
     const answer = await readOver(steps, path, newest);
     if (answer.kind === 'refused') return answer;
     newest = answer;
-    known = answer.workbook.version;
     return answer;
   };
 
   const save = async (request: SaveRequest): Promise<SaveAnswer> => {
-    const { answer, read: readBack } = await saveOver(steps, path, request, now());
-    if (answer.kind !== 'saved') return answer;
-    newest = readBack;
-    known = answer.version;
+    const { answer, read: readBack } = await saveOver(steps, path, request, saves, now());
+    newest = readBack ?? newest;
     return answer;
   };
 
-  const changedOutside = async (): Promise<string | undefined> => {
-    const bytes = await steps.read(path).catch(() => undefined);
-    const version = bytes && versionOf(bytes);
-    if (bytes === undefined || version === undefined || version === known) return undefined;
-    // Gone or half written: whoever writes it will finish, and the next look will see it.
-    if (known === undefined || readWorkbook(bytes, '').kind === 'refused') return undefined;
-    known = version;
-    return version;
+  const look = async (): Promise<FileNews> => {
+    const found = await read();
+    if (found.kind === 'read') return { kind: 'stands', version: found.workbook.version };
+    const [backup] = await backupsOf(steps, path).catch(() => []);
+    return { kind: 'lost', sentence: found.sentence, ...(backup ? { backup: backup.time } : {}) };
   };
 
   return {
     read: () => inTurn(read),
     save: (request) => inTurn(() => save(request)),
-    changedOutside: () => inTurn(changedOutside),
+    look: () => inTurn(look),
+    takeBackup: () => inTurn(() => takeEarlier(steps, path, 1, now())),
     idle: async () => {
       await last;
     },
@@ -95,21 +99,34 @@ interface Saved {
 async function saveOver(
   steps: FileSteps,
   path: string,
-  { baseVersion, edits }: SaveRequest,
+  { id, baseVersion, after, edits }: SaveRequest,
+  saves: SavesMade,
   now: number,
 ): Promise<Saved> {
   try {
     const current = await steps.read(path);
     const version = versionOf(current);
-    if (version !== baseVersion) return { answer: { kind: 'changed outside', version } };
+    if (version === saves.versionOf(id)) return { answer: { kind: 'saved', version } };
+    if (version !== baseVersion && version !== (after && saves.versionOf(after))) {
+      return { answer: changedOutside(current, path) };
+    }
     const next = prepared(current, edits, basename(path));
     if (next.kind === 'refused') return { answer: next };
+    await saves.intend(id, next.read.workbook.version);
     const replaced = await replaceFile(steps, path, current, next.bytes, now);
     if (replaced.kind === 'changed outside') return { answer: replaced };
     return { answer: { kind: 'saved', version: next.read.workbook.version }, read: next.read };
   } catch (error) {
     return { answer: { kind: 'refused', sentence: fileSentence(error, path) } };
   }
+}
+
+/** What to say of a file that is no longer the one that was read: another stands there, or none that can be read. */
+function changedOutside(current: Uint8Array, path: string): SaveAnswer {
+  const read = readWorkbook(current, basename(path));
+  return read.kind === 'refused'
+    ? read
+    : { kind: 'changed outside', version: read.workbook.version };
 }
 
 interface Prepared {

@@ -1,9 +1,12 @@
 import type { ServerResponse } from 'node:http';
+import type { FileNews } from '../protocol.ts';
 
 /** The pages that listen for news of the file. */
 export interface Listeners {
+  /** The page hears at once what was told last. */
   add(response: ServerResponse): void;
-  tell(news: { readonly kind: 'changed outside'; readonly version: string }): void;
+  /** Tells every page; what was told last is not told again. */
+  tell(news: FileNews): void;
   close(): void;
 }
 
@@ -11,8 +14,9 @@ export interface Listeners {
 const KEEP_OPEN_MS = 25_000;
 
 /** Server-sent events to any number of pages. */
-export function listeners(): Listeners {
+export function listeners(first: FileNews): Listeners {
   const open = new Set<ServerResponse>();
+  let last = JSON.stringify(first);
   const timer = setInterval(() => {
     for (const response of open) response.write(': still here\n\n');
   }, KEEP_OPEN_MS);
@@ -21,10 +25,13 @@ export function listeners(): Listeners {
     add(response) {
       open.add(response);
       response.on('close', () => open.delete(response));
-      response.write(': listening\n\n');
+      response.write(`data: ${last}\n\n`);
     },
     tell(news) {
-      for (const response of open) response.write(`data: ${JSON.stringify(news)}\n\n`);
+      const text = JSON.stringify(news);
+      if (text === last) return;
+      last = text;
+      for (const response of open) response.write(`data: ${text}\n\n`);
     },
     close() {
       clearInterval(timer);

@@ -23,6 +23,10 @@ export type Route =
   | { readonly kind: 'file'; readonly path: string }
   | { readonly kind: 'book' }
   | { readonly kind: 'save' }
+  | { readonly kind: 'look' }
+  | { readonly kind: 'take backup' }
+  | { readonly kind: 'texts' }
+  | { readonly kind: 'keep texts' }
   | { readonly kind: 'events' }
   | { readonly kind: 'denied'; readonly status: number; readonly sentence: string };
 
@@ -42,19 +46,27 @@ export function route(request: RequestFacts, server: ServerFacts): Route {
       return readOnly(request, { kind: 'book' });
     case 'api/events':
       return readOnly(request, { kind: 'events' });
+    case 'api/file':
+      return readOnly(request, { kind: 'look' });
+    case 'api/take-backup':
+      return writing(request, { kind: 'take backup' });
     case 'api/save':
-      return saveRoute(request);
+      return writing(request, { kind: 'save' });
+    case 'api/texts':
+      return request.method === 'GET'
+        ? { kind: 'texts' }
+        : writing(request, { kind: 'keep texts' });
     default:
       return denied(404, 'Nothing is here.');
   }
 }
 
-function saveRoute({ method, contentType }: RequestFacts): Route {
+function writing({ method, contentType }: RequestFacts, to: Route): Route {
   if (method !== 'POST') return denied(405, 'Saving takes a POST.');
   if (!/^application\/json\s*(;|$)/i.test(contentType ?? '')) {
     return denied(415, 'Saving takes JSON.');
   }
-  return { kind: 'save' };
+  return to;
 }
 
 function readOnly({ method }: RequestFacts, to: Route): Route {

@@ -16,10 +16,18 @@ export function parseSaveRequest(text: string): SaveRequest | undefined {
   } catch {
     return undefined;
   }
-  return isRecord(value) && isText(value['baseVersion']) && isListOf(value['edits'], isSheetEdits)
-    ? { baseVersion: value['baseVersion'], edits: value['edits'] }
+  if (!isRecord(value)) return undefined;
+  const { id, baseVersion, after, edits } = value;
+  return isId(id) &&
+    isText(baseVersion) &&
+    (after === undefined || isId(after)) &&
+    isListOf(edits, isSheetEdits)
+    ? { id, baseVersion, edits, ...(after === undefined ? {} : { after }) }
     : undefined;
 }
+
+const isId = (value: unknown): value is string =>
+  typeof value === 'string' && /^[\w-]{1,64}$/.test(value);
 
 function isSheetEdits(value: unknown): value is SheetEdits {
   return (

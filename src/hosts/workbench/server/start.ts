@@ -1,10 +1,14 @@
 import { realpath } from 'node:fs/promises';
 import { nodeFileSteps } from './file-steps.ts';
+import type { Lost } from '../protocol.ts';
 import { fileStore } from './file-store.ts';
+import { keptTexts } from './kept-texts.ts';
 import { ledgerPlace } from './ledger-place.ts';
 import { listen } from './listen.ts';
 import { listeners } from './listeners.ts';
+import { savesMade } from './saves-made.ts';
 import { sweep } from './sweep.ts';
+import { tellOfFile } from './tell-of-file.ts';
 import { watchFile } from './watch-file.ts';
 import { workbenchServer } from './workbench-server.ts';
 
@@ -30,20 +34,18 @@ export async function startWorkbench(
   const path = await realpath(file).catch(() => file);
   // What an earlier run left behind does no harm where it can't be cleared away.
   await sweep(nodeFileSteps, path, Date.now()).catch(() => undefined);
-  const store = fileStore(path);
-  const first = await store.read();
-  if (first.kind === 'refused') return first;
   const place = await ledgerPlace(dataFolder, path);
+  const store = fileStore(path, nodeFileSteps, Date.now, await savesMade(place.folder));
+  const first = await store.look();
+  if (first.kind === 'lost') return { kind: 'refused', sentence: sentenceOf(first, path) };
   const { host, secret: token } = place;
-  const pages = listeners();
-  const server = workbenchServer({ store, listeners: pages, pageRoot, host, token });
+  const texts = await keptTexts(place.folder);
+  const pages = listeners(first);
+  const server = workbenchServer({ store, listeners: pages, texts, pageRoot, host, token });
   const listening = await listen(server, port, place.port);
   await place.keepPort(listening);
-  const stop = watchFile(path, () => {
-    void store.changedOutside().then((version) => {
-      if (version !== undefined) pages.tell({ kind: 'changed outside', version });
-    });
-  });
+  const look = tellOfFile(store.look, pages.tell);
+  const stop = watchFile(path, (occasion) => void look(occasion));
   return {
     address: `http://${host}:${listening}/${token}/`,
     async close() {
@@ -54,4 +56,17 @@ export async function startWorkbench(
       await new Promise((resolve) => server.close(resolve));
     },
   };
+}
+
+/** Why the file can't be opened, and how its last good state is. */
+function sentenceOf({ sentence, backup }: Lost, path: string): string {
+  if (backup === undefined) return sentence;
+  const when = new Date(backup).toLocaleString('en-GB', {
+    dateStyle: 'medium',
+    timeStyle: 'short',
+  });
+  return (
+    `${sentence}\nIts state until ${when} is kept. ` +
+    `To go back to it: npm start -- --take 1 ${JSON.stringify(path)}`
+  );
 }

@@ -1,11 +1,13 @@
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
 import { Readable } from 'node:stream';
 import { pipeline } from 'node:stream/promises';
-import type { SaveAnswer, WorkbookImage } from '../../xlsx/image.ts';
+import type { SaveAnswer, SaveRequest, WorkbookImage } from '../../xlsx/image.ts';
 import { versionOf } from '../../xlsx/version.ts';
 import { bookLines } from '../book-lines.ts';
+import type { KeepAnswer, TextsToKeep } from '../protocol.ts';
 import type { FileStore } from './file-store.ts';
 import { keptByBrowser, safetyHeaders } from './headers.ts';
+import { type KeptTexts, parseTexts } from './kept-texts.ts';
 import type { Listeners } from './listeners.ts';
 import { pageFile, type PageFile } from './page-files.ts';
 import { readBody } from './read-body.ts';
@@ -15,6 +17,7 @@ import { parseSaveRequest } from './save-request.ts';
 export interface WorkbenchParts {
   readonly store: FileStore;
   readonly listeners: Listeners;
+  readonly texts: KeptTexts;
   /** The folder of the built page. */
   readonly pageRoot: string;
   /** The one host name that is answered. */
@@ -56,22 +59,57 @@ async function answer(
     case 'book': {
       const read = await parts.store.read();
       if (read.kind === 'read') await sendBook(response, read.workbook);
-      else sendJson(response, 422, read);
+      else sendJson(response, 422, await parts.store.look());
       return;
     }
     case 'events':
       response.writeHead(200, { ...safetyHeaders, 'Content-Type': 'text/event-stream' });
       parts.listeners.add(response);
       return;
+    case 'look':
+      sendJson(response, 200, await parts.store.look());
+      return;
+    case 'take backup': {
+      const { ok, sentence } = await parts.store.takeBackup();
+      sendJson(response, 200, ok ? { kind: 'taken' } : refusal(sentence));
+      return;
+    }
+    case 'texts':
+      sendJson(response, 200, parts.texts.all());
+      return;
+    case 'keep texts':
+      await answerWith(request, response, parseTexts, (asked) => keepTexts(parts, asked));
+      return;
     case 'save':
-      await save(parts, request, response);
+      await answerWith(request, response, parseSaveRequest, (asked) => save(parts, asked));
   }
 }
 
-async function save(
-  { store }: WorkbenchParts,
+async function save({ store, listeners }: WorkbenchParts, asked: SaveRequest): Promise<SaveAnswer> {
+  const answer = await store.save(asked);
+  if (answer.kind === 'saved') listeners.tell({ kind: 'stands', version: answer.version });
+  return answer;
+}
+
+async function keepTexts({ texts }: WorkbenchParts, asked: TextsToKeep): Promise<KeepAnswer> {
+  try {
+    await texts.keep(asked);
+    return { kind: 'kept' };
+  } catch (error) {
+    const why = error instanceof Error ? error.message : String(error);
+    return refusal(
+      `What you began could not be kept in the workbench's own folder (${why}). ` +
+        'Make room on the disk or see who may write there, then try again.',
+    );
+  }
+}
+
+/** Reads what was asked, does it and sends the answer; what can't be read is refused. */
+async function answerWith<A>(
   request: IncomingMessage,
   response: ServerResponse,
+  parse: (text: string) => A | undefined,
+  work: (asked: A) => Promise<unknown>,
 ): Promise<void> {
   const body = await readBody(request);
   if (body === undefined) {
@@ -79,14 +117,12 @@ async function save(
     sendJson(response, 413, refusal('This is more than one save can take.'));
     return;
   }
-  const asked = parseSaveRequest(body);
+  const asked = parse(body);
   if (asked === undefined) sendJson(response, 400, refusal('This is not a request to save.'));
-  else sendJson(response, 200, await store.save(asked));
+  else sendJson(response, 200, await work(asked));
 }
 
-function refusal(sentence: string): SaveAnswer {
-  return { kind: 'refused', sentence };
-}
+const refusal = (sentence: string) => ({ kind: 'refused', sentence }) as const;
 
 function factsOf({ method, url, headers, rawHeaders }: IncomingMessage): RequestFacts {
   const site = headers['sec-fetch-site'];

@@ -1,0 +1,74 @@
+import type { FileNews } from '../protocol.ts';
+
+/** The page's line to its server, which ends with the server and comes back with it. */
+export interface Connection {
+  readonly isOpen: boolean;
+  /** Calls back whenever the line ends or is there again. */
+  onChange(listener: () => void): void;
+  /** Calls back with news of the file, also with what was told before. */
+  onNews(listener: (news: FileNews) => void): void;
+  /** A request found no server: the line counts as ended until the server is heard again. */
+  end(): void;
+  /** Resolves once the line is there. */
+  opened(): Promise<void>;
+}
+
+/** How long to wait before calling the server again. */
+const CALL_AGAIN_MS = 1_000;
+
+/** Listens to the server until the signal, calling it again whenever the line ends. */
+export function connect(signal: AbortSignal): Connection {
+  const changed = new Set<() => void>();
+  const heard = new Set<(news: FileNews) => void>();
+  let last: FileNews | undefined;
+  // The page itself has just come from there.
+  let isOpen = true;
+  let source: EventSource | undefined;
+  const become = (next: boolean) => {
+    if (isOpen === next) return;
+    isOpen = next;
+    for (const listener of changed) listener();
+  };
+  const call = () => {
+    if (signal.aborted) return;
+    source = new EventSource('api/events');
+    source.addEventListener('open', () => {
+      become(true);
+    });
+    source.addEventListener('message', ({ data }: MessageEvent<string>) => {
+      last = JSON.parse(data) as FileNews;
+      for (const listener of heard) listener(last);
+    });
+    source.addEventListener('error', end);
+  };
+  const end = () => {
+    if (source === undefined) return;
+    source.close();
+    source = undefined;
+    become(false);
+    setTimeout(call, CALL_AGAIN_MS);
+  };
+  call();
+  signal.addEventListener('abort', () => source?.close());
+  return {
+    get isOpen() {
+      return isOpen;
+    },
+    onChange: (listener) => void changed.add(listener),
+    onNews(listener) {
+      heard.add(listener);
+      if (last !== undefined) listener(last);
+    },
+    end,
+    opened: () =>
+      new Promise((resolve) => {
+        const look = () => {
+          if (!isOpen) return;
+          changed.delete(look);
+          resolve();
+        };
+        changed.add(look);
+        look();
+      }),
+  };
+}
