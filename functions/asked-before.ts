@@ -24,7 +24,9 @@ const MOST_ANSWERS = 5_000;
 const restOnItems = [
   'BASEPERMOLD',
   'MELTSHEET',
+  'WEIGHOUT',
   'MATERIALS',
+  'TAKEOUT',
   'CANMAKE',
   'ONHAND',
   'STOCKVALUE',

@@ -3,7 +3,7 @@ import { book, rangesOf } from './book.ts';
 import { costLines, costPerBar } from './cost.ts';
 import { finite } from './finite.ts';
 import { checks, ingredients } from './label.ts';
-import { basePerMold, canMake, materials, meltSheet, tileCount } from './make.ts';
+import { basePerMold, canMake, materials, meltSheet, takeOut, tileCount, weighOut } from './make.ts';
 import { amount } from './measure.ts';
 import { calendar, cashByWeek, forecast, forecastFit, planNotes, supplies } from './plan.ts';
 import { orderSize, reorderPoint, safetyStock, serviceCheck } from './reorder.ts';
@@ -19,7 +19,9 @@ const answers: Readonly<Record<string, WorksheetFunction>> = {
   BASEPERMOLD: basePerMold,
   TILECOUNT: (pattern, colour) => plainIfSingle(tileCount(pattern as unknown[][], colour)),
   MELTSHEET: meltSheet,
+  WEIGHOUT: weighOut,
   MATERIALS: materials,
+  TAKEOUT: takeOut,
   CANMAKE: canMake,
   ONHAND: onHand,
   STOCKVALUE: stockValue,

@@ -5,13 +5,23 @@ import {
   itemOfMaterial,
   leftoverName,
 } from '../src/domain/book/find.ts';
-import { exact, notBelowZero, sum, toCell } from '../src/domain/kernel/exact.ts';
+import { type Exact, exact, notBelowZero, sum, toCell } from '../src/domain/kernel/exact.ts';
 import { nameKey } from '../src/domain/kernel/names.ts';
 import { answer, andThen, notYet, wrong } from '../src/domain/kernel/result.ts';
 import { canMake as canMakeBars } from '../src/domain/recipe/can-make.ts';
+import type { Measure } from '../src/domain/measure/units.ts';
+import { needsFinerScale, tooLittle } from '../src/domain/recipe/hand-amount.ts';
 import { leftoversOnHand } from '../src/domain/recipe/leftovers-on-hand.ts';
 import { materialNeeds } from '../src/domain/recipe/material-needs.ts';
-import { baseShare, type Melt, planMelts, soapForFills } from '../src/domain/recipe/melt-plan.ts';
+import {
+  baseShare,
+  type Melt,
+  type MeltPlan,
+  noLeftovers,
+  planByHand,
+  planMelts,
+  soapForFills,
+} from '../src/domain/recipe/melt-plan.ts';
 import { plainPlan, USUAL_BARS } from '../src/domain/recipe/plain-plan.ts';
 import { countTiles } from '../src/domain/recipe/tile-count.ts';
 import { onHand } from '../src/domain/stock/on-hand.ts';
@@ -81,41 +91,75 @@ export function tileCount(pattern: any[][], colour?: any): any[][] {
  * @returns {any[][]} Step, Colour, Fills, Needed g, Melt g, Ingredient, Amount, Unit, Spare tiles, Leftover g.
  */
 export function meltSheet(design: any, bars: any, book: any, useLeftovers?: any): any[][] {
-  const plan = planArgument(design, bars, book, useLeftovers);
-  const header = [
-    'Step',
-    'Colour',
-    'Fills',
-    'Needed g',
-    'Melt g',
-    'Ingredient',
-    'Amount',
-    'Unit',
-    'Spare tiles',
-    'Leftover g',
-  ];
-  const melted = plan.melts.filter((melt) => !melt.meltG.isZero());
-  return [header, ...melted.flatMap((melt, index) => meltRows(melt, index + 1))];
+  const plan = planArgument(design, bars, book, useLeftovers, exactly);
+  return [meltHeader, ...meltsOf(plan).flatMap((melt, index) => meltRows(melt, index + 1))];
 }
+
+/**
+ * MELTSHEET in amounts that a scale and a dropper can do; recording the pour takes just these.
+ * @customfunction WEIGHOUT
+ * @param {any} design Name of the design, as in Designs.
+ * @param {any} bars Good bars wanted; 12 if blank.
+ * @param {any} book The cell named Book.
+ * @param {any} [useLeftovers] TRUE melts leftover soap first and lays spare tiles first; FALSE if blank.
+ * @returns {any[][]} The columns of MELTSHEET, then Mind; an Amount less than half a drop is blank.
+ */
+export function weighOut(design: any, bars: any, book: any, useLeftovers?: any): any[][] {
+  const plan = planArgument(design, bars, book, useLeftovers, byHand);
+  const rows = meltsOf(plan).flatMap((melt, index) => {
+    const fresh = melt.ingredients.map(({ amount, measure }) =>
+      mindOf(amount, measure, plan.scaleStepG),
+    );
+    const minds = melt.remeltG.isZero() ? fresh : ['', ...fresh];
+    return meltRows(melt, index + 1).map((row, line) => {
+      const isNone = row[AMOUNT] === 0;
+      return [...row.map((cell, at) => (isNone && isAmount(at) ? '' : cell)), minds[line] ?? ''];
+    });
+  });
+  return [[...meltHeader, 'Mind'], ...rows];
+}
+
+const meltHeader = [
+  'Step',
+  'Colour',
+  'Fills',
+  'Needed g',
+  'Melt g',
+  'Ingredient',
+  'Amount',
+  'Unit',
+  'Spare tiles',
+  'Leftover g',
+];
+const AMOUNT = meltHeader.indexOf('Amount');
+const isAmount = (at: number): boolean => at === AMOUNT || at === AMOUNT + 1;
+
+function mindOf(amount: Exact, measure: Measure, scaleStepG: Exact): string {
+  if (amount.isZero()) return tooLittle(measure);
+  return needsFinerScale(amount, measure, scaleStepG) ? 'on a finer scale' : '';
+}
+
+const meltsOf = ({ melts }: MeltPlan): readonly Melt[] =>
+  melts.filter((melt) => !melt.meltG.isZero());
 
 function meltRows(melt: Melt, step: number): SpillAnswer {
   const before = [
     step,
     melt.soap.name,
     toCell(sum(melt.shapes.map((shape) => shape.fills))),
-    toCell(melt.neededG),
-    toCell(melt.meltG),
+    amountCell(melt.neededG),
+    amountCell(melt.meltG),
   ];
   const after = [
     toCell(sum(melt.shapes.map((shape) => shape.sparePieces))),
-    toCell(melt.leftoverG),
+    amountCell(melt.leftoverG),
   ];
   const remelt = melt.remeltG.isZero()
     ? []
-    : [[leftoverName(melt.soap), toCell(melt.remeltG), 'g']];
-  const fresh = melt.ingredients.map(({ ingredient, amount, measure }) => [
+    : [[leftoverName(melt.soap), amountCell(melt.remeltG), 'g']];
+  const fresh = melt.ingredients.map(({ line: { ingredient }, amount, measure }) => [
     ingredient.kind === 'soap' ? ingredient.soap.name : ingredient.material.name,
-    toCell(amount),
+    amountCell(amount),
     measure,
   ]);
   return [...remelt, ...fresh].map((ingredient) => [...before, ...ingredient, ...after]);
@@ -131,16 +175,32 @@ function meltRows(melt: Melt, step: number): SpillAnswer {
  * @returns {any[][]} Material, Amount, Unit, On hand, Short.
  */
 export function materials(design: any, bars: any, book: any, useLeftovers?: any): any[][] {
-  const plan = planArgument(design, bars, book, useLeftovers);
+  return needRows(planArgument(design, bars, book, useLeftovers, exactly), book);
+}
+
+/**
+ * MATERIALS as WEIGHOUT weighs it out: what recording the pour will take from stock.
+ * @customfunction TAKEOUT
+ * @param {any} design Name of the design, as in Designs.
+ * @param {any} bars Good bars wanted; 12 if blank.
+ * @param {any} book The cell named Book.
+ * @param {any} [useLeftovers] TRUE melts leftover soap first and lays spare tiles first; FALSE if blank.
+ * @returns {any[][]} Material, Amount, Unit, On hand, Short.
+ */
+export function takeOut(design: any, bars: any, book: any, useLeftovers?: any): any[][] {
+  return needRows(planArgument(design, bars, book, useLeftovers, byHand), book);
+}
+
+function needRows(plan: MeltPlan, book: unknown): SpillAnswer {
   const pourBook = bookArgument(book);
   const rows = materialNeeds(plan).map(({ material, quantity }) => {
     const stock = onHand(pourBook, itemOfMaterial(material), today());
     return [
       material.name,
-      toCell(quantity),
+      amountCell(quantity),
       material.unit,
       toCell(stock),
-      toCell(notBelowZero(quantity.minus(stock))),
+      amountCell(notBelowZero(quantity.minus(stock))),
     ];
   });
   return [['Material', 'Amount', 'Unit', 'On hand', 'Short'], ...rows];
@@ -162,14 +222,37 @@ export function canMake(design: any, book: any): number {
   );
 }
 
-function planArgument(design: unknown, bars: unknown, book: unknown, useLeftovers: unknown) {
+/** How a plan is made where no leftovers are used, and where they are. */
+interface Planning {
+  readonly plain: typeof plainPlan;
+  readonly thrifty: typeof planMelts;
+}
+
+const exactly: Planning = { plain: plainPlan, thrifty: planMelts };
+const byHand: Planning = {
+  plain: (design, bars, settings) => planByHand(design, bars, settings, noLeftovers),
+  thrifty: planByHand,
+};
+
+function planArgument(
+  design: unknown,
+  bars: unknown,
+  book: unknown,
+  useLeftovers: unknown,
+  { plain, thrifty }: Planning,
+): MeltPlan {
   const pourBook = bookArgument(book);
   const use = booleanArgument(useLeftovers, 'use leftovers', false);
   const found = settle(findDesign(pourBook, nameArgument(design, 'design')));
   const count = optionalNumber(bars, 'bars') ?? USUAL_BARS;
   return settle(
     use
-      ? planMelts(found, count, pourBook.settings, leftoversOnHand(pourBook, today(), true))
-      : plainPlan(found, count, pourBook.settings),
+      ? thrifty(found, count, pourBook.settings, leftoversOnHand(pourBook, today(), true))
+      : plain(found, count, pourBook.settings),
   );
 }
+
+/** A picogram: thirds have no last digit, and what a cell's binary adds tells nobody more. */
+const CELL_DECIMALS = 12;
+
+const amountCell = (amount: Exact): number => toCell(amount.toDecimalPlaces(CELL_DECIMALS));

@@ -5,7 +5,7 @@ import { type Exact, exact, sum } from '../../src/domain/kernel/exact.ts';
 import { all, andThen, answer, type Result, wrong } from '../../src/domain/kernel/result.ts';
 import type { Pour } from '../../src/domain/ledger/pour.ts';
 import { leftoversOnHand } from '../../src/domain/recipe/leftovers-on-hand.ts';
-import { type MeltPlan, planMelts } from '../../src/domain/recipe/melt-plan.ts';
+import { type MeltPlan, planByHand } from '../../src/domain/recipe/melt-plan.ts';
 import { pouringOrder } from '../../src/domain/recipe/pouring-order.ts';
 import { type Typed, typedAt } from '../task/typed.ts';
 import type { Draft } from './draft.ts';
@@ -39,7 +39,7 @@ export function planOfDraft(book: Book, draft: Draft, today: Day): Result<Planne
   const useLeftovers = draft.useLeftovers ?? hasLeftovers(book, design, today);
   const onHand = leftoversOnHand(book, today, useLeftovers);
   return andThen(readWhole(draft.bars, 'Good bars wanted', 1), (bars) =>
-    andThen(planMelts(design, bars, book.settings, onHand), (plan) =>
+    andThen(planByHand(design, bars, book.settings, onHand), (plan) =>
       answer({ design, bars, poured, useLeftovers, plan }),
     ),
   );

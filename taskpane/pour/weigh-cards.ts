@@ -2,8 +2,10 @@ import { itemOfLeftover, spareName } from '../../src/domain/book/find.ts';
 import { count } from '../../src/domain/kernel/count.ts';
 import type { Exact } from '../../src/domain/kernel/exact.ts';
 import { ADDED, lineKey } from '../../src/domain/ledger/pour.ts';
+import type { Measure } from '../../src/domain/measure/units.ts';
+import { handAmount, needsFinerScale, tooLittle } from '../../src/domain/recipe/hand-amount.ts';
 import type { Melt, MeltPlan } from '../../src/domain/recipe/melt-plan.ts';
-import { amount } from '../format.ts';
+import { amount, ledgerAmount } from '../format.ts';
 
 /** One thing to weigh, count or lay, with a tick before it. */
 export interface WeighLine {
@@ -12,7 +14,7 @@ export interface WeighLine {
   /** What to mind with it, in a word or two. */
   readonly hint: string;
   readonly amount: Exact;
-  readonly unit: string;
+  readonly unit: Measure;
   /** Whether another amount can be reported; spare pieces are laid by the piece and only ticked. */
   readonly canDiffer: boolean;
 }
@@ -32,8 +34,8 @@ export function cardsOf(plan: MeltPlan): WeighCard[] {
   const cards = plan.melts.map((melt) => ({
     title: melt.soap.name,
     meltG: melt.meltG,
-    uses: usesOf(melt),
-    lines: [...remelt(melt), ...ingredients(melt)],
+    uses: usesOf(melt, plan.scaleStepG),
+    lines: [...remelt(melt), ...ingredients(melt, plan.scaleStepG)],
   }));
   const last = [...plan.melts.flatMap(sparesToLay), ...addedLines(plan)];
   return last.length === 0
@@ -46,7 +48,16 @@ export function linesToChange(cards: readonly WeighCard[]): WeighLine[] {
   return cards.flatMap(({ lines }) => lines).filter(({ canDiffer }) => canDiffer);
 }
 
-function usesOf({ shapes, pouredG, blendedG, meltG }: Melt): string[] {
+/** A line's amount in words, all of what recording it will take. */
+export function amountOf({ amount: wanted, unit }: Pick<WeighLine, 'amount' | 'unit'>): string {
+  if (!wanted.isZero())
+    return wanted.eq(1) && unit === 'drops' ? '1 drop' : ledgerAmount(wanted, unit);
+  return tooLittle(unit);
+}
+
+function usesOf({ shapes, pouredG, blendedG, meltG }: Melt, scaleStepG: Exact): string[] {
+  const grams = (g: Exact) => ledgerAmount(handAmount(g, 'g', scaleStepG), 'g');
+
   if (meltG.isZero()) return ['Nothing to melt: the spare pieces on hand are enough.'];
   return [
     ...shapes
@@ -55,8 +66,8 @@ function usesOf({ shapes, pouredG, blendedG, meltG }: Melt): string[] {
         ({ mold, fills }) =>
           `${count(fills, 'fill')} of ${mold.name} (${count(fills.times(mold.cavities), 'piece')})`,
       ),
-    ...(pouredG.isZero() ? [] : [`${amount(pouredG, 'g').text} to pour into the bars`]),
-    ...(blendedG.isZero() ? [] : [`${amount(blendedG, 'g').text} kept for blends below`]),
+    ...(pouredG.isZero() ? [] : [`${grams(pouredG)} to pour into the bars`]),
+    ...(blendedG.isZero() ? [] : [`${grams(blendedG)} kept for blends below`]),
   ];
 }
 
@@ -75,8 +86,8 @@ function remelt({ soap, remeltG }: Melt): WeighLine[] {
   ];
 }
 
-function ingredients(melt: Melt): WeighLine[] {
-  return melt.ingredients.map(({ ingredient, amount: wanted, measure, quantity }) => {
+function ingredients(melt: Melt, scaleStepG: Exact): WeighLine[] {
+  return melt.ingredients.map(({ line: { ingredient }, amount: wanted, measure, quantity }) => {
     const isSoap = ingredient.kind === 'soap';
     const name = isSoap ? ingredient.soap.name : ingredient.material.name;
     const isManyDrops = measure === 'drops' && wanted.gt(MANY_DROPS);
@@ -84,13 +95,20 @@ function ingredients(melt: Melt): WeighLine[] {
     return {
       key: lineKey(melt.soap.name, name),
       name,
-      hint: isSoap ? 'from its melt above' : inMl ? `about ${amount(quantity, 'ml').text}` : '',
+      hint: isSoap
+        ? 'from its melt above'
+        : inMl
+          ? `about ${amount(quantity, 'ml').text}`
+          : finerHint(wanted, measure, scaleStepG),
       amount: wanted,
       unit: measure,
       canDiffer: true,
     };
   });
 }
+
+const finerHint = (wanted: Exact, unit: Measure, scaleStepG: Exact): string =>
+  needsFinerScale(wanted, unit, scaleStepG) ? 'on a finer scale' : '';
 
 /** Past this many nobody counts without losing count. */
 const MANY_DROPS = 20;
@@ -112,7 +130,9 @@ function addedLines(plan: MeltPlan): WeighLine[] {
   return plan.added.map(({ material, quantity }) => ({
     key: lineKey(ADDED, material.name),
     name: material.name,
-    hint: partWord(plan, material.name),
+    hint: [partWord(plan, material.name), finerHint(quantity, material.unit, plan.scaleStepG)]
+      .filter((words) => words !== '')
+      .join(', '),
     amount: quantity,
     unit: material.unit,
     canDiffer: true,

@@ -48,7 +48,7 @@ describe('a melt plan', () => {
           expect(near(weighed, melt.meltG)).toBe(true);
           const takenByBlends = sum(
             plan.melts.flatMap(({ ingredients }) =>
-              ingredients.flatMap(({ ingredient, g }) =>
+              ingredients.flatMap(({ line: { ingredient }, g }) =>
                 ingredient.kind === 'soap' && ingredient.soap.name === melt.soap.name ? [g] : [],
               ),
             ),

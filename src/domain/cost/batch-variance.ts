@@ -4,7 +4,7 @@ import { type Exact, exact, one, zero } from '../kernel/exact.ts';
 import { compareNames, nameKey } from '../kernel/names.ts';
 import { all, andThen, answer, notYet, type Result } from '../kernel/result.ts';
 import { materialNeeds } from '../recipe/material-needs.ts';
-import { noLeftovers, planMelts } from '../recipe/melt-plan.ts';
+import { noLeftovers, planByHand } from '../recipe/melt-plan.ts';
 import { movesOfBatch } from '../stock/batch-moves.ts';
 import { packUnitCost } from '../stock/lot-cost.ts';
 import { shelfAt, unitCost } from '../stock/valuation.ts';
@@ -26,7 +26,7 @@ export interface VarianceLine {
 
 /**
  * Planned against actual for one batch, the usual split of a materials variance into quantity and
- * price, which sum to used − planned cost exactly. The plan is by the recipe for the bars started,
+ * price, which sum to used − planned cost exactly. The plan is what the cards say for the bars started,
  * without leftovers; leftovers and spares used stand as lines with nothing planned.
  */
 export function batchVariance(book: Book, batch: Batch): Result<VarianceLine[]> {
@@ -37,7 +37,7 @@ export function batchVariance(book: Book, batch: Batch): Result<VarianceLine[]> 
     return notYet(`Batch ${batch.batch} has no moves in Moves, so what it used is not known.`);
   }
   const startedDesign = { ...batch.design, yieldShare: one };
-  return andThen(planMelts(startedDesign, batch.bars, book.settings, noLeftovers), (plan) => {
+  return andThen(planByHand(startedDesign, batch.bars, book.settings, noLeftovers), (plan) => {
     const lines = new Map<string, { item: Item; planned: Exact; used: Exact; usedCost: Exact }>();
     for (const { material, quantity } of materialNeeds(plan)) {
       const item = itemOfMaterial(material);

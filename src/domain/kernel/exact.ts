@@ -49,6 +49,11 @@ export function roundUpTo(value: Exact, step: Exact): Exact {
   return step.isZero() ? value : divideUp(value, step).times(step);
 }
 
+/** The nearest whole multiple of `step`, which is above 0. */
+export function roundTo(value: Exact, step: Exact): Exact {
+  return value.div(step).round().times(step);
+}
+
 /** How many whole times `divisor`, which is above 0, takes to reach `value`; no digits beyond are worked out. */
 export function divideUp(value: Exact, divisor: Exact): Exact {
   const whole = value.divToInt(divisor);

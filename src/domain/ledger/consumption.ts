@@ -2,6 +2,7 @@ import type { Item, Soap } from '../book/book.ts';
 import { itemOfLeftover, itemOfMaterial, itemOfSpare } from '../book/find.ts';
 import { type Exact, notBelowZero, sum } from '../kernel/exact.ts';
 import type { MaterialNeed, Melt, MeltPlan, Shaping } from '../recipe/melt-plan.ts';
+import { measuredOut } from '../recipe/weigh-out.ts';
 import { ADDED, lineKey, type Pour } from './pour.ts';
 
 /** One thing that went into the pour: out of stock, or out of another soap's melt. */
@@ -65,16 +66,16 @@ function remelted({ soap, remeltG }: Melt, pour: Pour): Consumed[] {
 }
 
 function freshlyWeighed({ soap, ingredients }: Melt, pour: Pour): Consumed[] {
-  return ingredients.map(({ ingredient, amount, g, quantity }) => {
+  return ingredients.map((planned) => {
+    const { ingredient } = planned.line;
     const name = ingredient.kind === 'soap' ? ingredient.soap.name : ingredient.material.name;
     const weighed = pour.weighed.get(lineKey(soap.name, name));
-    // What was weighed is in the line's own measure; its grams and stock units follow in proportion.
-    const factor = weighed === undefined || amount.isZero() ? undefined : weighed.div(amount);
+    const { g, quantity } = weighed === undefined ? planned : measuredOut(planned.line, weighed);
     return {
       item: ingredient.kind === 'material' ? itemOfMaterial(ingredient.material) : undefined,
       soap: ingredient.kind === 'soap' ? ingredient.soap : undefined,
-      quantity: asWritten(factor === undefined ? quantity : quantity.times(factor)),
-      g: factor === undefined ? g : g.times(factor),
+      quantity: asWritten(quantity),
+      g,
     };
   });
 }

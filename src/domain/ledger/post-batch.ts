@@ -9,7 +9,7 @@ import { moldWear } from '../cost/mold-wear.ts';
 import { currencyDecimals, roundMoney } from '../money/currency.ts';
 import { splitAmount } from '../money/split.ts';
 import { leftoversOnHand } from '../recipe/leftovers-on-hand.ts';
-import { type MeltPlan, planMelts } from '../recipe/melt-plan.ts';
+import { type MeltPlan, planByHand } from '../recipe/melt-plan.ts';
 import { isPast } from '../stock/layer.ts';
 import { onHand } from '../stock/on-hand.ts';
 import { checkPour } from './check-pour.ts';
@@ -46,7 +46,7 @@ export function postBatch(book: Book, pour: Pour, today: Day): Result<PostBatchA
     return wrong(`Batch ${pour.batch} is in Batches already, so it is not posted again.`);
   }
   const latest = Math.max(today, pour.poured);
-  const planned = planMelts(
+  const planned = planByHand(
     pour.design,
     pour.bars,
     book.settings,

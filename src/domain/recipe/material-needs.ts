@@ -8,7 +8,10 @@ import type { MaterialNeed, MeltPlan } from './melt-plan.ts';
 export const materialNeeds = oncePer(({ melts, added }: MeltPlan): readonly MaterialNeed[] => {
   const byMaterial = new Map<Material, Exact>();
   for (const { ingredients } of melts) {
-    for (const { ingredient, quantity } of ingredients) {
+    for (const {
+      line: { ingredient },
+      quantity,
+    } of ingredients) {
       if (ingredient.kind === 'material') addTo(byMaterial, ingredient.material, quantity);
     }
   }

@@ -1,13 +1,4 @@
-import type {
-  Book,
-  Design,
-  Ingredient,
-  Layer,
-  Material,
-  Mold,
-  RecipeLine,
-  Soap,
-} from '../book/book.ts';
+import type { Book, Design, Layer, Material, Mold, Soap } from '../book/book.ts';
 import { leftoverName, spareName } from '../book/find.ts';
 import {
   addTo,
@@ -22,7 +13,9 @@ import {
 } from '../kernel/exact.ts';
 import { oncePer } from '../kernel/once-per.ts';
 import { answer, type Result, wrong } from '../kernel/result.ts';
+import { handAmount } from './hand-amount.ts';
 import { pouringOrder } from './pouring-order.ts';
+import { type WeighedIngredient, weighByHand, weighExactly } from './weigh-out.ts';
 
 /** Everything that a number of bars of a design needs, before any stock is looked at for shortage. */
 export interface MeltPlan {
@@ -31,6 +24,8 @@ export interface MeltPlan {
   readonly bars: number;
   /** Bars to start so that as many come out good. */
   readonly barsToStart: Exact;
+  /** The step that melts are rounded up to; 0 for none. */
+  readonly scaleStepG: Exact;
   /** One melt for each soap, in pouring order. */
   readonly melts: readonly Melt[];
   /** Scent, paint and packaging, in stock units. */
@@ -67,16 +62,6 @@ export interface Shaping {
   readonly sparePieces: Exact;
 }
 
-export interface WeighedIngredient {
-  readonly ingredient: Ingredient;
-  /** In the recipe's measure; parts are weighed in g. */
-  readonly amount: Exact;
-  readonly measure: 'g' | 'ml' | 'drops';
-  readonly g: Exact;
-  /** In the ingredient's stock unit. */
-  readonly quantity: Exact;
-}
-
 export interface MaterialNeed {
   readonly material: Material;
   /** In the material's stock unit. */
@@ -95,28 +80,52 @@ const GRAM_DECIMALS = 12;
 /** More than a lifetime of bars; a slip of the finger beyond it would only fill the screen with noughts. */
 const MOST_BARS = 1_000_000;
 
-/** Works out the melts for whole bars (contract §3). Fails unless `bars` is a whole number from 1. */
-export function planMelts(
+/** How amounts are made out: just as the recipe says, or as a hand can measure them. */
+interface Measuring {
+  readonly weigh: (soap: Soap, g: Exact, scaleStepG: Exact) => WeighedIngredient[];
+  readonly add: (need: MaterialNeed, scaleStepG: Exact) => MaterialNeed;
+}
+
+const exactly: Measuring = { weigh: weighExactly, add: (need) => need };
+
+const byHand: Measuring = {
+  weigh: weighByHand,
+  add: ({ material, quantity }, scaleStepG) => ({
+    material,
+    quantity: handAmount(quantity, material.unit, scaleStepG),
+  }),
+};
+
+type Asked = readonly [
   design: Design,
   bars: number,
   settings: Book['settings'],
   onHand: OnHandByName,
-): Result<MeltPlan> {
+];
+
+/** Works out the melts for whole bars (contract §3). Fails unless `bars` is a whole number from 1. */
+export const planMelts = (...asked: Asked): Result<MeltPlan> => plan(asked, exactly);
+
+/**
+ * The same in amounts that a scale and a dropper can do, for all that is weighed or recorded. A colour
+ * is melted for what its blends take when weighed so, which can come to a scale step more or less.
+ */
+export const planByHand = (...asked: Asked): Result<MeltPlan> => plan(asked, byHand);
+
+function plan(asked: Asked, measuring: Measuring): Result<MeltPlan> {
+  const [design, bars] = asked;
   if (!Number.isInteger(bars) || bars < 1)
     return wrong(`Bars is ${bars}. Give a whole number, 1 or more.`);
   if (bars > MOST_BARS) return wrong(`Bars is ${bars}. Give at most ${MOST_BARS}.`);
   if (design.layers.length === 0)
     return wrong(`${design.name} has no lines in Layers. Add what one bar is made of.`);
-  return answer(meltsFor(design, bars, settings, onHand));
+  return answer(melted(asked, measuring));
 }
 
-/** The same for a whole number of bars from 1 of a design that has layers, however many. */
-export function meltsFor(
-  design: Design,
-  bars: number,
-  settings: Book['settings'],
-  onHand: OnHandByName,
-): MeltPlan {
+/** `planMelts` for a whole number of bars from 1 of a design that has layers, however many. */
+export const meltsFor = (...asked: Asked): MeltPlan => melted(asked, exactly);
+
+function melted([design, bars, settings, onHand]: Asked, measuring: Measuring): MeltPlan {
   const barsToStart = exact(bars).div(design.yieldShare).ceil();
   const order = pouringOrder(design);
   const layersOf = layersBySoap(design);
@@ -133,15 +142,22 @@ export function meltsFor(
       { soap, shapes, pouredG, blendedG: blended.get(soap.name) ?? zero },
       settings.scaleStepG,
       onHand,
+      measuring,
     );
-    for (const { ingredient, g } of melt.ingredients) {
+    for (const {
+      line: { ingredient },
+      g,
+    } of melt.ingredients) {
       if (ingredient.kind !== 'soap') continue;
       addTo(blended, ingredient.soap.name, g);
     }
     melts.push(melt);
   }
   melts.reverse();
-  return { design, bars, barsToStart, melts, added: planAdded(design, barsToStart) };
+  const added = planAdded(design, barsToStart).map((need) =>
+    measuring.add(need, settings.scaleStepG),
+  );
+  return { design, bars, barsToStart, scaleStepG: settings.scaleStepG, melts, added };
 }
 
 /** Layers made of soap, by its name. */
@@ -192,6 +208,7 @@ function planMelt(
   { soap, shapes, pouredG, blendedG }: Pick<Melt, 'soap' | 'shapes' | 'pouredG' | 'blendedG'>,
   scaleStepG: Exact,
   onHand: OnHandByName,
+  { weigh }: Measuring,
 ): Melt {
   const neededG = sum(shapes.map((shape) => shape.soapG))
     .plus(pouredG)
@@ -208,25 +225,8 @@ function planMelt(
     neededG,
     meltG,
     remeltG,
-    ingredients: weighOut(soap, meltG.minus(remeltG)),
+    ingredients: weigh(soap, meltG.minus(remeltG), scaleStepG),
     leftoverG: meltG.minus(neededG).plus(scrapeG),
-  };
-}
-
-/** A recipe scaled to the grams wanted. */
-function weighOut(soap: Soap, g: Exact): WeighedIngredient[] {
-  return g.isZero() ? [] : soap.lines.map((line) => scaleLine(line, g, soap.recipeG));
-}
-
-function scaleLine(line: RecipeLine, wantedG: Exact, recipeG: Exact): WeighedIngredient {
-  // Multiplied before divided: 40 g of a recipe of 3 g + 3 g is 20 g of each, not 20.00…01.
-  const g = line.g.times(wantedG).div(recipeG);
-  return {
-    ingredient: line.ingredient,
-    amount: line.amount.eq(line.g) ? g : line.amount.times(wantedG).div(recipeG),
-    measure: line.measure === 'parts' ? 'g' : line.measure,
-    g,
-    quantity: g.times(line.stockPerG),
   };
 }
 

@@ -9,7 +9,7 @@ const BARS = 4;
 const LEFTOVERS = 5;
 const ASKED = 1;
 const LIST_ROW = 9;
-const NEEDS = 11;
+const NEEDS = 12;
 const LIST_ROWS = 60;
 
 const meltFormats: readonly CellFormat[] = [
@@ -19,12 +19,13 @@ const meltFormats: readonly CellFormat[] = [
   'grams',
   'grams',
   'text',
-  'grams',
+  'fine',
   'text',
   'whole',
   'grams',
+  'text',
 ];
-const needFormats: readonly CellFormat[] = ['text', 'grams', 'text', 'grams', 'grams'];
+const needFormats: readonly CellFormat[] = ['text', 'fine', 'text', 'fine', 'fine'];
 
 /** Pick a design and a number of bars; read off what to weigh, in pouring order, and what is short. */
 export function weighSheet(design: string, bars: number): StarterSheet {
@@ -33,7 +34,7 @@ export function weighSheet(design: string, bars: number): StarterSheet {
   return {
     name: 'What to weigh',
     group: 'answers',
-    widths: widths([14, 20, 7, 10, 9, 22, 10, 8, 12, 12, 3, 22, 10, 7, 11, 10]),
+    widths: widths([14, 20, 7, 10, 9, 22, 10, 8, 12, 12, 24, 3, 22, 10, 7, 11, 10]),
     frozenRows: LIST_ROW,
     cells: [
       ...titleCells(
@@ -66,10 +67,10 @@ export function weighSheet(design: string, bars: number): StarterSheet {
       cell(
         LIST_ROW - 1,
         0,
-        unlessBlank(asked, 'Pick a design above.', answers('MELTSHEET')),
+        unlessBlank(asked, 'Pick a design above.', answers('WEIGHOUT')),
         'header',
       ),
-      cell(LIST_ROW - 1, NEEDS, unlessBlank(asked, '', answers('MATERIALS')), 'header'),
+      cell(LIST_ROW - 1, NEEDS, unlessBlank(asked, '', answers('TAKEOUT')), 'header'),
     ],
     spillLooks: [
       { row: LIST_ROW - 1, column: 0, rows: LIST_ROWS, formats: meltFormats },
@@ -96,7 +97,7 @@ export function weighSheet(design: string, bars: number): StarterSheet {
           startColumn: NEEDS,
           endColumn: NEEDS + 4,
         },
-        formula: `N($P${String(LIST_ROW + 1)})>0`,
+        formula: `N($Q${String(LIST_ROW + 1)})>0`,
         shows: 'short',
       },
     ],

@@ -7,7 +7,7 @@ import { addedFor } from '../../../src/domain/ledger/consumption.ts';
 import { type Typed, typedAt, typedWith } from '../../task/typed.ts';
 import type { Draft } from '../draft.ts';
 import { tell } from '../events.ts';
-import { rounded } from '../../format.ts';
+import { plain, rounded } from '../../format.ts';
 import { cardLooks, fieldLooks, looks, noticeLooks } from '../../looks.ts';
 import { liveNotice } from '../../parts/notice.ts';
 import { numberField } from '../../parts/number-field.ts';
@@ -175,7 +175,7 @@ export class OutcomeStep extends LitElement {
                 key: line.key,
                 label: line.name,
                 unit: line.unit,
-                planned: rounded(line.amount, line.unit),
+                planned: plain(line.amount),
               }),
             )}
           </section>`;
@@ -198,7 +198,7 @@ export class OutcomeStep extends LitElement {
           key: name,
           label: name,
           unit,
-          planned: rounded(planned, unit),
+          planned: plain(planned),
         }),
       )}
     </section>`;

@@ -10,7 +10,7 @@ import { cautionsFor } from '../cautions.ts';
 import { typedAt, typedWith } from '../../task/typed.ts';
 import type { Draft } from '../draft.ts';
 import { tell } from '../events.ts';
-import { amount, day } from '../../format.ts';
+import { day } from '../../format.ts';
 import { cardLooks, fieldLooks, looks, noticeLooks } from '../../looks.ts';
 import { assumedList } from '../../parts/assumed.ts';
 import { noticeBar } from '../../parts/notice.ts';
@@ -19,7 +19,7 @@ import { shownAmount } from '../../parts/shown-amount.ts';
 import { tickLine } from '../../parts/tick-line.ts';
 import { pastDateNotice } from '../past-date.ts';
 import type { PlannedPour } from '../pour-of-draft.ts';
-import { cardsOf, type WeighCard, type WeighLine } from '../weigh-cards.ts';
+import { amountOf, cardsOf, type WeighCard, type WeighLine } from '../weigh-cards.ts';
 
 /** Second step: what to weigh out, in pouring order, with a tick for each line. */
 export class WeighStep extends LitElement {
@@ -36,7 +36,8 @@ export class WeighStep extends LitElement {
         gap: 12px;
       }
       .line .amount {
-        flex: 0 0 auto;
+        max-width: 60%;
+        text-align: end;
         font-weight: var(--fontWeightSemibold);
       }
       .done .name {
@@ -184,11 +185,11 @@ export class WeighStep extends LitElement {
       <span class="name"
         >${line.name}${hint === '' ? nothing : html`<br /><span class="small quiet">${hint}</span>`}
       </span>
-      <span class="amount">${shownAmount(line.amount, line.unit)}</span>
+      <span class="amount">${amountOf(line)}</span>
     </span>`;
     return html`<li class=${isTicked ? 'done' : ''}>
       ${tickLine(`tick-${at}`, isTicked, label, (now) => {
-        const shown = now ? amount(line.amount, line.unit).text : undefined;
+        const shown = now ? amountOf(line) : undefined;
         tell(this, 'task-told', { ticks: typedWith(this.draft.ticks, line.key, shown) });
       })}
     </li>`;
@@ -196,7 +197,7 @@ export class WeighStep extends LitElement {
 
   /** A tick holds for the amount it was set at: when the plan changes, the line is to be weighed anew. */
   private isTicked(line: WeighLine): boolean {
-    return typedAt(this.draft.ticks, line.key) === amount(line.amount, line.unit).text;
+    return typedAt(this.draft.ticks, line.key) === amountOf(line);
   }
 
   private assumptions() {

@@ -23,8 +23,8 @@ describe('the whole flow', () => {
     ]);
     await page.getByText('Blue liquid').click();
     await page.getByText('1 of 12 lines ticked.').waitFor();
-    // By hand: 8 drops are 0.4 g, so the recipe makes 100.4 g; 84 − 12 g are fresh: 8 × 72 ÷ 100.4.
-    expect(await page.getByText('6 drops').getAttribute('title')).toBe('5.737 drops, to be exact');
+    // By hand: 8 drops are 0.4 g, so the recipe makes 100.4 g; 83 − 12 g are fresh: 8 × 71 ÷ 100.4 = 5.7.
+    await page.getByText('6 drops', { exact: true }).waitFor();
     await page.locator('#next').click();
     await page.locator('#good').fill('5');
     await page.locator('#seconds').fill('1');
@@ -37,6 +37,8 @@ describe('the whole flow', () => {
     await preview
       .getByRole('row', { name: /Pearl mica used, lot L-5 −0\.2 g −\$0\.04/u })
       .waitFor();
+    // The ledger takes what the card said: 6 drops of 20 to the ml.
+    await preview.getByRole('row', { name: /Blue liquid used, lot L-4 −0\.3 ml/u }).waitFor();
     await preview.getByRole('row', { name: /Clear base used, lot L-1 −300 g −\$2\.40/u }).waitFor();
     await preview
       .getByRole('row', { name: /Mist × Small tiles spare, lot B20261125-\w+ 3/u })

@@ -5,7 +5,7 @@ import { cautionsFor } from '../../../taskpane/pour/cautions.ts';
 import { newDraft } from '../../../taskpane/pour/draft.ts';
 import { amount } from '../../../taskpane/format.ts';
 import { planOfDraft, type PlannedPour } from '../../../taskpane/pour/pour-of-draft.ts';
-import { cardsOf } from '../../../taskpane/pour/weigh-cards.ts';
+import { amountOf, cardsOf } from '../../../taskpane/pour/weigh-cards.ts';
 import { bookOf } from '../book-of.ts';
 import { rowsOf, smallWorkshop, withRows } from '../small-workshop.ts';
 
@@ -25,32 +25,33 @@ function planned(
 describe('cardsOf', () => {
   /*
    * Worked by hand from contract §3 for 6 bars: Mist tiles 72 = 2 fills × 26 g = 52 g, of which 15/25
-   * Blue and 10/25 Pearl. Blue tiles 72 − 10 spare = 62 → 2 fills = 52 g + 31.2 g = 83.2, melted 84,
-   * 12 of it leftover. Pearl 20.8, melted 21.
+   * Blue and 10/25 Pearl. By a scale of 1 g that is 31 and 21. Blue tiles 72 − 10 spare = 62 → 2 fills
+   * = 52 g + 31 g = 83 g, 12 of it leftover; of the 71 others 5.66 drops, 6, are 0.3 g, and the base is
+   * rounded up. Pearl 21 g: 0.146 of it mica.
    */
   it('stands in pouring order, parents before the blend, leftovers first', () => {
     const shown = cardsOf(planned('Harbour Light', '6').plan).map(
       ({ title, meltG, uses, lines }) => ({
         title: meltG === undefined ? title : `${title}, ${amount(meltG, 'g').text}`,
         uses,
-        lines: lines.map((line) => `${amount(line.amount, line.unit).text} ${line.name}`),
+        lines: lines.map((line) => `${amountOf(line)} ${line.name}`),
       }),
     );
     expect(shown).toEqual([
       {
-        title: 'Blue, 84 g',
-        uses: ['2 fills of Small tiles (72 pieces)', '31.2 g kept for blends below'],
-        lines: ['12 g Blue leftover', '71.7 g Clear base', '6 drops Blue liquid'],
+        title: 'Blue, 83 g',
+        uses: ['2 fills of Small tiles (72 pieces)', '31 g kept for blends below'],
+        lines: ['12 g Blue leftover', '71 g Clear base', '6 drops Blue liquid'],
       },
       {
         title: 'Pearl, 21 g',
-        uses: ['20.8 g kept for blends below'],
-        lines: ['20.9 g White base', '0.15 g Pearl mica'],
+        uses: ['21 g kept for blends below'],
+        lines: ['21 g White base', '0.15 g Pearl mica'],
       },
       {
         title: 'Mist, 52 g',
         uses: ['2 fills of Small tiles (72 pieces)'],
-        lines: ['31.2 g Blue', '20.8 g Pearl'],
+        lines: ['31 g Blue', '21 g Pearl'],
       },
       {
         title: 'Clear base, 360 g',
@@ -63,6 +64,22 @@ describe('cardsOf', () => {
         lines: ['10 Blue × Small tiles', '6 g Sweet orange', '1.8 ml Rubbing alcohol', '6 Wrapper'],
       },
     ]);
+  });
+
+  it('never says 0 drops: it says what to do about less than half of one', () => {
+    const weak = withRows(smallWorkshop, 'Colours', (rows) =>
+      rows.map((row) => (row[1] === 'Blue liquid' ? ['Blue', 'Blue liquid', 0.6, 'drops'] : row)),
+    );
+    // 71 g of 100.03 take 0.43 drops.
+    const drops = cardsOf(planned('Harbour Light', '6', weak).plan)[0]?.lines[2];
+    expect(drops && amountOf(drops)).toBe('less than half a drop: leave it out, or melt more');
+  });
+
+  it('says which pinch takes a finer scale than the workbook’s', () => {
+    const hints = cardsOf(planned('Harbour Light', '6').plan).flatMap(({ lines }) =>
+      lines.filter(({ hint }) => hint.includes('finer')).map(({ name }) => name),
+    );
+    expect(hints).toEqual(['Pearl mica']);
   });
 
   it('says where spare pieces are enough', () => {

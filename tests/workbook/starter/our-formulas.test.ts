@@ -42,7 +42,7 @@ describe.each(variants)('our functions in the %s workbook', (name, make) => {
       ),
     );
     const families = [
-      ...['BOOK', 'MELTSHEET', 'MATERIALS', 'CANMAKE', 'COSTPERBAR', 'COSTLINES', 'STOCKLIST'],
+      ...['BOOK', 'WEIGHOUT', 'TAKEOUT', 'CANMAKE', 'COSTPERBAR', 'COSTLINES', 'STOCKLIST'],
       ...['SERVICECHECK'],
       ...['PRICE', 'BREAKEVEN', 'FAIR', 'BATCHCOST', 'FORECAST', 'SUPPLIES', 'CALENDAR'],
       ...['CASHBYWEEK', 'PLANNOTES'],

@@ -81,8 +81,8 @@ describe('the demo workbook', () => {
         ?.cells?.find((cell) => cell.formula?.includes(formula));
     expect(shown('Start here', 'POUR.BOOK(')?.value).toBe(book);
     expect(shown('Reorder', 'POUR.STOCKLIST(')?.spill).toEqual(ask('STOCKLIST', book, day));
-    expect(shown('What to weigh', 'POUR.MELTSHEET(')?.spill).toEqual(
-      ask('MELTSHEET', 'Lantern Quay', 14, book, false),
+    expect(shown('What to weigh', 'POUR.WEIGHOUT(')?.spill).toEqual(
+      ask('WEIGHOUT', 'Lantern Quay', 14, book, false),
     );
     expect(shown('Costing', 'POUR.COSTPERBAR(A9,')?.value).toBe(
       ask('COSTPERBAR', 'Lantern Quay', book, 12, day),

@@ -9,7 +9,9 @@ export const NAMESPACE = 'POUR';
 export const spillingFunctions: ReadonlySet<string> = new Set([
   'TILECOUNT',
   'MELTSHEET',
+  'WEIGHOUT',
   'MATERIALS',
+  'TAKEOUT',
   'STOCKLIST',
   'SERVICECHECK',
   'COSTLINES',

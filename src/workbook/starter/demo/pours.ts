@@ -6,7 +6,7 @@ import { type Exact, exact } from '../../../domain/kernel/exact.ts';
 import { postBatch } from '../../../domain/ledger/post-batch.ts';
 import type { Pour } from '../../../domain/ledger/pour.ts';
 import { leftoversOnHand } from '../../../domain/recipe/leftovers-on-hand.ts';
-import { type MeltPlan, planMelts } from '../../../domain/recipe/melt-plan.ts';
+import { type MeltPlan, planByHand } from '../../../domain/recipe/melt-plan.ts';
 import { changeForBatch } from '../../change.ts';
 import { type Diary, sound } from './diary.ts';
 import { expectedBars, popularity } from './season.ts';
@@ -50,7 +50,7 @@ export function recordPour(
   const book = diary.book();
   const design = sound(findDesign(book, pour.design));
   const onHand = leftoversOnHand(book, pour.poured, true);
-  const plan = sound(planMelts(design, pour.bars, book.settings, onHand));
+  const plan = sound(planByHand(design, pour.bars, book.settings, onHand));
   const seconds = roll() < 0.35 ? 1 : roll() < 0.15 ? 2 : 0;
   const started = plan.barsToStart.toNumber();
   const planned = design.labourMinutes.times(started).plus(design.setupMinutes).toNumber();
