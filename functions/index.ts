@@ -3,7 +3,15 @@ import { book, rangesOf } from './book.ts';
 import { costLines, costPerBar } from './cost.ts';
 import { finite } from './finite.ts';
 import { checks, ingredients } from './label.ts';
-import { basePerMold, canMake, materials, meltSheet, takeOut, tileCount, weighOut } from './make.ts';
+import {
+  basePerMold,
+  canMake,
+  materials,
+  meltSheet,
+  takeOut,
+  tileCount,
+  weighOut,
+} from './make.ts';
 import { amount } from './measure.ts';
 import { calendar, cashByWeek, forecast, forecastFit, planNotes, supplies } from './plan.ts';
 import { orderSize, reorderPoint, safetyStock, serviceCheck } from './reorder.ts';
