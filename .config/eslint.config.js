@@ -102,7 +102,7 @@ export default tseslint.config(
     ['**/hosts/**', '**/taskpane/**', 'lit', '@fluentui/*', '@univerjs/*', 'node:*'],
   ),
   inward(['taskpane/**'], ['**/hosts/**', '@univerjs/*', 'node:*']),
-  // Among the hosts: xlsx ← files ← excel, workbench, and these two know nothing of each other.
+  // Among the hosts: xlsx ← files, starter ← excel, workbench, and these two know nothing of each other.
   inward(
     ['src/hosts/xlsx/**'],
     ['**/functions/**', '**/taskpane/**', '**/files/**', '**/excel/**', '**/workbench/**'],
@@ -110,6 +110,10 @@ export default tseslint.config(
   inward(
     ['src/hosts/files/**'],
     ['**/functions/**', '**/taskpane/**', '**/excel/**', '**/workbench/**', 'node:*'],
+  ),
+  inward(
+    ['src/hosts/starter/**'],
+    ['**/taskpane/**', '**/files/**', '**/excel/**', '**/workbench/**', 'node:*'],
   ),
   inward(['src/hosts/excel/**'], ['**/workbench/**', '@univerjs/*', 'node:*']),
   inward(['src/hosts/workbench/**'], ['**/excel/**']),

@@ -1,9 +1,11 @@
 import { execFileSync } from 'node:child_process';
-import { cpSync, existsSync, mkdirSync, readFileSync } from 'node:fs';
+import { cpSync, existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { createServer } from 'node:https';
 import { homedir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { getHttpsServerOptions } from 'office-addin-dev-certs';
+import { today } from '../../functions/clock.ts';
+import { demoFile } from '../hosts/starter/starter-file.ts';
 import { inProject } from './folders.ts';
 import { LOCAL_HOST } from './manifest-host.ts';
 import { sideloading } from './sideload.ts';
@@ -22,6 +24,8 @@ async function serveToExcel(): Promise<void> {
   await new Promise<void>((ready, failed) => {
     server.once('error', failed).listen(port, '127.0.0.1', ready);
   });
+  // Excel opens the one in dist/: its season, too, begins when it is first looked at.
+  writeFileSync(inProject('dist/pour-ledger.xlsx'), demoFile(today()));
   sideload(text, manifest);
   console.log(`Serving ${LOCAL_HOST}/ until you press Ctrl+C.`);
 }

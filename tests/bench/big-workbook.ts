@@ -1,4 +1,4 @@
-import { describeStarter } from '../../src/build/describe-starter.ts';
+import { describeStarter } from '../../src/hosts/starter/describe-starter.ts';
 import { writeWorkbook } from '../../src/hosts/xlsx/write/write-workbook.ts';
 import type { Cell, TableData } from '../../src/workbook/port.ts';
 import { demoWorkbook, type StarterWorkbook } from '../../src/workbook/starter/starter-workbook.ts';

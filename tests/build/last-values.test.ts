@@ -1,6 +1,6 @@
 import ExcelJS from 'exceljs';
 import { describe, expect, it } from 'vitest';
-import { describeStarter } from '../../src/build/describe-starter.ts';
+import { describeStarter } from '../../src/hosts/starter/describe-starter.ts';
 import type { Cell } from '../../src/workbook/port.ts';
 import { demoWorkbook } from '../../src/workbook/starter/starter-workbook.ts';
 import { inProject } from './built.ts';

@@ -1,12 +1,4 @@
-import {
-  chmodSync,
-  existsSync,
-  mkdirSync,
-  readFileSync,
-  readdirSync,
-  statSync,
-  writeFileSync,
-} from 'node:fs';
+import { mkdirSync, readFileSync, readdirSync, statSync, writeFileSync } from 'node:fs';
 import { createServer } from 'node:http';
 import { join } from 'node:path';
 import { describe, expect, it, onTestFinished } from 'vitest';
@@ -47,10 +39,8 @@ describe('the command line', () => {
 
 describe('the working copy', () => {
   const setUp = () => {
-    const folder = testFolder();
-    const starter = join(folder, 'starter.xlsx');
-    writeFileSync(starter, 'starter');
-    return { starter, home: join(folder, 'data', 'pour-ledger') };
+    const starter = () => new TextEncoder().encode('starter');
+    return { starter, home: join(testFolder(), 'data', 'pour-ledger') };
   };
 
   it('is made once and then kept', async () => {
@@ -75,7 +65,6 @@ describe('the working copy', () => {
 
   it('is its maker’s alone', async () => {
     const { starter, home } = setUp();
-    chmodSync(starter, 0o644);
     const copy = await workingCopy(starter, home, false);
     expect([home, copy].map((path) => statSync(path).mode & 0o777)).toEqual([0o700, 0o600]);
   });
@@ -113,12 +102,15 @@ describe('the working copy', () => {
     expect(workingFolder('', '/home/maker')).toBe('/home/maker/.pour-ledger');
   });
 
-  it('is not made without a starter', async () => {
-    const { home } = setUp();
-    await expect(workingCopy('/nowhere/starter.xlsx', home, false)).rejects.toThrow(
-      /npm run build/,
-    );
-    expect(existsSync(join(home, 'pour-ledger.xlsx'))).toBe(false);
+  it('is asked for only where one is made, and leaves the old one where it can’t be', async () => {
+    const { starter, home } = setUp();
+    const copy = await workingCopy(starter, home, false);
+    const never = (): never => {
+      throw new Error('no starter today');
+    };
+    expect(await workingCopy(never, home, false)).toBe(copy);
+    await expect(workingCopy(never, home, true)).rejects.toThrow('no starter today');
+    expect(readdirSync(home)).toEqual(['pour-ledger.xlsx']);
   });
 });
 

@@ -1,4 +1,4 @@
-import { describeStarter } from '../../../src/build/describe-starter.ts';
+import { describeStarter } from '../../../src/hosts/starter/describe-starter.ts';
 import type { NewWorkbook } from '../../../src/hosts/xlsx/write/new-workbook.ts';
 import { writeWorkbook } from '../../../src/hosts/xlsx/write/write-workbook.ts';
 import {

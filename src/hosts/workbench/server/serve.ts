@@ -3,6 +3,8 @@ import { realpathSync } from 'node:fs';
 import { realpath } from 'node:fs/promises';
 import { homedir } from 'node:os';
 import { dirname, join, resolve } from 'node:path';
+import { today } from '../../../../functions/clock.ts';
+import { demoFile } from '../../starter/starter-file.ts';
 import { parseArguments } from './arguments.ts';
 import { listEarlier, takeEarlier } from './earlier-states.ts';
 import { nodeFileSteps } from './file-steps.ts';
@@ -15,9 +17,9 @@ async function main(): Promise<void> {
   // The bundle knows its place only by how it was started.
   const here = dirname(realpathSync(process.argv[1] ?? ''));
   const folder = workingFolder(process.env['XDG_DATA_HOME'], homedir());
-  const starter = join(here, '..', 'pour-ledger.xlsx');
   const file =
-    asked.file ?? (await workingCopy(starter, folder, asked.kind === 'serve' && asked.fresh));
+    asked.file ??
+    (await workingCopy(() => demoFile(today()), folder, asked.kind === 'serve' && asked.fresh));
   if (asked.kind === 'backups') return tellOfBackups(file, asked.take);
   const started = await startWorkbench(file, join(here, 'page'), folder, asked.port);
   if ('kind' in started) return fail(started.sentence);

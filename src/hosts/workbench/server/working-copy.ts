@@ -1,4 +1,4 @@
-import { chmod, copyFile, constants, mkdir, realpath, rename } from 'node:fs/promises';
+import { mkdir, realpath, rename, writeFile } from 'node:fs/promises';
 import { existsSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import { backupFolder } from './backups.ts';
@@ -6,25 +6,21 @@ import { moveLedgerPlace } from './ledger-place.ts';
 
 /**
  * The maker's own copy of the starter workbook in `folder`, made on first use and kept from then on.
- * `fresh` begins a new one; the old one stays beside it under another name, since it may be a ledger.
+ * `starter` is asked for its bytes only then, since they are of the day. `fresh` begins a new one; the
+ * old one stays beside it under another name, since it may be a ledger.
  */
 export async function workingCopy(
-  starter: string,
+  starter: () => Uint8Array,
   folder: string,
   fresh: boolean,
 ): Promise<string> {
-  if (!existsSync(starter)) {
-    throw new Error(`the starter workbook ${starter} is missing; "npm run build" makes it`);
-  }
   await mkdir(folder, { recursive: true, mode: 0o700 });
   const copy = join(folder, 'pour-ledger.xlsx');
-  if (fresh && existsSync(copy)) await putAside(copy, folder);
-  // Never over a standing copy, even if another run makes it at this moment.
-  if (!existsSync(copy)) {
-    await copyFile(starter, copy, constants.COPYFILE_EXCL);
-    // The starter is everybody's; a ledger is not.
-    await chmod(copy, 0o600);
-  }
+  if (!fresh && existsSync(copy)) return copy;
+  const bytes = starter();
+  if (existsSync(copy)) await putAside(copy, folder);
+  // Never over a standing copy, even if another run makes it at this moment. A ledger is its maker's alone.
+  await writeFile(copy, bytes, { flag: 'wx', mode: 0o600 });
   return copy;
 }
 

@@ -1,5 +1,5 @@
-import type { NewChart } from '../hosts/xlsx/write/new-chart.ts';
-import type { StarterChart } from '../workbook/starter/sheet.ts';
+import type { NewChart } from '../xlsx/write/new-chart.ts';
+import type { StarterChart } from '../../workbook/starter/sheet.ts';
 import { seriesColors } from './starter-looks.ts';
 
 const kinds = { curve: 'scatter', bars: 'bar', columns: 'column', lines: 'line' } as const;

@@ -1,5 +1,5 @@
-import type { NewStyle } from '../hosts/xlsx/write/new-workbook.ts';
-import type { CellFormat, Look, Role, SheetGroup } from '../workbook/starter/sheet.ts';
+import type { NewStyle } from '../xlsx/write/new-workbook.ts';
+import type { CellFormat, Look, Role, SheetGroup } from '../../workbook/starter/sheet.ts';
 
 /** The starter workbook's own colours: slate for words, sea green for heads, sand where one types. */
 const ink = '#24383F';

@@ -4,17 +4,17 @@ import type {
   NewSheet,
   NewTable,
   NewWorkbook,
-} from '../hosts/xlsx/write/new-workbook.ts';
-import { bookName } from '../workbook/starter/names.ts';
+} from '../xlsx/write/new-workbook.ts';
+import { bookName } from '../../workbook/starter/names.ts';
 import {
   isFormula,
   type Mark,
   type SpillLook,
   type StarterCell,
   type StarterSheet,
-} from '../workbook/starter/sheet.ts';
-import { bookPlace } from '../workbook/starter/start-sheet.ts';
-import type { StarterWorkbook } from '../workbook/starter/starter-workbook.ts';
+} from '../../workbook/starter/sheet.ts';
+import { bookPlace } from '../../workbook/starter/start-sheet.ts';
+import type { StarterWorkbook } from '../../workbook/starter/starter-workbook.ts';
 import { describeChart } from './describe-chart.ts';
 import {
   bodyStyle,

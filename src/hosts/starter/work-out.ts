@@ -1,12 +1,12 @@
-import { functions } from '../../functions/index.ts';
-import { asIfOn } from '../../functions/clock.ts';
-import { CellFailure } from '../../functions/failure.ts';
-import type { Cell } from '../workbook/port.ts';
-import type { Answer, Workings } from '../workbook/starter/formula.ts';
-import { bookName } from '../workbook/starter/names.ts';
-import { isFormula } from '../workbook/starter/sheet.ts';
-import { bookPlace } from '../workbook/starter/start-sheet.ts';
-import type { StarterWorkbook } from '../workbook/starter/starter-workbook.ts';
+import { functions } from '../../../functions/index.ts';
+import { asIfOn } from '../../../functions/clock.ts';
+import { CellFailure } from '../../../functions/failure.ts';
+import type { Cell } from '../../workbook/port.ts';
+import type { Answer, Workings } from '../../workbook/starter/formula.ts';
+import { bookName } from '../../workbook/starter/names.ts';
+import { isFormula } from '../../workbook/starter/sheet.ts';
+import { bookPlace } from '../../workbook/starter/start-sheet.ts';
+import type { StarterWorkbook } from '../../workbook/starter/starter-workbook.ts';
 
 /** The answer of every formula, by `placeKey`. */
 export type Answers = ReadonlyMap<string, Answer>;
