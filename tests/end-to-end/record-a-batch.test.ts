@@ -1,15 +1,16 @@
-import { copyFile, mkdtemp, readFile, rm } from 'node:fs/promises';
+import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { today } from '../../functions/clock.ts';
 import { functions } from '../../functions/index.ts';
-import { demoFile as demoOf } from '../../src/hosts/starter/starter-file.ts';
+import { isoDate } from '../../src/domain/kernel/day.ts';
+import { demoFile } from '../../src/hosts/starter/starter-file.ts';
 import { isOpen, openAt, type PageTools } from '../hosts/page/open-page.ts';
 import { imageOf, soffice } from '../hosts/xlsx/support.ts';
 import { startChromium } from '../support/chromium.ts';
-import { type BuiltWorkbench, demoFile, startBuilt } from './built-workbench.ts';
+import { type BuiltWorkbench, startBuilt } from './built-workbench.ts';
 import { numberIn, type Pane, paneOf } from './pane.ts';
 import {
   byAnotherLibrary,
@@ -21,8 +22,9 @@ import {
   wholeRange,
 } from './saved-file.ts';
 
-/** The demo's last day: its stock is as of then. */
-const TODAY = '2026-11-25';
+/** The day of the run: the office program that reads the saved file knows no other. */
+const DAY = today();
+const TODAY = isoDate(DAY);
 const NOTE = '=HYPERLINK("http://x","y")';
 
 let folder: string;
@@ -35,7 +37,7 @@ let pane: Pane;
 beforeAll(async () => {
   folder = await mkdtemp(join(tmpdir(), 'pour-ledger-end-'));
   file = join(folder, 'my ledger.xlsx');
-  await copyFile(demoFile, file);
+  await writeFile(file, demoFile(DAY));
   workbench = await startBuilt([file], folder);
   browser = await startChromium();
   open = await openAt(browser, workbench.address, `${TODAY}T09:00:00`);
@@ -120,13 +122,12 @@ describe('recording a batch over the built workbench', () => {
   });
 
   it('opens a copy of the demo as of today where no file is named', async () => {
-    const day = today();
     const started = await startBuilt([], folder);
     const copy = join(folder, 'pour-ledger', 'pour-ledger.xlsx');
     expect(started.greeting).toBe(`Pour Ledger shows ${copy} at ${started.address}`);
     const written = new Uint8Array(await readFile(copy));
     // It may have been midnight in between.
-    expect([day, today()].map((on) => demoOf(on))).toContainEqual(written);
+    expect([DAY, today()].map((on) => demoFile(on))).toContainEqual(written);
     await started.close();
   });
 

@@ -3,7 +3,7 @@ import { at, cellsIn, type Formula, named, nextDifferent, pour, sumOf } from './
 import { dateOfIso } from './dates.ts';
 import { columnOf, listed, moreNote } from './listed.ts';
 import { numberBeside, sumWhere, textBeside } from './look-up.ts';
-import { blank, choose, flat, pick } from './native.ts';
+import { blank, choose, flat, pick, value } from './native.ts';
 import { bookName } from './names.ts';
 import type { StarterCell, StarterSheet } from './sheet.ts';
 import { columnCells, wholeColumn } from './table-cells.ts';
@@ -88,6 +88,8 @@ function lotFacts(asked: Formula): StarterCell[] {
   const lots = columnCells('lots', 'lot');
   const beside = (key: 'material' | 'supplier') =>
     textBeside(asked, lots, columnCells('lots', key));
+  // Packaging has none, and a cell that is empty would be shown as a day in 1900.
+  const bestBefore = numberBeside(asked, lots, columnCells('lots', 'bestBefore'));
   return [
     cell(ASKED + 1, 0, 'Material of the lot', 'label'),
     cell(ASKED + 1, GIVEN, beside('material'), 'answer', 'text'),
@@ -102,13 +104,7 @@ function lotFacts(asked: Formula): StarterCell[] {
       'date',
     ),
     cell(ASKED + 2, 3, 'Best before', 'label'),
-    cell(
-      ASKED + 2,
-      4,
-      numberBeside(asked, lots, columnCells('lots', 'bestBefore')),
-      'answer',
-      'date',
-    ),
+    cell(ASKED + 2, 4, choose([bestBefore, '=', value(0)], blank, bestBefore), 'answer', 'date'),
   ];
 }
 

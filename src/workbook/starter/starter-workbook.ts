@@ -49,7 +49,7 @@ export function demoWorkbook(today: Day = demoDay): StarterWorkbook {
     pricingSheet(demoSet),
     fairPricesSheet(demoFairQuestion),
     fairResultsSheet(),
-    batchCheckSheet('B-048'),
+    batchCheckSheet('B-059'),
     reorderSheet(),
     reorderCheckSheet('Clear base'),
     seasonSheet(),
@@ -58,7 +58,7 @@ export function demoWorkbook(today: Day = demoDay): StarterWorkbook {
     forecastSheet(lastOfMonthBefore(today)),
     whatIfSheet(demoSupposed),
     labelSheet(lanternQuay),
-    recallSheet('L-048'),
+    recallSheet('L-056'),
     mosaicSheet(lanternMosaic),
   ]);
 }
