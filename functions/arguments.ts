@@ -7,8 +7,10 @@ import { today } from './clock.ts';
 import { CellFailure } from './failure.ts';
 
 /**
- * Reads arguments as spreadsheets pass them: a scalar, a one-cell range as a 1×1 array, "" for a
- * blank cell, undefined or null for one left out. Each reader throws a sentence that names the argument.
+ * Reads arguments as spreadsheets pass them: a scalar, a one-cell range as a 1×1 array, "", null or 0 for a
+ * blank cell (by platform and build), undefined or null for one left out. So a 0 is read as blank by every reader of
+ * what can't be 0; only the numbers of `numberArgument` and its like can. Each reader throws a sentence that names the
+ * argument.
  */
 
 /** The first cell of an argument, whatever it holds: enough to look for a book's handle in it. */
@@ -37,6 +39,9 @@ function onlyCell(range: readonly unknown[], what: string): unknown {
 
 const isBlank = (cell: Cell): boolean => typeof cell === 'string' && cell.trim() === '';
 
+/** Whether a cell is blank where no 0 can be meant. */
+const isBlankOrZero = (cell: Cell): boolean => cell === 0 || isBlank(cell);
+
 /** A name that must be given. */
 export function nameArgument(argument: unknown, what: string): string {
   const name = optionalName(argument, what);
@@ -46,15 +51,28 @@ export function nameArgument(argument: unknown, what: string): string {
 
 export function optionalName(argument: unknown, what: string): string | undefined {
   const cell = cellArgument(argument, what);
-  return isBlank(cell) ? undefined : String(cell).trim();
+  return isBlankOrZero(cell) ? undefined : String(cell).trim();
 }
 
-/** A number that must be given. */
+/** A number that must be given; 0 is one. */
 export function numberArgument(argument: unknown, what: string): number {
   const number = optionalNumber(argument, what);
   if (number === undefined) throw new CellFailure('#VALUE!', `${what} is blank. Give a number.`);
   return number;
 }
+
+/** A number other than 0 that must be given. */
+export function countArgument(argument: unknown, what: string): number {
+  const number = optionalCount(argument, what);
+  if (number === undefined) {
+    throw new CellFailure('#VALUE!', `${what} is blank or 0. Give a number above 0.`);
+  }
+  return number;
+}
+
+/** A number other than 0, such as bars to make. */
+export const optionalCount = (argument: unknown, what: string): number | undefined =>
+  optionalNumber(argument, what) || undefined;
 
 export function optionalNumber(argument: unknown, what: string): number | undefined {
   const cell = cellArgument(argument, what);
@@ -88,7 +106,7 @@ export function booleanArgument(argument: unknown, what: string, standard: boole
 /** A date as serial number or ISO text; blank is today. */
 export function dayArgument(argument: unknown, what: string): Day {
   const cell = cellArgument(argument, what);
-  if (isBlank(cell)) return today();
+  if (isBlankOrZero(cell)) return today();
   const day = readDay(cell);
   if (day === undefined) {
     throw new CellFailure(
@@ -116,6 +134,12 @@ export function rangeArgument(argument: unknown, what: string): Cell[][] {
     }),
   );
 }
+
+/** The names in a range, row by row; "" where a cell is blank. */
+export const namesArgument = (argument: unknown, what: string): string[] =>
+  rangeArgument(argument, what)
+    .flat()
+    .map((cell) => (isBlankOrZero(cell) ? '' : String(cell)));
 
 const isPlainCell = (cell: unknown): cell is Cell =>
   typeof cell === 'string' || typeof cell === 'number' || typeof cell === 'boolean';

@@ -28,7 +28,10 @@ export function book(tables: any[][][]): string {
 export function rangesOf(cellArguments: readonly unknown[]): unknown[][][] {
   return cellArguments
     .flatMap((argument) => (isListOfRanges(argument) ? argument : [argument]))
-    .filter((argument) => argument !== undefined && argument !== null && argument !== '')
+    .filter(
+      (argument) =>
+        argument !== undefined && argument !== null && argument !== '' && argument !== 0,
+    )
     .map((argument) => (Array.isArray(argument) ? rowsOf(argument) : [[argument]]));
 }
 

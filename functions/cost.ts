@@ -4,7 +4,7 @@ import { hundred, toCell } from '../src/domain/kernel/exact.ts';
 import { andThen } from '../src/domain/kernel/result.ts';
 import { USUAL_BARS } from '../src/domain/recipe/plain-plan.ts';
 import { settle } from './answer.ts';
-import { dayArgument, nameArgument, optionalNumber } from './arguments.ts';
+import { dayArgument, nameArgument, optionalCount } from './arguments.ts';
 import { bookArgument } from './books.ts';
 
 /**
@@ -41,7 +41,7 @@ export function costLines(design: any, book: any, bars?: any, asOf?: any): any[]
 
 function costArgument(design: unknown, book: unknown, bars: unknown, asOf: unknown): BarCost {
   const pourBook = bookArgument(book);
-  const count = optionalNumber(bars, 'bars') ?? USUAL_BARS;
+  const count = optionalCount(bars, 'bars') ?? USUAL_BARS;
   const day = dayArgument(asOf, 'as of');
   return settle(
     andThen(findDesign(pourBook, nameArgument(design, 'design')), (found) =>

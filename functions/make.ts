@@ -29,9 +29,10 @@ import { settle, settleNumber, type SpillAnswer } from './answer.ts';
 import {
   booleanArgument,
   nameArgument,
+  namesArgument,
+  optionalCount,
   optionalName,
   optionalNumber,
-  rangeArgument,
 } from './arguments.ts';
 import { bookArgument } from './books.ts';
 import { today } from './clock.ts';
@@ -72,7 +73,7 @@ export function basePerMold(mold: any, book: any, fills?: any, colour?: any): nu
  * @returns {any[][]} Colour and Tiles, or one number.
  */
 export function tileCount(pattern: any[][], colour?: any): any[][] {
-  const counts = countTiles(rangeArgument(pattern, 'pattern').flat().map(String));
+  const counts = countTiles(namesArgument(pattern, 'pattern'));
   const wanted = optionalName(colour, 'colour');
   if (wanted !== undefined) {
     const count = counts.find((found) => nameKey(found.colour) === nameKey(wanted));
@@ -244,7 +245,7 @@ function planArgument(
   const pourBook = bookArgument(book);
   const use = booleanArgument(useLeftovers, 'use leftovers', false);
   const found = settle(findDesign(pourBook, nameArgument(design, 'design')));
-  const count = optionalNumber(bars, 'bars') ?? USUAL_BARS;
+  const count = optionalCount(bars, 'bars') ?? USUAL_BARS;
   return settle(
     use
       ? thrifty(found, count, pourBook.settings, leftoversOnHand(pourBook, today(), true))

@@ -20,8 +20,8 @@ import { type CellAnswer, settle } from './answer.ts';
 import {
   booleanArgument,
   dayArgument,
-  numberArgument,
-  optionalNumber,
+  countArgument,
+  optionalCount,
   rangeArgument,
 } from './arguments.ts';
 import { bookArgument } from './books.ts';
@@ -75,8 +75,8 @@ function forecastArguments<T>(
   ask: (history: readonly number[], periods: number, season: number) => Result<T>,
 ): T {
   const cells = singleLine(rangeArgument(history, 'history'));
-  const count = numberArgument(periods, 'periods');
-  const length = optionalNumber(season, 'season') ?? USUAL_SEASON;
+  const count = countArgument(periods, 'periods');
+  const length = optionalCount(season, 'season') ?? USUAL_SEASON;
   return settle(andThen(readHistory(cells), (values) => ask(values, count, length)));
 }
 

@@ -9,7 +9,13 @@ import {
 import { type CheckedPoint, serviceCheck as checkOf } from '../src/domain/reorder/service-check.ts';
 import { daysWithout, weeklyLows } from '../src/domain/reorder/stock-year.ts';
 import { settle, settleNumber } from './answer.ts';
-import { dayArgument, exactArgument, nameArgument, optionalExact } from './arguments.ts';
+import {
+  countArgument,
+  dayArgument,
+  exactArgument,
+  nameArgument,
+  optionalExact,
+} from './arguments.ts';
 import { bookArgument } from './books.ts';
 import { CellFailure } from './failure.ts';
 
@@ -95,7 +101,7 @@ export function safetyStock(
 
 /** A cell that shows 95 % holds 0.95; a service below 1 % can't be meant (contract §2). */
 function serviceArgument(argument: any): Exact {
-  const percent = exactArgument(argument, 'service %');
+  const percent = exact(countArgument(argument, 'service %'));
   if (percent.gt(zero) && percent.lt(one)) {
     const meant = percent.times(hundred);
     const hint = meant.gt(one)

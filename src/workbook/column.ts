@@ -14,6 +14,18 @@ export class Trouble {
 /** How a host should show a column. */
 export type ColumnFormat = 'text' | 'number' | 'whole' | 'money' | 'percent' | 'date';
 
+/**
+ * What a 0 stands for in a column. A host may hand a blank cell over as 0 (Excel does, by platform and build), so it
+ * is read as blank wherever it can be.
+ */
+export type Zero =
+  /** It can't be meant there, so it is a blank: a name, a date, a size. */
+  | 'never meant'
+  /** It means what a blank does: no freight. */
+  | 'as blank'
+  /** It means something of its own: a price of nothing, where a blank is a price not known. */
+  | 'meant';
+
 /** One column of a table: its header, how its cells are read, and what the maker should know of it. */
 export interface Column<T> {
   readonly header: string;
@@ -21,6 +33,7 @@ export interface Column<T> {
   readonly required: boolean;
   readonly format: ColumnFormat;
   readonly help: string;
+  readonly zero: Zero;
   /** Allowed texts, for a drop-down. */
   readonly choices?: readonly string[];
   readonly read: (cell: Cell) => T | Trouble;
@@ -58,21 +71,25 @@ export function errorIn(cell: unknown): string | undefined {
   return ERROR.test(typed) ? typed.toUpperCase() : undefined;
 }
 
+/** Whether a cell of a column is blank: nothing, nothing but spaces, or a 0 that stands for it. */
+export const isBlankIn = ({ zero }: Column<unknown>, cell: unknown): boolean =>
+  cell === 0 ? zero !== 'meant' : isBlank(cell);
+
 /** Reads a cell as a host hands it over: blank ones may be left out, and errors of the sheet are no values. */
 export function readCell<T>(column: Column<T>, cell: unknown): T | Trouble {
   if (isPlain(column, cell)) return cell as T;
   const error = errorIn(cell);
   if (error !== undefined)
     return new Trouble(`holds the error ${error}. Mend that cell, or clear it`);
+  if (isBlankIn(column, cell)) return column.read('');
   if (typeof cell === 'string' || typeof cell === 'number' || typeof cell === 'boolean')
     return column.read(cell);
-  if (isBlank(cell)) return column.read('');
   return new Trouble('holds an error or something else that is no plain value. Mend that cell');
 }
 
 /** Whether a column reads a cell as it stands. */
-function isPlain({ format, plain }: Column<unknown>, cell: unknown): boolean {
-  if (plain === undefined) return false;
+function isPlain({ format, plain, zero }: Column<unknown>, cell: unknown): boolean {
+  if (plain === undefined || (cell === 0 && zero !== 'meant')) return false;
   if (format === 'text') return isPlainText(cell, plain);
   return typeof cell === 'number' && cell >= plain.least && cell <= plain.most;
 }
@@ -95,8 +112,12 @@ const isPlainLetter = (letter: number): boolean =>
 const must = <T>(column: Column<T | undefined>): Column<T> => ({
   ...column,
   required: true,
-  read: (cell) => column.read(cell) ?? new Trouble('is blank. Fill it in'),
+  read: (cell) => column.read(cell) ?? new Trouble(`is ${nothingIn(column)}. Fill it in`),
 });
+
+/** Where a number can't be 0, one that is typed is told of too. */
+const nothingIn = ({ format, zero }: Column<unknown>): string =>
+  zero === 'meant' || format === 'text' || format === 'date' ? 'blank' : 'blank or 0';
 
 /** Marks a column as one that its table is recognised by, and whose cells may not be blank. */
 export const required = must;
@@ -118,6 +139,7 @@ export function text(
     required: false,
     format: 'text',
     help,
+    zero: 'never meant',
     plain: { least: 1, most: longest },
     read: (cell) => {
       if (isBlank(cell)) return undefined;
@@ -147,6 +169,7 @@ export function choice<T extends string>(
     required: false,
     format: 'text',
     help,
+    zero: 'never meant',
     choices,
     read: (cell) => {
       if (isBlank(cell)) return undefined;
@@ -169,6 +192,8 @@ export interface NumberLimits {
   readonly below?: number;
   readonly whole?: boolean;
   readonly format?: ColumnFormat;
+  /** Where the limits take 0: what it stands for; something of its own unless told. */
+  readonly zero?: Zero;
 }
 
 /** A number within limits. Text that looks like a number is refused, since the sheet would not add it up. */
@@ -182,6 +207,7 @@ export function number(
     required: false,
     format: limits.format ?? (limits.whole === true ? 'whole' : 'number'),
     help,
+    zero: outOfLimits(0, limits) === undefined ? (limits.zero ?? 'meant') : 'never meant',
     ...plainNumbers(limits),
     read: (cell) => {
       if (typeof cell !== 'number') {
@@ -243,8 +269,11 @@ function outOfLimits(value: number, limits: NumberLimits): Trouble | undefined {
 }
 
 /** An amount of money, 0 or more, in the Settings' currency. */
-export const money = (header: string, help: string): Column<number | undefined> =>
-  number(header, { min: 0, format: 'money' }, help);
+export const money = (
+  header: string,
+  help: string,
+  zero: Zero = 'meant',
+): Column<number | undefined> => number(header, { min: 0, format: 'money', zero }, help);
 
 /** A serial number or ISO text. */
 export function date(header: string, help: string): Column<Day | undefined> {
@@ -253,6 +282,7 @@ export function date(header: string, help: string): Column<Day | undefined> {
     required: false,
     format: 'date',
     help,
+    zero: 'never meant',
     plain: { least: FIRST_DAY, most: LAST_DAY },
     read: (cell) => {
       if (isBlank(cell)) return undefined;
@@ -271,6 +301,7 @@ export function anything(header: string, help: string): Column<Cell | undefined>
     required: false,
     format: 'text',
     help,
+    zero: 'meant',
     read: (cell) => (isBlank(cell) ? undefined : cell),
   };
 }

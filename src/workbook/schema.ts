@@ -67,7 +67,7 @@ export const tables = {
     leadDays: number('Lead days', { min: 0, max: 3650 }, 'Days from ordering to having it.'),
     leadDaysSd: number(
       'Lead days SD',
-      { min: 0, max: 3650 },
+      { min: 0, max: 3650, zero: 'as blank' },
       'How much that varies (standard deviation).',
     ),
     servicePercent: number(
@@ -75,7 +75,11 @@ export const tables = {
       { min: 1, below: 100, format: 'percent' },
       'How often stock should last until the order comes.',
     ),
-    leastPacks: number('Least packs', { min: 0, whole: true }, 'Fewest packs the supplier sells.'),
+    leastPacks: number(
+      'Least packs',
+      { min: 0, whole: true, zero: 'as blank' },
+      'Fewest packs the supplier sells.',
+    ),
     maxPercent: number(
       'Max %',
       { min: 0, max: 100, format: 'percent' },
@@ -91,7 +95,7 @@ export const tables = {
     received: required(date('Received', 'Day it came.')),
     quantity: required(number('Quantity', { above: 0 }, "How much came, in the material's unit.")),
     paid: required(money('Paid', 'What you paid for it, without freight.')),
-    freight: money('Freight', 'Its share of carriage and duty.'),
+    freight: money('Freight', 'Its share of carriage and duty.', 'as blank'),
     bestBefore: date('Best before', 'Used first when earliest.'),
     supplier: text('Supplier', 'Who it came from.'),
   }),
@@ -120,17 +124,17 @@ export const tables = {
     makes: required(choice('Makes', moldUses, 'What comes out of it.')),
     cavities: required(number('Cavities', { above: 0, whole: true }, 'Pieces from one fill.')),
     fillG: requiredHeader(
-      number('Fill g', { min: 0 }, 'Grams of soap in one fill of all cavities.'),
+      number('Fill g', { above: 0 }, 'Grams of soap in one fill of all cavities.'),
     ),
     scrapeG: number(
       'Scrape g',
-      { min: 0 },
+      { min: 0, zero: 'as blank' },
       'Grams scraped off each fill; it comes back as leftover.',
     ),
     sections: number('Sections', { above: 0, whole: true }, 'How many of it you own.'),
-    price: money('Price', 'What the mold cost.'),
+    price: money('Price', 'What the mold cost.', 'as blank'),
     lifeFills: number('Life fills', { above: 0 }, 'Fills it lasts.'),
-    setMinutes: number('Set minutes', { min: 0 }, 'Minutes until it can be emptied.'),
+    setMinutes: number('Set minutes', { above: 0 }, 'Minutes until it can be emptied.'),
   }),
   colours: table('Colours', 'Colour', 'Recipes: one line for each ingredient of a colour.', {
     colour: required(text('Colour', 'A name of your own.')),
@@ -141,24 +145,36 @@ export const tables = {
   designs: table('Designs', 'Design', 'One line for each kind of bar.', {
     design: required(text('Design', 'A name of your own, each once.')),
     barMold: text('Bar mold', 'The mold the bar is filled in.'),
-    labourMinutes: number('Labour minutes', { min: 0 }, 'Minutes of work for each bar.'),
-    setupMinutes: number('Setup minutes', { min: 0 }, 'Minutes of work for each batch.'),
+    labourMinutes: number(
+      'Labour minutes',
+      { min: 0, zero: 'as blank' },
+      'Minutes of work for each bar.',
+    ),
+    setupMinutes: number(
+      'Setup minutes',
+      { min: 0, zero: 'as blank' },
+      'Minutes of work for each batch.',
+    ),
     yieldPercent: number(
       'Yield %',
       { min: 1, max: 100, format: 'percent' },
       'Good bars of those started; blank is 100.',
     ),
-    price: money('Price', 'What you ask for one bar.'),
+    price: money('Price', 'What you ask for one bar.', 'as blank'),
     netG: number('Net g', { above: 0 }, 'Net weight on the label.'),
     handsOffHours: number(
       'Hands-off hours',
-      { min: 0, max: 87_600 },
+      { min: 0, max: 87_600, zero: 'as blank' },
       'Hours from the pour until it can be sold.',
     ),
   }),
   layers: table('Layers', 'Layer', 'What one bar is made of.', {
     design: required(text('Design', 'As in Designs.')),
-    layer: required(text('Layer', 'Its number or name, in the order you make it.')),
+    // Who numbers layers may begin with 0.
+    layer: required({
+      ...text('Layer', 'Its number or name, in the order you make it.'),
+      zero: 'meant',
+    }),
     part: required(choice('Part', layerParts, 'How it gets into the bar.')),
     item: required(text('Item', 'A colour, a base or a material.')),
     mold: text('Mold', 'The tile or embed mold.'),
@@ -199,23 +215,31 @@ export const tables = {
   fairs: table('Fairs', 'Opens', 'Fairs and markets.', {
     fair: required(text('Fair', 'A name of your own, each once.')),
     opens: required(date('Opens', 'First day.')),
-    stallFee: money('Stall fee', 'What the stall costs.'),
-    travel: money('Travel', 'Getting there and back.'),
-    otherCost: money('Other cost', 'Anything else for this fair.'),
-    hours: number('Hours', { min: 0 }, 'Your hours at the stall and on the road.'),
+    stallFee: money('Stall fee', 'What the stall costs.', 'as blank'),
+    travel: money('Travel', 'Getting there and back.', 'as blank'),
+    otherCost: money('Other cost', 'Anything else for this fair.', 'as blank'),
+    hours: number(
+      'Hours',
+      { min: 0, zero: 'as blank' },
+      'Your hours at the stall and on the road.',
+    ),
   }),
   sales: table('Sales', 'Sale', 'Bars sold.', {
     sale: required(text('Sale', 'Unique id.')),
     soldOn: required(date('Sold on', 'Day of the sale.')),
     design: required(text('Design', 'As in Designs.')),
     bars: required(
-      number('Bars', { whole: true }, 'How many; negative only in a line that takes a sale back.'),
+      number(
+        'Bars',
+        { whole: true, zero: 'never meant' },
+        'How many; negative only in a line that takes a sale back.',
+      ),
     ),
     priceEach: required(
       money('Price each', 'What the buyer paid for one, as the Settings say of tax.'),
     ),
     fair: text('Fair', 'As in Fairs.'),
-    fees: number('Fees', { format: 'money' }, 'Card or market fees on it.'),
+    fees: number('Fees', { format: 'money', zero: 'as blank' }, 'Card or market fees on it.'),
   }),
 } as const;
 

@@ -116,7 +116,8 @@ describe('tables at odds with themselves', () => {
     ['Layers', 'Part', 'scent', 'but scent is counted in g, ml, drops, %'],
     ['Settings', 'Value', 'Dollars', 'not an ISO 4217 code'],
     ['Sales', 'Fees', -0.2, 'is -0.2. Type 0 or more; to take a sale back'],
-    ['Sales', 'Bars', 0, 'is 0. Type more than 0; to take a sale back'],
+    ['Sales', 'Bars', 0, 'is blank or 0. Fill it in'],
+    ['Sales', 'Bars', -1, 'is -1. Type more than 0; to take a sale back'],
   ])('%s, %s: %j', (name, header, cell, says) => {
     const { code, message } = refusalOf(call, withCell(fullWorkshop, name, 1, header, cell));
     expect(code).toBe('#VALUE!');

@@ -92,7 +92,7 @@ describe('COSTPERBAR', () => {
   });
 
   it.each([
-    [['Tide Pool', 0], /Bars is 0/],
+    [['Tide Pool', -1], /Bars is -1/],
     [['Tide Pool', 2.5], /Bars is 2.5/],
     [['Tide Poll', 2], /Did you mean "Tide Pool"\?/],
     [['', 2], /design is blank/],

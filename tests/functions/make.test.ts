@@ -174,7 +174,7 @@ describe('MELTSHEET', () => {
   }
 
   it.each([
-    ['no bars', ['Tide Pool', 0], /Bars is 0/],
+    ['less than no bars', ['Tide Pool', -1], /Bars is -1/],
     ['half a bar', ['Tide Pool', 1.5], /Bars is 1.5/],
     ['a slip of the finger', ['Tide Pool', 1e9], /at most/],
     ['text for bars', ['Tide Pool', 'a dozen'], /"a dozen", which is not a number/],

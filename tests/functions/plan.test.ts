@@ -55,9 +55,9 @@ describe('FORECAST', () => {
       '#VALUE!',
       /one column or one row/,
     ],
-    ['no periods', [asColumn([4, 5]), ''], '#VALUE!', /periods is blank/],
+    ['no periods', [asColumn([4, 5]), ''], '#VALUE!', /periods is blank or 0/],
     ['half a period', [asColumn([4, 5]), 1.5], '#VALUE!', /periods is 1.5/],
-    ['no season', [asColumn([4, 5]), 3, 0], '#VALUE!', /season is 0/],
+    ['less than no season', [asColumn([4, 5]), 3, -1], '#VALUE!', /season is -1/],
     ['a season of text', [asColumn([4, 5]), 3, 'year'], '#VALUE!', /season is "year"/],
   ])('%s: a sentence', (_, given, code, sentence) => {
     const error = errorOf(() => call('FORECAST', ...given));

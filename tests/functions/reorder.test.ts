@@ -174,7 +174,7 @@ describe('SAFETYSTOCK', () => {
   });
 
   it.each([
-    [[0, 5, 10], /Service % is 0/],
+    [[-1, 5, 10], /Service % is -1/],
     [[100, 5, 10], /less than 100/],
     [[120, 5, 10], /less than 100/],
     [[5e-324, 5, 10], /Give 1 or more/],

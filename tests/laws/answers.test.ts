@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { Exact } from '../../src/domain/kernel/exact.ts';
 import { designNames, LAST_DAY } from '../support/arbitrary-book.ts';
 import { workedWorkshop } from '../support/arbitrary-pours.ts';
-import { type CallFunction, CellError, loadFunctions } from '../support/built-functions.ts';
+import { type CallFunction, CellError, loadOnce } from '../support/built-functions.ts';
 import { itemsOf, readTables } from '../support/ledger-of.ts';
 import { type Range, ranges, type Tables } from '../support/small-book.ts';
 
@@ -47,7 +47,7 @@ const numbersIn = (answer: unknown): number[] =>
 
 describe('every answer', () => {
   it('is a finite number or a text, and an error of the three kinds with a sentence', () => {
-    const call = loadFunctions();
+    const call = loadOnce();
     fc.assert(
       fc.property(workedWorkshop, (tables) => {
         for (const [question, answer] of Object.entries(allAnswers(call, tables))) {
@@ -66,7 +66,7 @@ describe('every answer', () => {
       fc.property(workedWorkshop, fc.infiniteStream(fc.nat()), (tables, chances) => {
         const shuffled = shuffleTables(tables, () => Number(chances.next().value));
         // Each in a memory of its own: a remembered book would not be read again.
-        const [one, other] = [loadFunctions(), loadFunctions()];
+        const [one, other] = [loadOnce(), loadOnce()];
         expect(other('BOOK', ...ranges(shuffled))).toBe(one('BOOK', ...ranges(tables)));
         expect(allAnswers(other, shuffled)).toEqual(allAnswers(one, tables));
       }),
@@ -75,7 +75,7 @@ describe('every answer', () => {
   });
 
   it('keeps names that look like formulas as they are', () => {
-    const call = loadFunctions();
+    const call = loadOnce();
     fc.assert(
       fc.property(workedWorkshop, (tables) => {
         const stock = call('STOCKLIST', call('BOOK', ...ranges(tables)), LAST_DAY) as unknown[][];
@@ -106,7 +106,7 @@ describe('every answer after an edit', () => {
           maxLength: 3,
         }),
         (start, edits) => {
-          const warm = loadFunctions();
+          const warm = loadOnce();
           allAnswers(warm, start);
           let tables = start;
           for (const [drawn, edit] of edits) {
@@ -115,7 +115,7 @@ describe('every answer after an edit', () => {
             const edited =
               edit === 'counted' ? countedOneMore(moves, row) : quantityTimes(moves, row, edit);
             tables = { ...tables, Moves: edited };
-            expect(allAnswers(warm, tables)).toEqual(allAnswers(loadFunctions(), tables));
+            expect(allAnswers(warm, tables)).toEqual(allAnswers(loadOnce(), tables));
           }
         },
       ),
@@ -126,7 +126,7 @@ describe('every answer after an edit', () => {
 
 describe('the lines of a bar’s cost', () => {
   it('sum to the cost per bar exactly, as the decimals that the cells show', () => {
-    const call = loadFunctions();
+    const call = loadOnce();
     fc.assert(
       fc.property(
         workedWorkshop,
@@ -152,7 +152,7 @@ describe('the lines of a bar’s cost', () => {
 
 describe('the handle', () => {
   it('changes with any cell that a table’s own columns hold', () => {
-    const call = loadFunctions();
+    const call = loadOnce();
     fc.assert(
       fc.property(workedWorkshop, fc.nat(), fc.nat(), fc.nat(), (tables, a, b, c) => {
         // A note is free text, so the tables stay valid whatever is typed there.

@@ -1,6 +1,7 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { runInNewContext } from 'node:vm';
+import { asksThree, blanks } from './three-blanks.ts';
 
 /** What the built functions throw in a spreadsheet: the host's own error, with its code and sentence. */
 export class CellError {
@@ -17,10 +18,16 @@ export class CellError {
 export type CallFunction = (id: string, ...cellArguments: readonly unknown[]) => unknown;
 
 /**
+ * The built functions in three hosts that hand blank cells over each in its own way: every call is made three times,
+ * and its answers, or sentences, must be equal.
+ */
+export const loadFunctions = (): CallFunction => asksThree(blanks.map(() => loadOnce()));
+
+/**
  * Loads dist/functions.js as a spreadsheet does (contract §6): a global to register with, and nothing
  * else. Each load has a memory of its own for books.
  */
-export function loadFunctions(): CallFunction {
+export function loadOnce(): CallFunction {
   const found = new Map<string, (...cellArguments: readonly unknown[]) => unknown>();
   runInNewContext(builtScript(), {
     CustomFunctions: {

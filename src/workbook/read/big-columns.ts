@@ -1,5 +1,5 @@
 import type { Repeated } from '../../domain/book/ledger.ts';
-import { type Column, isBlank, isPlainText, readCell, Trouble } from '../column.ts';
+import { type Column, isBlankIn, isPlainText, readCell, Trouble } from '../column.ts';
 import { type Fingerprint, RowPrints } from './fingerprint.ts';
 import { hashOfName } from './unique.ts';
 
@@ -43,6 +43,12 @@ export abstract class BigColumn {
     return this.isAsTyped && (at === undefined) === (this.place.at === undefined);
   }
 
+  /** Adds a cell to the fingerprint of a row. */
+  protected addPrint(row: number, cell: unknown, prints = this.place.prints): void {
+    const { column, print } = this.place;
+    if (!isBlankIn(column, cell)) prints.addCell(row, print, cell);
+  }
+
   /** What a cell says; undefined where it is blank or can't be read. */
   protected valueOf(cell: unknown): unknown {
     const value = readCell(this.place.column, cell);
@@ -67,10 +73,11 @@ export class NumberColumn extends BigColumn {
   read(rows: readonly HostRow[], start: number): void {
     const { column, at, print, prints } = this.place;
     const { least, most } = column.plain ?? NOTHING;
+    const takesZero = column.zero === 'meant';
     const { numbers } = this;
     for (let i = 0; i < rows.length; i += 1) {
       const cell = at === undefined ? undefined : rows[i]?.[at];
-      if (typeof cell === 'number' && cell >= least && cell <= most) {
+      if (typeof cell === 'number' && cell >= least && cell <= most && (cell !== 0 || takesZero)) {
         numbers[start + i] = cell;
         prints.addNumber(start + i, print, cell);
       } else this.readOther(start + i, cell);
@@ -83,10 +90,11 @@ export class NumberColumn extends BigColumn {
 
   compare(rows: readonly HostRow[], start: number, at: number, differs: Uint8Array): void {
     const { numbers } = this;
+    const { column } = this.place;
     for (let i = 0; i < rows.length; i += 1) {
       const cell = rows[i]?.[at];
       const number = numbers[start + i] as number;
-      if (cell !== number && !(Number.isNaN(number) && isBlank(cell))) differs[i] = 1;
+      if (cell !== number && !(Number.isNaN(number) && isBlankIn(column, cell))) differs[i] = 1;
     }
   }
 
@@ -98,7 +106,7 @@ export class NumberColumn extends BigColumn {
     const value = this.valueOf(cell);
     this.numbers[row] = typeof value === 'number' ? value : NaN;
     if (typeof value === 'number') this.isAsTyped &&= value === cell;
-    this.place.prints.addCell(row, this.place.print, cell);
+    this.addPrint(row, cell);
   }
 }
 
@@ -115,7 +123,7 @@ export class TextColumn extends BigColumn {
   }
 
   read(rows: readonly HostRow[], start: number): void {
-    const { column, at, print, prints } = this.place;
+    const { column, at } = this.place;
     const plain = column.plain ?? NOTHING;
     const { texts, hashes } = this;
     for (let i = 0; i < rows.length; i += 1) {
@@ -123,7 +131,7 @@ export class TextColumn extends BigColumn {
       const text = isPlainText(cell, plain) ? cell : this.textOf(cell);
       texts[start + i] = text;
       hashes[start + i] = hashOfName(text);
-      prints.addCell(start + i, print, cell);
+      this.addPrint(start + i, cell);
     }
   }
 
@@ -235,7 +243,7 @@ export class RepeatedColumn<T extends string> extends BigColumn implements Repea
     this.below.push(place);
     this.values.push((this.valueOf(cell) ?? '') as T);
     this.prints.makeRoomFor(place);
-    this.prints.addCell(place, this.place.print, cell);
+    this.addPrint(place, cell, this.prints);
     return place;
   }
 }

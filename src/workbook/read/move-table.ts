@@ -1,5 +1,5 @@
 import type { MoveReason } from '../../domain/book/words.ts';
-import { isBlank } from '../column.ts';
+import { type Column, isBlankIn } from '../column.ts';
 import { tables } from '../schema.ts';
 import { type BigColumn, NumberColumn, RepeatedColumn, TextColumn } from './big-columns.ts';
 import { columnPrint, RowPrints } from './fingerprint.ts';
@@ -14,6 +14,8 @@ const MOST_CHANGED = 200;
 /** The columns of Moves as they were read, with the fingerprints of its rows. */
 export interface MoveTable {
   readonly rows: number;
+  /** How its columns were read; a host may hand blanks over otherwise the next time. */
+  readonly readers: RecognisedTable['columns'];
   readonly columns: ReturnType<typeof columnsOf>;
   readonly prints: RowPrints;
   /** Rows whose Entry differs from that of the table read before, or all. */
@@ -32,7 +34,7 @@ export function readAfresh(table: RecognisedTable | undefined): MoveTable {
     rows += filled.length;
   }
   if (rows < room) for (const column of all) column.cut(rows);
-  return { rows, columns, prints, hasNewEntries: true };
+  return { rows, readers: readersOf(table), columns, prints, hasNewEntries: true };
 }
 
 /**
@@ -46,7 +48,7 @@ export function readAgain(
   const known: readonly BigColumn[] = Object.values(before.columns);
   const places = Object.values(columnKeys).map((key) => table?.position.get(key));
   const canCompare = known.every((column, at) => column.canCompare(places[at]));
-  if (before.rows === 0 || !canCompare) return undefined;
+  if (before.rows === 0 || !canCompare || before.readers !== readersOf(table)) return undefined;
   const changed: { readonly row: number; readonly cells: readonly unknown[] }[] = [];
   let rows = 0;
   for (const filled of stretchesOf(table)) {
@@ -71,8 +73,11 @@ export function readAgain(
   }
   const { texts } = before.columns.entries;
   const hasNewEntries = changed.some(({ row }) => columns.entries.texts[row] !== texts[row]);
-  return { rows, columns, prints, hasNewEntries };
+  return { rows, readers: before.readers, columns, prints, hasNewEntries };
 }
+
+const readersOf = (table: RecognisedTable | undefined): RecognisedTable['columns'] =>
+  table?.columns ?? tables.moves.columns;
 
 /** The key in the schema of each column, as the ledger calls it. */
 const columnKeys = {
@@ -92,7 +97,7 @@ function columnsOf(table: RecognisedTable | undefined, prints: RowPrints, rows: 
   const place = (name: keyof typeof columnKeys) => {
     const key = columnKeys[name];
     return {
-      column: tables.moves.columns[key],
+      column: readersOf(table)[key] as Column<unknown>,
       at: table?.position.get(key),
       print: columnPrint('moves', key),
       prints,
@@ -115,12 +120,14 @@ function columnsOf(table: RecognisedTable | undefined, prints: RowPrints, rows: 
 /** The rows below the headers but the blank ones, some at a time. */
 function* stretchesOf(table: RecognisedTable | undefined): Iterable<TableRange> {
   if (table === undefined) return;
-  const { range, position } = table;
-  const entry = position.get('entry') ?? -1;
-  const places = [...position.values()];
-  // A row with an Entry, as nearly all have, isn't blank.
+  const { range, position, columns } = table;
+  // A row with an Entry, as nearly all have, isn't blank: it comes first.
+  const places = Object.keys(columns).flatMap((key) => {
+    const at = position.get(key);
+    return at === undefined ? [] : [{ at, column: columns[key] as Column<unknown> }];
+  });
   const isFilled = (cells: readonly unknown[]): boolean =>
-    !isBlank(cells[entry]) || places.some((at) => !isBlank(cells[at]));
+    places.some(({ at, column }) => !isBlankIn(column, cells[at]));
   for (let from = 1; from < range.length; from += ROWS_AT_A_TIME) {
     const rows = range.slice(from, from + ROWS_AT_A_TIME);
     yield rows.every(isFilled) ? rows : rows.filter(isFilled);

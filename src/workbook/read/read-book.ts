@@ -19,6 +19,7 @@ import { type RecognisedTable, recogniseTable, type TableRange } from './recogni
 import { type HalfRow, readRows, type Rows } from './rows.ts';
 import { readBatches, readFairs, readPlan, readSales } from './seasons.ts';
 import { readSettings } from './settings.ts';
+import { asHandedOver } from './zero-blanks.ts';
 
 /** Tables told apart by their headers and named by content, before names in them are looked up. */
 export interface RecognisedTables {
@@ -37,10 +38,9 @@ export function recogniseTables(
   before?: Book,
 ): Result<RecognisedTables> {
   const findings = new Findings();
+  const found = ranges.flatMap((range, index) => recogniseTable(range, index + 1, findings) ?? []);
   const byKind = new Map<TableKind, RecognisedTable>();
-  ranges.forEach((range, index) => {
-    const table = recogniseTable(range, index + 1, findings);
-    if (table === undefined) return;
+  for (const table of asHandedOver(found)) {
     if (byKind.has(table.kind)) {
       findings.add(
         tables[table.kind].name,
@@ -50,7 +50,7 @@ export function recogniseTables(
       );
     }
     byKind.set(table.kind, table);
-  });
+  }
   if (ranges.length === 0)
     return wrong('Give BOOK your tables, each with its headers: =POUR.BOOK(Materials[#All], …).');
   if (!findings.none) return wrong(findings.message());
@@ -104,7 +104,8 @@ export function readBook(recognised: RecognisedTables, before?: Book): Result<Bo
   const halfRows: HalfRow[] = [];
   const rows = <K extends TableKind>(kind: K) =>
     readRows(kind, byKind.get(kind), findings, halfRows);
-  const { settings, lots } = kept ?? readCatalogue(rows, reading);
+  const canBlankBeZero = byKind.get('settings')?.hasZerosForBlanks === true;
+  const { settings, lots } = kept ?? readCatalogue(rows, reading, canBlankBeZero);
   const ledger = ledgerOf(moves, lots, reading);
   if (ledger === undefined) explainMoves(rows('moves'), lots, reading);
   const batches = readBatches(rows('batches'), reading);
@@ -138,8 +139,12 @@ export function readBook(recognised: RecognisedTables, before?: Book): Result<Bo
 
 type ReadRows = <K extends TableKind>(kind: K) => Rows<K>;
 
-function readCatalogue(rows: ReadRows, reading: Reading): Pick<Book, 'settings' | 'lots'> {
-  const settings = readSettings(rows('settings'), reading);
+function readCatalogue(
+  rows: ReadRows,
+  reading: Reading,
+  canBlankBeZero: boolean,
+): Pick<Book, 'settings' | 'lots'> {
+  const settings = readSettings(rows('settings'), reading, canBlankBeZero);
   const materialRows = rows('materials');
   const designRows = rows('designs');
   readMaterials(materialRows, reading);

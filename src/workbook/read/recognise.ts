@@ -1,4 +1,5 @@
 import { nameKey } from '../../domain/kernel/names.ts';
+import type { Column } from '../column.ts';
 import { type TableKind, tableKinds, tables } from '../schema.ts';
 import type { Findings } from './findings.ts';
 
@@ -13,6 +14,10 @@ export interface RecognisedTable {
   readonly kind: TableKind;
   /** Position in the range for each column key of the schema; missing keys are absent. */
   readonly position: ReadonlyMap<string, number>;
+  /** Each column key of the schema with how its cells are read, as the host hands blank ones over. */
+  readonly columns: Readonly<Record<string, Column<unknown>>>;
+  /** Whether every 0 in it may be a blank cell of the host's. */
+  readonly hasZerosForBlanks: boolean;
   readonly range: TableRange;
 }
 
@@ -56,7 +61,8 @@ export function recogniseTable(
     );
   }
   if (best.missing.length + best.twice.length > 0) return undefined;
-  return { kind: best.kind, position: best.position, range };
+  const { kind, position } = best;
+  return { kind, position, columns: tables[kind].columns, hasZerosForBlanks: false, range };
 }
 
 type Match = ReturnType<typeof matchKind>;

@@ -1,5 +1,5 @@
 import { nameKey, quoted } from '../../domain/kernel/names.ts';
-import { type Column, isBlank, readCell, Trouble } from '../column.ts';
+import { type Column, isBlankIn, readCell, Trouble } from '../column.ts';
 import { type RowOf, tables, type TableKind, uniqueColumn } from '../schema.ts';
 import type { Findings } from './findings.ts';
 import type { RecognisedTable } from './recognise.ts';
@@ -24,17 +24,16 @@ export function readRows<K extends TableKind>(
   halfRows: HalfRow[],
 ): Rows<K> {
   if (table === undefined) return [];
-  const { name, columns } = tables[kind];
+  const { name } = tables[kind];
   // A column that the table does not have is blank in every row.
-  const keys = Object.keys(columns).filter((key) => table.position.has(key));
-  const byKey: Readonly<Record<string, Column<unknown>>> = columns;
-  const readers = keys.map((key) => byKey[key]);
+  const keys = Object.keys(table.columns).filter((key) => table.position.has(key));
+  const readers = keys.map((key) => table.columns[key] as Column<unknown>);
   const positions = keys.map((key) => table.position.get(key) ?? -1);
   const repeats = new Repeats(kind, findings);
   const rows: Record<string, unknown>[] = [];
   for (let at = 1; at < table.range.length; at += 1) {
     const cells = table.range[at] ?? [];
-    if (positions.every((position) => isBlank(cells[position]))) continue;
+    if (readers.every((column, i) => isBlankIn(column, cells[positions[i] as number]))) continue;
     const row: Record<string, unknown> = { row: at };
     let sound = true;
     for (let i = 0; i < keys.length; i += 1) {

@@ -3,7 +3,7 @@ import { skinStays, valuations } from '../../domain/book/words.ts';
 import { exact } from '../../domain/kernel/exact.ts';
 import { nameKey, nearestName, quoted } from '../../domain/kernel/names.ts';
 import { isCurrency } from '../../domain/money/currency.ts';
-import { choice, type Column, number, text, Trouble } from '../column.ts';
+import { choice, type Column, isBlankIn, number, readCell, text, Trouble } from '../column.ts';
 import type { Cell } from '../port.ts';
 import { assume, type Reading } from './context.ts';
 import type { Rows } from './rows.ts';
@@ -98,8 +98,15 @@ export const settingSpecs = {
 type SettingKey = keyof typeof settingSpecs;
 const keys = Object.keys(settingSpecs) as readonly SettingKey[];
 
-/** Reads the settings; a name that is nearly a known one is a finding, so that a slip never counts as a default. */
-export function readSettings(rows: Rows<'settings'>, reading: Reading): Settings {
+/**
+ * Reads the settings; a name that is nearly a known one is a finding, so that a slip never counts as a default. So is
+ * a blank that may be a 0 (`canBlankBeZero`) where the two mean different things.
+ */
+export function readSettings(
+  rows: Rows<'settings'>,
+  reading: Reading,
+  canBlankBeZero: boolean,
+): Settings {
   const typed = new Map<string, Rows<'settings'>[number]>(
     rows.map((row) => [nameKey(row.setting), row]),
   );
@@ -107,7 +114,17 @@ export function readSettings(rows: Rows<'settings'>, reading: Reading): Settings
   const value = <K extends SettingKey>(key: K): (typeof settingSpecs)[K]['standard'] => {
     const { column, standard } = settingSpecs[key];
     const row = typed.get(nameKey(column.header));
-    const read = column.read(asWord(row?.value ?? ''));
+    const isUnclear =
+      row !== undefined && row.value === undefined && differsFromZero(column, standard);
+    if (canBlankBeZero && isUnclear) {
+      reading.findings.add(
+        'Settings',
+        row.row,
+        'Value',
+        `of ${column.header} is 0 or blank, which this program hands over alike. Type ${standard}, as where it is blank, another number, or none for 0`,
+      );
+    }
+    const read = readCell<unknown>(column, asWord(row?.value ?? '', column));
     if (!(read instanceof Trouble)) {
       if (column.format === 'percent') noteSmall(column.header, Number(read ?? 0), reading);
       return (read ?? standard) as (typeof settingSpecs)[K]['standard'];
@@ -129,7 +146,7 @@ export function readSettings(rows: Rows<'settings'>, reading: Reading): Settings
     historyDays: value('historyDays'),
     bufferDays: value('bufferDays'),
     skinStay: value('skinStay') as Settings['skinStay'],
-    skinStaySet: String(typed.get('skin stay')?.value ?? '').trim() !== '',
+    skinStaySet: !isBlankIn(settingSpecs.skinStay.column, typed.get('skin stay')?.value),
     minutesPerDay: value('minutesPerDay'),
     restDays: readRestDays(value('restDays'), typed.get('rest days')?.row, reading),
   };
@@ -167,8 +184,15 @@ function noteSmall(setting: string, percent: number, reading: Reading): void {
   });
 }
 
-/** A tick box in a sheet is as good as yes or no. */
-const asWord = (cell: Cell): Cell => (typeof cell === 'boolean' ? (cell ? 'yes' : 'no') : cell);
+/** Whether a 0 is a choice of its own, and not what a blank stands for. */
+const differsFromZero = ({ zero }: Column<unknown>, standard: unknown): boolean =>
+  zero === 'meant' && standard !== 0;
+
+/** A tick box in a sheet is as good as yes or no, and the word none as good as 0. */
+function asWord(cell: Cell, { format }: Column<unknown>): Cell {
+  if (typeof cell === 'boolean') return cell ? 'yes' : 'no';
+  return format !== 'text' && typeof cell === 'string' && nameKey(cell) === 'none' ? 0 : cell;
+}
 
 function currencyCode(typed: string, row: number | undefined, reading: Reading): string {
   const code = typed.toUpperCase();

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { healBook } from '../../../src/hosts/excel/heal-book.ts';
 import type { Cell } from '../../../src/workbook/port.ts';
-import { loadFunctions } from '../../support/built-functions.ts';
+import { loadOnce } from '../../support/built-functions.ts';
 import { ranges, workshop } from '../../support/small-book.ts';
 import { FLOWS } from './flows.ts';
 import { bookCells, modelOf, withBookCells } from './host/model-of.ts';
@@ -9,12 +9,12 @@ import { open, type Opened, untilAllIsStill } from './host/open.ts';
 import type { WorkbookModel } from './host/workbook-model.ts';
 
 /** What the workbook was saved with, by functions whose memory is gone; 51 to tell it from worked out. */
-const saved = { handle: loadFunctions()('BOOK', ...ranges(workshop)) as string, onHand: 51 };
+const saved = { handle: loadOnce()('BOOK', ...ranges(workshop)) as string, onHand: 51 };
 
 /** A workbook opened from a file, with the built functions just loaded beside it. */
 function reopened(tables = workshop): Opened {
   const model = withBookCells(modelOf(tables), saved);
-  const call = loadFunctions();
+  const call = loadOnce();
   model.calculation.answer = (name, args) => call(name.replace('POUR.', ''), ...args) as Cell;
   return open(model);
 }
