@@ -1,6 +1,6 @@
 import { type Day, readDay } from '../src/domain/kernel/day.ts';
 import { type Exact, exact } from '../src/domain/kernel/exact.ts';
-import { quoted } from '../src/domain/kernel/names.ts';
+import { isNumberAsText, NUMBER_AS_TEXT, quoted } from '../src/domain/kernel/names.ts';
 import { errorIn } from '../src/workbook/column.ts';
 import type { Cell } from '../src/workbook/port.ts';
 import { today } from './clock.ts';
@@ -78,10 +78,10 @@ export function optionalNumber(argument: unknown, what: string): number | undefi
   const cell = cellArgument(argument, what);
   if (isBlank(cell)) return undefined;
   if (typeof cell !== 'number' || !Number.isFinite(cell)) {
-    throw new CellFailure(
-      '#VALUE!',
-      `${what} is ${quoted(cell)}, which is not a number. Give a plain number.`,
-    );
+    const says = isNumberAsText(cell)
+      ? NUMBER_AS_TEXT
+      : 'which is not a number. Give a plain number';
+    throw new CellFailure('#VALUE!', `${what} is ${quoted(cell)}, ${says}.`);
   }
   return cell;
 }
@@ -129,7 +129,7 @@ export function rangeArgument(argument: unknown, what: string): Cell[][] {
       if (cell === undefined || cell === null) return '';
       throw new CellFailure(
         '#VALUE!',
-        `${what} holds an error or something else that is no plain value in row ${down + 1}, column ${across + 1} (headers are row 1). Mend that cell.`,
+        `${what} holds an error or something else that is no plain value in row ${down + 1}, column ${across + 1}. Mend that cell.`,
       );
     }),
   );

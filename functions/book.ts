@@ -28,15 +28,18 @@ export function book(tables: any[][][]): string {
 export function rangesOf(cellArguments: readonly unknown[]): unknown[][][] {
   return cellArguments
     .flatMap((argument) => (isListOfRanges(argument) ? argument : [argument]))
-    .filter(
-      (argument) =>
-        argument !== undefined && argument !== null && argument !== '' && argument !== 0,
-    )
+    .filter((argument) => !isNothing(argument))
     .map((argument) => (Array.isArray(argument) ? rowsOf(argument) : [[argument]]));
 }
 
 const rowsOf = (range: readonly unknown[]): unknown[][] =>
   range.every(Array.isArray) ? (range as unknown[][]) : range.map((row) => [row].flat());
+
+/** A blank cell, or no cells at all, as a host hands over where no table is given. */
+function isNothing(argument: unknown): boolean {
+  if (Array.isArray(argument)) return argument.length < 2 && argument.every(isNothing);
+  return argument === undefined || argument === null || argument === '' || argument === 0;
+}
 
 function isListOfRanges(argument: unknown): argument is unknown[][][] {
   const first: unknown = Array.isArray(argument) ? argument[0] : undefined;

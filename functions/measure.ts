@@ -2,7 +2,7 @@ import { findMaterial } from '../src/domain/book/find.ts';
 import { andThen } from '../src/domain/kernel/result.ts';
 import { convert } from '../src/domain/measure/convert.ts';
 import { settleNumber } from './answer.ts';
-import { exactArgument, nameArgument, optionalName } from './arguments.ts';
+import { exactArgument, optionalName } from './arguments.ts';
 import { bookArgument } from './books.ts';
 import { CellFailure } from './failure.ts';
 
@@ -18,8 +18,8 @@ import { CellFailure } from './failure.ts';
  */
 export function amount(quantity: any, from: any, to: any, material?: any, book?: any): number {
   const value = exactArgument(quantity, 'quantity');
-  const source = nameArgument(from, 'from');
-  const target = nameArgument(to, 'to');
+  const source = unitArgument(from, 'from');
+  const target = unitArgument(to, 'to');
   const name = optionalName(material, 'material');
   if (name === undefined) return settleNumber(convert(value, source, target));
   if (optionalName(book, 'book') === undefined) {
@@ -33,4 +33,11 @@ export function amount(quantity: any, from: any, to: any, material?: any, book?:
       convert(value, source, target, found),
     ),
   );
+}
+
+function unitArgument(argument: unknown, what: string): string {
+  const unit = optionalName(argument, what);
+  if (unit === undefined)
+    throw new CellFailure('#VALUE!', `${what} is blank. Give a unit, such as g, ml or oz.`);
+  return unit;
 }

@@ -1,5 +1,6 @@
 import { type Day, FIRST_DAY, LAST_DAY, readDay } from '../domain/kernel/day.ts';
 import { didYouMean, nameKey, quoted } from '../domain/kernel/names.ts';
+import { noNumber } from './no-number.ts';
 import type { Cell } from './port.ts';
 
 /** What is wrong with a cell, as the end of a sentence that begins with the cell. */
@@ -211,9 +212,7 @@ export function number(
     ...plainNumbers(limits),
     read: (cell) => {
       if (typeof cell !== 'number') {
-        return isBlank(cell)
-          ? undefined
-          : new Trouble(`is ${quoted(cell)}, which is not a number. ${whatToType(String(cell))}`);
+        return isBlank(cell) ? undefined : new Trouble(`is ${noNumber(cell)}`);
       }
       return outOfLimits(cell, limits) ?? cell;
     },
@@ -226,20 +225,6 @@ function plainNumbers({ min, above, max, below, whole }: NumberLimits): { plain?
   return {
     plain: { least: min ?? -LARGEST_NUMBER, most: Math.min(max ?? LARGEST_NUMBER, LARGEST_NUMBER) },
   };
-}
-
-/** What to type instead of a figure with its unit, a currency's sign or a comma for the point. */
-function whatToType(typed: string): string {
-  if (/\d.*\p{L}/u.test(typed)) {
-    return 'Type the number alone, in the unit that its row or header names';
-  }
-  const [figure = '', ...more] = typed.match(/\d[\d.,]*/gu) ?? [];
-  if (more.length > 0 || /^$|[.,].*[.,]|[.,]$/u.test(figure)) return 'Type a plain number';
-  if (/^\d{1,3},\d{3}$/u.test(figure)) {
-    return `Type ${figure.replace(',', '')} or ${figure.replace(',', '.')}`;
-  }
-  const comma = figure.includes(',') ? ', with a point' : ' alone';
-  return `Type ${typed.includes('-') ? '-' : ''}${figure.replace(',', '.')}${comma}`;
 }
 
 function outOfLimits(value: number, limits: NumberLimits): Trouble | undefined {

@@ -1,12 +1,14 @@
 import { describe, expect, it } from 'vitest';
+import { quoted } from '../../src/domain/kernel/names.ts';
 import type { Column } from '../../src/workbook/column.ts';
 import type { Cell } from '../../src/workbook/port.ts';
 import { tables as specs } from '../../src/workbook/schema.ts';
-import { errorOf, loadFunctions } from '../support/built-functions.ts';
+import { errorOf, loadOnce } from '../support/built-functions.ts';
 import { expectSentence, fullWorkshop, refusalOf } from '../support/full-workshop.ts';
 import { ranges, withCell, withRows, withoutColumn } from '../support/small-book.ts';
 
-const call = loadFunctions();
+// Hundreds of tables, each refused: not worth asking three hosts about.
+const call = loadOnce();
 const allSpecs: readonly {
   readonly name: string;
   readonly columns: Readonly<Record<string, Column<unknown>>>;
@@ -44,11 +46,11 @@ describe('text where a number belongs', () => {
     );
     expectSentence(
       refusalOf(call, withCell(fullWorkshop, name, 1, header, '12')),
-      `${name}, row 1, ${header} is "12"`,
+      `${name}, row 1, ${header} is "12", which is text: set the cell's format to Number and type it again.`,
     );
     expectSentence(
       refusalOf(call, withCell(fullWorkshop, name, 1, header, true)),
-      `${name}, row 1, ${header} is "true"`,
+      `${name}, row 1, ${header} is "TRUE"`,
     );
   });
 });
@@ -146,7 +148,7 @@ describe('dates in wrong forms', () => {
     for (const form of forms) {
       expectSentence(
         refusalOf(call, withCell(fullWorkshop, name, 1, header, form)),
-        `${name}, row 1, ${header} is "${form}", which is not a date`,
+        `${name}, row 1, ${header} is ${quoted(form)}, which is not a date`,
       );
     }
   });

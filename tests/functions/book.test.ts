@@ -169,6 +169,9 @@ describe('BOOK', () => {
 
   it.each([
     ['nothing', []],
+    ['no range, as a host hands it over', [[[]]]],
+    ['a blank cell', ['']],
+    ['a range of one blank cell', [[['']]]],
     [
       'a range that is no table',
       [
@@ -185,6 +188,8 @@ describe('BOOK', () => {
     expect(code).toBe('#VALUE!');
     expect(message.length).toBeGreaterThan(30);
     expect(message).not.toMatch(/fault of its own/);
+    if (args.flat(3).every((cell) => cell === ''))
+      expect(message).toMatch(/^Give BOOK your tables, each with its headers: =POUR\.BOOK\(/);
   });
 });
 

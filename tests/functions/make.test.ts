@@ -46,6 +46,11 @@ describe('TILECOUNT', () => {
     expect(call('TILECOUNT', [['', '']])).toEqual([['Colour', 'Tiles']]);
   });
 
+  it('names the place of a cell gone wrong', () => {
+    const { message } = errorOf(() => call('TILECOUNT', [['Teal'], [{ code: '#REF!' }]]));
+    expect(message).toMatch(/in row 2, column 1\. Mend that cell\.$/);
+  });
+
   it('keeps what looks like a formula as text', () => {
     const name = '=HYPERLINK("http://x","y")';
     expect(call('TILECOUNT', [[name]])).toEqual([

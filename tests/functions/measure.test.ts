@@ -91,7 +91,12 @@ describe('AMOUNT, through a material', () => {
     ['an unknown material', [1, 'g', 'ml', 'Glycerine', book], /Did you mean "Glycerin"\?/],
     ['text for a quantity', ['one', 'g', 'oz'], /quantity is "one", which is not a number/],
     ['a blank quantity', ['', 'g', 'oz'], /quantity is blank/],
-    ['a blank unit', [1, '', 'oz'], /from is blank/],
+    ['a blank unit', [1, '', 'oz'], /^from is blank\. Give a unit, such as g, ml or oz\.$/],
+    [
+      'a unit a thousandth of one that is known',
+      [1, 'µl', 'g'],
+      /^"µl" is not a unit known here\. Use/,
+    ],
     ['an amount past what a cell holds', [1e308, 'kg', 'mg'], /too large for a cell/],
   ])('refuses %s', (_, args, sentence) => {
     const { code, message } = errorOf(() => call('AMOUNT', ...args));

@@ -174,13 +174,16 @@ describe('SAFETYSTOCK', () => {
   });
 
   it.each([
-    [[-1, 5, 10], /Service % is -1/],
+    [[-1, 5, 10], /^service % is -1\. Give/],
     [[100, 5, 10], /less than 100/],
     [[120, 5, 10], /less than 100/],
     [[5e-324, 5, 10], /Give 1 or more/],
-    [[95, -5, 10], /-5 is below 0/],
-    [[95, 5, -1], /-1 is below 0/],
+    [[95, -5, 10], /^sd of daily use is -5\. Give 0 or more\.$/],
+    [[95, 5, -1], /^lead days is -1\. Give 0 or more\.$/],
     [['', 5, 10], /service % is blank/],
+    [[95, 4, 9, -2, 2], /^mean daily use is -2\./],
+    [[95, 4, 9, 2, -2], /^sd of lead days is -2\./],
+    [[95, '5', 10], /is "5", which is text: set the cell's format to Number and type it again\.$/],
     [[95, 'five', 10], /"five", which is not a number/],
     [[95, 5, 10, 30, 'x'], /sd of lead days is "x"/],
     [[95, 4, 9, '', 2], /mean daily use is blank/],
@@ -208,16 +211,18 @@ describe('ORDERSIZE', () => {
   it('divides by nothing without a holding cost', () => {
     const { code, message } = errorOf(() => call('ORDERSIZE', 1000, 30, 0));
     expect(code).toBe('#DIV/0!');
-    expect(message).toMatch(/no holding cost/);
+    expect(message).toMatch(/^holding cost per unit is 0:/);
   });
 
   it.each([
-    [[-1, 30, 15]],
-    [[1000, -30, 15]],
-    [[1000, 30, -15]],
-    [['', 30, 15]],
-    [[1000, 'x', 15]],
-  ])('refuses %j', (args) => {
-    expect(errorOf(() => call('ORDERSIZE', ...args)).code).toBe('#VALUE!');
+    [[-1, 30, 15], /^yearly use is -1\. Give 0 or more\.$/],
+    [[1000, -30, 15], /^cost per order is -30\./],
+    [[1000, 30, -15], /^holding cost per unit is -15\./],
+    [['', 30, 15], /^yearly use is blank/],
+    [[1000, 'x', 15], /^cost per order is "x"/],
+  ])('refuses %j', (args, sentence) => {
+    const { code, message } = errorOf(() => call('ORDERSIZE', ...args));
+    expect(code).toBe('#VALUE!');
+    expect(message).toMatch(sentence);
   });
 });

@@ -31,7 +31,7 @@ export function findSoap(book: Catalogue, name: string): Result<Soap> {
   if (material?.kind === 'base') return answer(soapOfBase(material));
   if (material !== undefined) {
     return wrong(
-      `"${material.name}" has the kind ${material.kind} and is not a colour in Colours or a base in Materials.`,
+      `"${material.name}" has the kind ${material.kind} and is not a colour in Colours or a base in Materials. Name a base, or a colour whose recipe takes it.`,
     );
   }
   return wrongBecause(

@@ -1,4 +1,4 @@
-import { quoted } from '../kernel/names.ts';
+import { isNumberAsText, NUMBER_AS_TEXT, quoted } from '../kernel/names.ts';
 import { answer, notYet, type Result, wrong } from '../kernel/result.ts';
 
 /**
@@ -32,7 +32,9 @@ const isBlank = (cell: string | number | boolean): boolean =>
 
 function troubleWith(cell: string | number | boolean): string | undefined {
   if (typeof cell !== 'number' || !Number.isFinite(cell)) {
-    return `${quoted(cell)}, which is not a number. Give the figures alone, without headers.`;
+    return isNumberAsText(cell)
+      ? `${quoted(cell)}, ${NUMBER_AS_TEXT}.`
+      : `${quoted(cell)}, which is not a number. Give the figures alone, without headers.`;
   }
   return cell < 0 ? `${cell}. Sales are 0 or more.` : undefined;
 }

@@ -27,7 +27,15 @@ export function shortened(cell: string | number | boolean): string {
 const LONGEST_SHOWN = 40;
 
 /** The same in quotation marks. */
-export const quoted = (cell: string | number | boolean): string => `"${shortened(cell)}"`;
+export const quoted = (cell: string | number | boolean): string =>
+  `"${shortened(typeof cell === 'boolean' ? String(cell).toUpperCase() : cell)}"`;
+
+/** Whether a cell's text is what a number looks like: it was typed or pasted where cells take text. */
+export const isNumberAsText = (cell: unknown): cell is string =>
+  typeof cell === 'string' && /^\s*[-+]?(?:\d+(?:\.\d*)?|\.\d+)(?:e[-+]?\d+)?\s*$/iu.test(cell);
+
+/** What is wrong with such a cell, after the cell. */
+export const NUMBER_AS_TEXT = "which is text: set the cell's format to Number and type it again";
 
 /** ` Did you mean "Teal"?` for the nearest known name, or "" where none is near. */
 export function didYouMean(name: string, known: Iterable<string>): string {

@@ -80,8 +80,10 @@ function across(
   return answer(to === 'mass' ? ml.times(density) : to === 'drops' ? ml.times(drops) : ml);
 }
 
+/** Of a word of a letter or two no other is suggested: µl is not ml but a thousandth of it. */
 function unknownUnit(name: string): Result<never> {
+  const near = name.trim().length > 2 ? didYouMean(name, unitSpellings) : '';
   return wrong(
-    `${quoted(name)} is not a unit known here.${didYouMean(name, unitSpellings)} Use one of ${unitNames.join(', ')}.`,
+    `${quoted(name)} is not a unit known here.${near} Use one of ${unitNames.join(', ')}.`,
   );
 }

@@ -21,15 +21,15 @@ export function safetyStock(demand: LeadTimeDemand, sdDailyUse: Exact): Result<E
   const { servicePercent, meanDailyUse, leadDays, sdLeadDays } = demand;
   const share = servicePercent.div(hundred).toNumber();
   if (!(share > 0 && share < 1)) {
-    return wrong(`Service % is ${servicePercent.toString()}. Give more than 0 and less than 100.`);
+    return wrong(`service % is ${servicePercent.toString()}. Give more than 0 and less than 100.`);
   }
-  const negative = [meanDailyUse, sdDailyUse, leadDays, sdLeadDays].find((value) =>
-    value.isNegative(),
-  );
-  if (negative !== undefined)
-    return wrong(
-      `${negative.toString()} is below 0. Give 0 or more for use, lead days and how much they vary (SD).`,
-    );
+  const trouble = belowZero({
+    'sd of daily use': sdDailyUse,
+    'lead days': leadDays,
+    'mean daily use': meanDailyUse,
+    'sd of lead days': sdLeadDays,
+  });
+  if (trouble !== undefined) return wrong(trouble);
   return answer(againstChance(demand, sdDailyUse.times(sdDailyUse)));
 }
 
@@ -81,22 +81,31 @@ export function packsToOrder(book: Book, material: Material, asOf: Day): Result<
   });
 }
 
+/** A sentence for the first argument below 0. */
+function belowZero(given: Readonly<Record<string, Exact>>): string | undefined {
+  const [what, value] = Object.entries(given).find(([, each]) => each.isNegative()) ?? [];
+  return value === undefined ? undefined : `${what} is ${value.toString()}. Give 0 or more.`;
+}
+
 /** Economic order quantity √(2·D·S ÷ H) (F. W. Harris, 1913). */
 export function orderSize(
   yearlyUse: Exact,
   costPerOrder: Exact,
   yearlyHoldingPerUnit: Exact,
 ): Result<Exact> {
-  if (yearlyUse.isNegative() || costPerOrder.isNegative() || yearlyHoldingPerUnit.isNegative()) {
-    return wrong('Give 0 or more for yearly use, cost per order and holding cost.');
-  }
+  const trouble = belowZero({
+    'yearly use': yearlyUse,
+    'cost per order': costPerOrder,
+    'holding cost per unit': yearlyHoldingPerUnit,
+  });
+  if (trouble !== undefined) return wrong(trouble);
   if (yearlyHoldingPerUnit.isZero()) {
     return {
       ok: false,
       failure: {
         kind: 'divides by nothing',
         sentence:
-          'With no holding cost there is no best order size: the larger the cheaper. Give a holding cost above 0.',
+          'holding cost per unit is 0: without it there is no best order size, the larger the cheaper. Give one above 0.',
       },
     };
   }

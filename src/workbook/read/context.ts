@@ -43,7 +43,7 @@ export function noted<T>(reading: Reading, place: Place, result: Result<T>): T |
 function asEnding(sentence: string): string {
   // A name may hold quotation marks of its own, so the sentence is cut where its own words go on.
   return sentence.startsWith('"')
-    ? `is ${sentence.replace(/" is (?=not |a )/u, '", which is ')}`
+    ? `is ${sentence.replace(/" (is (?=not |a )|has the kind )/u, '", which $1')}`
     : `can't be used: ${sentence}`;
 }
 

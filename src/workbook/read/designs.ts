@@ -86,7 +86,7 @@ function readLayers(rows: readonly LayerRow[], reading: Reading): Layer[] {
       'Layers',
       row.row,
       'Per',
-      `is ${quoted(row.per)}, but ${row.part} is counted in ${allowed.join(', ')}`,
+      `is ${quoted(row.per)}, but ${row.part} is counted in ${allowed.join(', ')}. Type ${allowed.length > 1 ? 'one of these' : allowed.join()}`,
     );
     return false;
   });

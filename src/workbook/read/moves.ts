@@ -101,7 +101,7 @@ function checkLot(
       'Moves',
       row.row,
       'Lot',
-      `is ${quoted(row.lot)}, which is a lot of ${lot.material.name}, not of ${item.name}`,
+      `is ${quoted(row.lot)}, which is a lot of ${lot.material.name}, not of ${item.name}. Name a lot of ${item.name}, or leave it blank if you don't know the lot`,
     );
   }
 }

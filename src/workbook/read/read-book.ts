@@ -52,7 +52,9 @@ export function recogniseTables(
     byKind.set(table.kind, table);
   }
   if (ranges.length === 0)
-    return wrong('Give BOOK your tables, each with its headers: =POUR.BOOK(Materials[#All], …).');
+    return wrong(
+      'Give BOOK your tables, each with its headers: =POUR.BOOK(Materials[[#Headers],[#Data]], …).',
+    );
   if (!findings.none) return wrong(findings.message());
   const prints = new Map<TableKind, Fingerprint>();
   for (const [kind, table] of byKind) if (kind !== 'moves') prints.set(kind, printOf(table));

@@ -19,13 +19,13 @@ it.each([
     'text that looks like a number',
     [1, '2'],
     'wrong',
-    'Value 2 of history is "2", which is not a number. Give the figures alone, without headers.',
+    'Value 2 of history is "2", which is text: set the cell\'s format to Number and type it again.',
   ],
   [
     'a tick',
     [true, 1],
     'wrong',
-    'Value 1 of history is "true", which is not a number. Give the figures alone, without headers.',
+    'Value 1 of history is "TRUE", which is not a number. Give the figures alone, without headers.',
   ],
   ['below nothing', [1, -3], 'wrong', 'Value 2 of history is -3. Sales are 0 or more.'],
   [

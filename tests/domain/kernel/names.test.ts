@@ -76,7 +76,7 @@ describe('a name in a sentence', () => {
   it.each([
     ['Teal', '"Teal"'],
     [12, '"12"'],
-    [true, '"true"'],
+    [true, '"TRUE"'],
     ['two\nlines', '"two lines"'],
     ['n'.repeat(50), `"${'n'.repeat(40)}…"`],
   ])('%j is shown as %s', (cell, shown) => {

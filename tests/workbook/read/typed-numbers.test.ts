@@ -20,6 +20,8 @@ it.each([
   ['2 × 500', 'is "2 × 500", which is not a number. Type a plain number'],
   ['1.200,50', 'is "1.200,50", which is not a number. Type a plain number'],
   ['about 5.', 'is "about 5.", which is not a number. Type a plain number'],
+  ['12', 'is "12", which is text: set the cell\'s format to Number and type it again'],
+  [' -0.5 ', 'is " -0.5 ", which is text: set the cell\'s format to Number and type it again'],
   ['nine', 'is "nine", which is not a number. Type a plain number'],
 ])('says what to type instead of %s', (cell, sentence) => {
   expect(says(cell)).toBe(sentence);
