@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { Exact, sum, zero } from '../../src/domain/kernel/exact.ts';
+import { addedFor } from '../../src/domain/ledger/consumption.ts';
 import { postBatch } from '../../src/domain/ledger/post-batch.ts';
 import { leftoversOnHand } from '../../src/domain/recipe/leftovers-on-hand.ts';
 import { materialNeeds } from '../../src/domain/recipe/material-needs.ts';
@@ -77,10 +78,11 @@ describe('a plan by hand', () => {
         if (!posted.ok || posted.value.kind !== 'ready') return;
         const onHand = leftoversOnHand(book, LAST_DAY, pour.useLeftovers);
         const plan = sure(planByHand(pour.design, pour.bars, book.settings, onHand));
+        const added = addedFor(plan, pour.lost ?? 0);
         const used = new Map<string, Exact>();
         for (const { reason, item, quantity } of posted.value.posting.moves)
           if (reason === 'used') used.set(item.name, (used.get(item.name) ?? zero).minus(quantity));
-        for (const { material, quantity } of materialNeeds(plan)) {
+        for (const { material, quantity } of materialNeeds({ ...plan, added })) {
           const lines = plan.melts.flatMap(({ ingredients }) => ingredients).length + 1;
           const took = used.get(material.name) ?? zero;
           // Drops of what is kept in ml are written to the microlitre, line by line.

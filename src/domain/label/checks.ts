@@ -6,6 +6,7 @@ import { type CheckLine, unknownLine } from './check-line.ts';
 import { compositionOf } from './composition.ts';
 import { limitChecks } from './limit-checks.ts';
 import { lotChecks } from './lot-checks.ts';
+import { moldChecks } from './mold-check.ts';
 import { nameChecks } from './name-checks.ts';
 import { weightChecks } from './weight-checks.ts';
 
@@ -21,6 +22,7 @@ export function checksOf(book: Book, design: Design, today: Day): Result<readonl
       ...nameChecks(composition),
       ...allergenChecks(book, design, composition),
       ...weightChecks(design, composition),
+      ...moldChecks(design, composition),
       ...lotChecks(book, design, composition, today),
       unknownLine(
         'Fit to be sold',

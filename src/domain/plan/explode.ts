@@ -17,26 +17,28 @@ export interface Need {
 }
 
 /**
- * What the lines take of each material and when: on the first day of a line's work. With `reuse`,
+ * What the lines take of each material and when: on the first day of a line's work, never before `from`. With `reuse`,
  * leftover soap and spare pieces on hand go in first, and so do those that an earlier line leaves over.
  * Fails on a design that has no layers.
  */
 export function explode(
   book: Book,
-  placed: readonly LineSchedule[],
+  lines: readonly LineSchedule[],
   from: Day,
   reuse: boolean,
 ): Result<Map<Material, Need[]>> {
   const needs = new Map<Material, Need[]>();
   const pool = new Pool(leftoversOnHand(book, from, reuse));
-  for (const { open, parts } of placed) {
+  for (const { open, parts } of lines) {
     const { design, planLine, readyBy } = open.line;
     if (open.barsToMake === 0) continue;
     const plan = planMelts(design, open.barsToMake, book.settings, (name) => pool.get(name));
     if (!plan.ok) return wrong(`Plan line ${planLine}: ${plan.failure.sentence}`);
     if (reuse) pool.settle(plan.value);
     const latestPour = wholeDay(readyBy) - dryingDays(design);
-    const day = Math.min(latestPour, ...parts.map(({ firstDay }) => firstDay));
+    const placed = Math.min(latestPour, ...parts.map(({ firstDay }) => firstDay));
+    // What should have been poured by now is poured today at the soonest, and is needed then.
+    const day = Math.max(from, placed);
     for (const { material, quantity } of materialNeeds(plan.value)) {
       const known = needs.get(material) ?? [];
       known.push({ day, quantity });

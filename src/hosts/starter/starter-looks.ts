@@ -60,6 +60,7 @@ const formats: Readonly<Record<CellFormat, string>> = {
   percent: 'General',
   date: 'yyyy-mm-dd',
   grams: '#,##0.0',
+  stock: '#,##0.0;"short by "#,##0.0',
   fine: '#,##0.0##',
   share: '0 %',
   general: 'General',

@@ -125,7 +125,7 @@ function yearCells(): StarterCell[] {
     const low = at(row, LOWS[point]);
     return [
       cell(row, DRAWN[point], given([low], largest(value(0), low)), 'plain', 'grams'),
-      cell(row, DRAWN[point] + 1, given([low], smallest(value(0), low)), 'plain', 'grams'),
+      cell(row, DRAWN[point] + 1, given([low], smallest(value(0), low)), 'plain', 'stock'),
       cell(
         row,
         DRAWN[point] + 2,
@@ -153,8 +153,8 @@ function yearCells(): StarterCell[] {
       const low = (column: number) => unlessBlank(asked, '', line(from.weeks + index, column));
       return [
         cell(row, WEEK, index + 1, 'plain', 'whole'),
-        cell(row, LOWS.usual, low(2), 'plain', 'grams'),
-        cell(row, LOWS.own, low(3), 'plain', 'grams'),
+        cell(row, LOWS.usual, low(2), 'plain', 'stock'),
+        cell(row, LOWS.own, low(3), 'plain', 'stock'),
         ...drawn('usual', row),
         ...drawn('own', row),
       ];

@@ -58,11 +58,11 @@ export interface Look {
 }
 
 /**
- * `grams` to a tenth, `fine` to a thousandth where there is one; `share` is a fraction shown as a percent; `dayOfMonth` shows only the day of a
+ * `stock` is grams, and below nothing what it is short by; `grams` to a tenth, `fine` to a thousandth where there is one; `share` is a fraction shown as a percent; `dayOfMonth` shows only the day of a
  * date; `unseen` shows nothing.
  */
 export type CellFormat =
-  ColumnFormat | 'grams' | 'fine' | 'share' | 'general' | 'dayOfMonth' | 'unseen';
+  ColumnFormat | 'grams' | 'stock' | 'fine' | 'share' | 'general' | 'dayOfMonth' | 'unseen';
 
 export interface StarterCell {
   readonly row: number;

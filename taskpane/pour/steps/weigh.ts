@@ -4,6 +4,8 @@ import type { Book } from '../../../src/domain/book/book.ts';
 import { count } from '../../../src/domain/kernel/count.ts';
 import type { Day } from '../../../src/domain/kernel/day.ts';
 import type { Result } from '../../../src/domain/kernel/result.ts';
+import { compositionOf } from '../../../src/domain/label/composition.ts';
+import { moldFit, overfullSentence } from '../../../src/domain/label/mold-check.ts';
 import type { PostBatchAnswer } from '../../../src/domain/ledger/post-batch.ts';
 import { capacityOf } from '../capacity.ts';
 import { cautionsFor } from '../cautions.ts';
@@ -94,7 +96,7 @@ export class WeighStep extends LitElement {
         </p>
       </div>
       ${this.stockNotice()} ${this.stock.ok ? pastDateNotice(this.stock.value.pastDate) : nothing}
-      ${this.cautions()}
+      ${this.overfull()} ${this.cautions()}
       <ol class="stack">
         ${cards.map((card, index) => html`<li>${this.card(card, index + 1)}</li>`)}
       </ol>
@@ -141,6 +143,16 @@ export class WeighStep extends LitElement {
           If it is on your shelf after all, carry on: you can say so before recording.
         </p>`,
     );
+  }
+
+  /** Said before anything is melted: afterwards the soap has nowhere to go. */
+  private overfull() {
+    const { design } = this.planned;
+    const composition = compositionOf(this.book, design);
+    const fit = composition.ok ? moldFit(design, composition.value) : undefined;
+    return fit?.isOver === true
+      ? noticeBar({ kind: 'warn', text: overfullSentence(fit) })
+      : nothing;
   }
 
   private cautions() {

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { readDay } from '../../../src/domain/kernel/day.ts';
 import type { CheckLine } from '../../../src/domain/label/check-line.ts';
 import { checksOf } from '../../../src/domain/label/checks.ts';
-import { type Tables, withRows, withSetting } from '../../support/small-book.ts';
+import { type Tables, withCell, withRows, withSetting } from '../../support/small-book.ts';
 import { barTables, bookOf, designOf, type Ingredient, refusal, sound } from './label-book.ts';
 
 const TODAY = readDay('2024-06-01') ?? 0;
@@ -275,5 +275,23 @@ describe('the lines together', () => {
   it('refuses a design without layers', () => {
     const book = bookOf(barTables([]));
     expect(refusal(checksOf(book, designOf(book), TODAY)).sentence).toMatch(/no lines in Layers/);
+  });
+});
+
+describe('a bar in its mold', () => {
+  const mold = (fillG: number | string) =>
+    withCell(barTables([base, scent()]), 'Molds', 2, 'Fill g', fillG);
+
+  it.each([
+    // One of six cavities; the bar weighs 97 + 3 g.
+    [510, 85, 'over'],
+    [600, 100, 'ok'],
+    [700, 116.667, 'ok'],
+  ])('%j g for six cavities is %j g for each: %s', (fillG, limit, result) => {
+    expect(line(mold(fillG), 'Layers of one bar')).toMatchObject({ value: 100, limit, result });
+  });
+
+  it('is not looked at where the mold’s Fill g is blank', () => {
+    expect(linesOf(mold('')).some(({ check }) => check.startsWith('Layers of'))).toBe(false);
   });
 });

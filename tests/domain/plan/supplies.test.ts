@@ -123,6 +123,13 @@ describe('one line of the plan', () => {
     expect(row(found, 'Box')).toMatchObject({ orderBy: '2026-10-31', late: true });
   });
 
+  it('needs nothing before today: no order is later than its lead time and Buffer days', () => {
+    // To be poured on 31 October; today is 1 November, and Base takes 5 + 3 days.
+    const late = [['P1', 'Mosaic', 3, '2026-11-02']];
+    const base = row(planOf(season({ plan: late })), 'Base');
+    expect(base).toMatchObject({ orderBy: '2026-10-24', late: true });
+  });
+
   it('makes only the bars that are not on hand', () => {
     const moves = [['E1', '2026-10-02', 'made', 'Brick', 15, '', 30, '']];
     expect(row(planOf(season({ plan, moves })), 'Base').gross).toBe(500);

@@ -7,6 +7,28 @@ const openPane = usePane();
 const yieldAt =
   smallWorkshop.find(({ name }) => name === 'Designs')?.headers.indexOf('Yield %') ?? -1;
 
+describe('a bar that its mold can’t hold', () => {
+  it('is said before anything is melted', async () => {
+    const tables = withRows(smallWorkshop, 'Molds', (rows) =>
+      rows.map((row) => (row[0] === 'Bar loaf' ? ['Bar loaf', 'bars', 6, 450, '', 20, 100] : row)),
+    );
+    const page = await openPane(tables);
+    await walkTo(page, 'weigh');
+    // By hand: 24 tiles of 25 ÷ 36 g, 60 g poured, 1 g of scent and 6 drops of 0.04 g.
+    await page
+      .locator('pour-weigh')
+      .getByText('one bar come to 77.907 g, and one cavity of Bar loaf holds 75 g')
+      .waitFor();
+  });
+
+  it('is not said of one that fits', async () => {
+    const page = await openPane();
+    await walkTo(page, 'weigh');
+    await page.locator('pour-weigh').getByText('Stock is enough').waitFor();
+    expect(await page.locator('pour-weigh').getByText('it would run over').count()).toBe(0);
+  });
+});
+
 describe('the whole flow', () => {
   it('weighs out, records what differed, and undoes it exactly', async () => {
     const page = await openPane();
