@@ -53,13 +53,13 @@ interface Limits {
 /** More than any soap workshop weighs or pays, and exact in a cell's 15 digits. */
 const LARGEST_NUMBER = 1e12;
 
-/** Nothing, or nothing but spaces. */
+/** Nothing, or nothing but spaces and characters that can't be seen. */
 export function isBlank(cell: unknown): boolean {
   if (cell === undefined || cell === null || cell === '') return true;
   if (typeof cell !== 'string') return false;
   // Most cells begin with a plain letter, which is quicker to see than that they aren't all spaces.
   const first = cell.charCodeAt(0);
-  return (first <= 0x20 || first > 0x7e) && cell.trim() === '';
+  return (first <= 0x20 || first > 0x7e) && nameKey(cell) === '';
 }
 
 /** What sheets show for a cell in error, which some hosts hand over as text. */

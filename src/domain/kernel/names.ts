@@ -1,12 +1,26 @@
-/** The form in which two spellings of one name are equal: outer and repeated spaces and case dropped. */
+/**
+ * The form in which two spellings of one name are equal (contract §4): after Unicode NFKC, whatever the
+ * case, without outer or repeated spaces and without characters that can't be seen.
+ */
 export function nameKey(name: string): string {
   // Most names are plain already, and a ledger of years has many.
   if (PLAIN.test(name)) return name.toLowerCase();
-  return name.normalize('NFC').trim().replace(/\s+/gu, ' ').toLowerCase();
+  const seen = name.normalize('NFKC').replace(UNSEEN, '').replace(/\s+/gu, ' ').trim();
+  // Up and down again, since some letters have several small forms: Σ is σ or ς.
+  return seen.toUpperCase().toLowerCase().normalize('NFKC');
 }
 
 /** Printable ASCII without outer or repeated spaces. */
 const PLAIN = /^[!-~]+(?: [!-~]+)*$/u;
+
+/** Joiners, marks of direction, soft hyphens and the like, and control characters that are no space. */
+const UNSEEN = /\p{Default_Ignorable_Code_Point}|(?!\s)\p{Cc}|[\ufff9-\ufffb]/gu;
+
+/** Orders lots (contract §4): letter by letter, as two names are compared. */
+export function compareLots(a: string, b: string): number {
+  const [one, other] = [nameKey(a), nameKey(b)];
+  return one < other ? -1 : one > other ? 1 : 0;
+}
 
 const asPeopleOrder = new Intl.Collator('en', { numeric: true, sensitivity: 'base' });
 

@@ -1,7 +1,7 @@
 import type { Lot } from '../book/book.ts';
 import { type Day, wholeDay } from '../kernel/day.ts';
 import { type Exact, zero } from '../kernel/exact.ts';
-import { compareNames } from '../kernel/names.ts';
+import { compareLots } from '../kernel/names.ts';
 import { landedUnitCost } from './lot-cost.ts';
 
 /** Stock that came in together at one cost: a lot, or what one batch or count put on the shelf. */
@@ -74,6 +74,6 @@ export function pickOrder(a: StockLayer, b: StockLayer): number {
   return (
     (a.bestBefore ?? Infinity) - (b.bestBefore ?? Infinity) ||
     a.came - b.came ||
-    compareNames(a.lot, b.lot)
+    compareLots(a.lot, b.lot)
   );
 }

@@ -1,7 +1,7 @@
 import type { Lot, Move } from '../book/book.ts';
 import { nameKeysIn } from '../book/ledger.ts';
 import type { Day } from '../kernel/day.ts';
-import { compareNames, nameKey } from '../kernel/names.ts';
+import { compareLots, compareNames, nameKey } from '../kernel/names.ts';
 import { ofMillionths, wholeMillionths } from '../kernel/tally.ts';
 import { type ItemHistory, oncePerContent } from './item-history.ts';
 import { itemSums } from './item-sums.ts';
@@ -105,7 +105,9 @@ function leftIn(sources: readonly Source[]): LayersLeft {
 }
 
 const isLater = (a: Lot | Move, b: Lot | Move): boolean =>
-  (cameOn(a) - cameOn(b) || compareNames(entryOf(a), entryOf(b))) > 0;
+  (cameOn(a) - cameOn(b) || byName(entryOf(a), entryOf(b), 'received' in a)) > 0;
+const byName = (a: string, b: string, isLot: boolean): number =>
+  isLot ? compareLots(a, b) : compareNames(a, b);
 
 function layerOf(from: Lot | Move): PricedLayer {
   if ('received' in from) return layerOfLot(from);

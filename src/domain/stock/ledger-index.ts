@@ -1,7 +1,7 @@
 import type { Book, Item, Lot, Material, Move } from '../book/book.ts';
 import type { Ledger } from '../book/ledger.ts';
 import type { Day } from '../kernel/day.ts';
-import { compareNames, nameKey } from '../kernel/names.ts';
+import { compareLots, nameKey } from '../kernel/names.ts';
 import { oncePer } from '../kernel/once-per.ts';
 import { ItemHistory } from './item-history.ts';
 import { noteItem } from './items-asked.ts';
@@ -69,7 +69,7 @@ const lotsByItem = oncePer((lots: readonly Lot[]): ReadonlyMap<string, readonly 
     if (known === undefined) lotsOf.set(lot.material, [lot]);
     else known.push(lot);
   }
-  const inOrder = (a: Lot, b: Lot): number => a.received - b.received || compareNames(a.lot, b.lot);
+  const inOrder = (a: Lot, b: Lot): number => a.received - b.received || compareLots(a.lot, b.lot);
   return new Map(
     Array.from(lotsOf, ([{ name }, received]) => [nameKey(name), received.sort(inOrder)]),
   );

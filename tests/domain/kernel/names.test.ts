@@ -1,5 +1,7 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
+  compareLots,
   compareNames,
   didYouMean,
   nameKey,
@@ -13,6 +15,18 @@ describe('one name in several spellings', () => {
     ['Tide  Pool', 'TIDE POOL'],
     ['Crème', 'Cre\u0300me'],
     ['Small\u00a0tiles', 'small tiles'],
+    // Contract §4: NFKC, any case, and nothing that can't be seen.
+    ['Ｔｅａｌ', 'teal'],
+    ['Te\u00adal', 'Teal'],
+    ['Teal\u200b', 'Teal'],
+    ['\ufeffTeal', 'teal'],
+    ['Sea\u2060 \u200fgreen', 'SEA GREEN'],
+    ['Teal\u0000', 'Teal'],
+    ['ΟΔΟΣ', 'οδος'],
+    ['οδοσ', 'οδος'],
+    ['Weiß', 'WEISS'],
+    ['ﬁg', 'fig'],
+    ['Size 2', 'Size ²'],
   ])('%j is %j', (one, other) => {
     expect(nameKey(one)).toBe(nameKey(other));
   });
@@ -24,6 +38,24 @@ describe('one name in several spellings', () => {
   ])('%j is not %j', (one, other) => {
     expect(nameKey(one)).not.toBe(nameKey(other));
   });
+});
+
+it('the form of a name is its own form, for any text', () => {
+  fc.assert(
+    fc.property(fc.string({ unit: 'binary' }), (name) => {
+      const key = nameKey(name);
+      expect(nameKey(key)).toBe(key);
+      expect(nameKey(` ${name}\u200b `)).toBe(key);
+      expect(nameKey(name.normalize('NFKC'))).toBe(key);
+    }),
+    { numRuns: 5000 },
+  );
+});
+
+it('lots go letter by letter, however they are spelt (contract §4)', () => {
+  const sorted = ['b 1', 'L2', 'l10', 'Ａ', 'B\u200b 0'].sort(compareLots);
+  expect(sorted).toEqual(['Ａ', 'B\u200b 0', 'b 1', 'l10', 'L2']);
+  expect(compareLots('l\u200b2', 'L2')).toBe(0);
 });
 
 describe('the order of names', () => {
