@@ -201,7 +201,7 @@ export const tables = {
     ),
     costPerBar: number('Cost per bar', { format: 'money' }, 'Full cost of one good bar.'),
     readyOn: date('Ready on', 'First day it can be sold.'),
-    state: text('State', 'posted, or undone.'),
+    state: text('State', 'recorded, or undone.'),
     by: text('By', 'Who poured it.'),
     note: longText('Note', 'Anything you like.'),
   }),

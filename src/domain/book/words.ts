@@ -19,12 +19,26 @@ export const moveReasons = [
   'sold',
   'wasted',
   'counted',
+  'given',
   'reversed',
 ] as const;
 export type MoveReason = (typeof moveReasons)[number];
 
-/** What the State column of Batches says; other words are the maker's own and change nothing. */
-export const batchStates = { posted: 'posted', undone: 'undone' } as const;
+/** What the Note of something `given` begins with. */
+export const givenAs = ['gift', 'tester', 'donation', 'own use'] as const;
+const GIVEN = new RegExp(`^(?:${givenAs.join('|')})(?!\\p{L})`, 'u');
+export const saysGivenAs = (note: string): boolean => GIVEN.test(nameKey(note));
+
+/** What only batches and sales do with what was made: no material moves for these reasons. */
+export const reasonsOfMade: readonly MoveReason[] = ['made', 'left over', 'sold'];
+
+/**
+ * What the State column of Batches says; other words are the maker's own and change nothing. Workbooks
+ * of format 1 say "posted" for recorded.
+ */
+export const batchStates = { recorded: 'recorded', undone: 'undone' } as const;
+export const readState = (state: string): string =>
+  nameKey(state) === 'posted' ? batchStates.recorded : state;
 export const saysUndone = (state: string): boolean => nameKey(state) === batchStates.undone;
 
 export const valuations = ['FIFO', 'Average'] as const;

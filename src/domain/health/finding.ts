@@ -16,8 +16,6 @@ export type FindingKind =
   | 'stock below zero'
   | 'lot used before it came'
   | 'lot used beyond its quantity'
-  | 'reversal of nothing'
-  | 'reversed twice'
   | 'move written twice'
   | 'lot written twice';
 

@@ -4,7 +4,6 @@ import { batchFindings } from './batch-findings.ts';
 import { type HealthFinding, mender } from './finding.ts';
 import { orphanFindings } from './orphan-findings.ts';
 import { repeatFindings } from './repeat-findings.ts';
-import { reversalFindings } from './reversal-findings.ts';
 import { lotFindings, stockFindings } from './stock-findings.ts';
 
 /**
@@ -18,7 +17,6 @@ export function healthCheck(book: Book, today: Day, by: string): HealthFinding[]
     ...orphanFindings(book, mend),
     ...batchFindings(book, mend),
     ...repeatFindings(book, mend),
-    ...reversalFindings(book, mend),
     ...lotFindings(book, mend),
     ...stockFindings(book, mend),
   ];

@@ -91,7 +91,7 @@ function batchLine(
     materialCost: sum(made.map(({ value }) => exact(value ?? 0))),
     costPerBar: undefined,
     readyOn: Math.ceil(poured + design.handsOffHours.toNumber() / 24),
-    state: batchStates.posted,
+    state: batchStates.recorded,
     by: mending.by,
     note: "Health check: line was missing; minutes are the design's own, seconds not known",
   };

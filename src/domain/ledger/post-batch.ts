@@ -242,7 +242,7 @@ function batchLine(book: Book, pour: Pour, plan: MeltPlan, materialCost: Exact):
       materialCost,
       costPerBar: pour.good === 0 ? undefined : roundMoney(full.div(pour.good), currency),
       readyOn: Math.ceil(new Exact(pour.poured).plus(design.handsOffHours.div(24)).toNumber()),
-      state: batchStates.posted,
+      state: batchStates.recorded,
       by: pour.by,
       note: pour.note,
     });

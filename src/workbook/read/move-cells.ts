@@ -8,6 +8,8 @@ import { hasRepeats } from './unique.ts';
 /** The cells of Moves in columns, before its names are looked up. */
 export interface MoveCells extends Omit<MoveColumns, 'items'> {
   readonly materials: Repeated<string>;
+  /** `hashOfName` of each Entry. */
+  readonly entryHashes: Int32Array;
   readonly print: Fingerprint;
   readonly prints: MovePrints;
   /** Whether each cell could be read, no Entry stands twice and each sign suits its reason. */
@@ -31,6 +33,7 @@ export function readMoveCells(table: RecognisedTable | undefined, before?: MoveP
   const cells = {
     ...columns,
     entries: columns.entries.texts,
+    entryHashes: columns.entries.hashes,
     whens: columns.whens.numbers,
     quantities: columns.quantities.numbers,
     values: columns.values.numbers,
@@ -42,11 +45,12 @@ export function readMoveCells(table: RecognisedTable | undefined, before?: MoveP
   return { ...cells, print: prints.total(), prints, sound };
 }
 
-/** The sign that each reason must have; counted and reversed may have either. */
+/** The sign that each reason must have; the others may have either. */
 const signs: Partial<Readonly<Record<MoveReason, 1 | -1>>> = {
   used: -1,
   sold: -1,
   wasted: -1,
+  given: -1,
   'left over': 1,
   spare: 1,
   made: 1,

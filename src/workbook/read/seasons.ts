@@ -1,6 +1,7 @@
 import type { Batch, Design, Fair, PlanLine, Sale } from '../../domain/book/book.ts';
 import { findDesign, findFair } from '../../domain/book/find.ts';
 import { TAKES_BACK } from '../../domain/ledger/sale.ts';
+import { readState } from '../../domain/book/words.ts';
 import { nameKey } from '../../domain/kernel/names.ts';
 import { noted, type Reading } from './context.ts';
 import type { Rows } from './rows.ts';
@@ -23,7 +24,7 @@ export function readBatches(rows: Rows<'batches'>, reading: Reading): Map<string
       materialCost: row.materialCost,
       costPerBar: row.costPerBar,
       readyOn: row.readyOn,
-      state: row.state ?? '',
+      state: readState(row.state ?? ''),
       by: row.by ?? '',
       note: row.note ?? '',
     });

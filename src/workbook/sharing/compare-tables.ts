@@ -1,4 +1,4 @@
-import { saysUndone } from '../../domain/book/words.ts';
+import { readState, saysUndone } from '../../domain/book/words.ts';
 import { compareNames, nameKey } from '../../domain/kernel/names.ts';
 import { Trouble } from '../column.ts';
 import type { Cell, TableData } from '../port.ts';
@@ -116,6 +116,7 @@ function sameCell(kind: TableKind, header: string, a: Cell, b: Cell): boolean {
   const column = Object.values(tables[kind].columns).find(
     (known) => nameKey(known.header) === nameKey(header),
   );
+  if (column === tables.batches.columns.state) return readState(String(a)) === readState(String(b));
   if (column?.format !== 'date') return false;
   const [one, other] = [column.read(a), column.read(b)];
   return !(one instanceof Trouble) && one === other;
@@ -125,7 +126,7 @@ const plain = (cell: Cell): Cell => (typeof cell === 'string' ? cell.trim() : ce
 
 /**
  * Which of two versions is kept: the one with more filled in, then the later text, so that "undone"
- * stands over "posted". Any rule serves that both sides follow alike.
+ * stands over "recorded". Any rule serves that both sides follow alike.
  */
 function rank(rows: readonly NamedRow[], kind: TableKind, headers: readonly string[]): string {
   const cells = rows.map((row) => headers.map((header) => plain(cellOf(row, header))));

@@ -69,7 +69,7 @@ const titleOf = (side: Side): string => (side === 'this copy' ? 'This copy' : 'O
 const kept = (kind: TableKind): string =>
   kind === 'colours' || kind === 'layers'
     ? ', since recipes are not replaced.'
-    : ', by the same rule on both sides: the fuller line, and undone before posted.';
+    : ', by the same rule on both sides: the fuller line, and undone before recorded.';
 
 const cellRows = ({ kind, differs, mine, theirs }: Difference): string[][] =>
   differs.map((header) => [

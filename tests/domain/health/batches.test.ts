@@ -25,7 +25,7 @@ describe('healthCheck on batches', () => {
     expect(finding?.says).toMatch(/3 moves name batch B1, which is not in Batches/);
     const after = repaired(tables, finding?.repair);
     expect(kinds(after)).toEqual([]);
-    expect(bookOf(after).batches.get('b1')).toMatchObject({ bars: 4, good: 4, state: 'posted' });
+    expect(bookOf(after).batches.get('b1')).toMatchObject({ bars: 4, good: 4, state: 'recorded' });
   });
 
   it('takes back a batch that was written by halves and has no line', () => {

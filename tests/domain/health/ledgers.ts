@@ -93,6 +93,14 @@ export function withoutRow(tables: Tables, [name, at]: readonly [string, number]
   return { ...tables, [name]: [headers, ...rows.filter((_, index) => index !== row)] };
 }
 
+/** Without reversals of moves that are lost: such a ledger is no book. */
+export function withoutLoose(tables: Tables): Tables {
+  const [headers = [], ...rows] = tables['Moves'] ?? [];
+  const entries = new Set(rows.map(([entry]) => entry));
+  const kept = rows.filter((row) => row[2] !== 'reversed' || entries.has(row[9] ?? ''));
+  return { ...tables, Moves: [headers, ...kept] };
+}
+
 /** With no Lot in any move of a material, so that a lost lot leaves a book that still reads. */
 export function withoutLots(tables: Tables): Tables {
   const [headers = [], ...rows] = tables['Moves'] ?? [];

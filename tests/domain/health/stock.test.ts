@@ -4,9 +4,9 @@ import { findItem } from '../../../src/domain/book/find.ts';
 import { unitCost } from '../../../src/domain/stock/valuation.ts';
 import { table, withCell, withRows } from '../../support/small-book.ts';
 import { bookOf, sound } from '../label/label-book.ts';
-import { check, kinds, onHandOf, repaired, TODAY, wholeLedger, withoutMove } from './ledgers.ts';
+import { check, kinds, repaired, TODAY, wholeLedger, withoutMove } from './ledgers.ts';
 
-describe('healthCheck on stock, lots and reversals', () => {
+describe('healthCheck on stock and lots', () => {
   it('finds the first day below zero and how deep it went, though it is above today', () => {
     let tables = withRows(
       wholeLedger,
@@ -83,61 +83,6 @@ describe('healthCheck on stock, lots and reversals', () => {
     expect(finding).toMatchObject({ kind: 'lot used beyond its quantity', about: 'L1' });
     expect(finding?.says).toMatch(/took 30 g more of lot L1 .* from 2024-03-01 on/);
     expect(kinds(repaired(tables, finding?.repair))).toEqual([]);
-  });
-
-  it.each([
-    ['names nothing', 2, '', /names no entry in its Note/, false],
-    ['names no entry', 2, 'S11', /no entry. Did you mean "S1"\?/, false],
-    [
-      'is not the opposite',
-      1,
-      'S1',
-      /not by the same item and quantity.*Mend it to 2 of Plain/,
-      false,
-    ],
-  ])('finds a reversal that %s', (_, quantity, note, sentence, hasRepair) => {
-    const tables = withRows(wholeLedger, 'Moves', [
-      'R1',
-      '2024-03-01',
-      'reversed',
-      'Plain',
-      quantity,
-      '',
-      18,
-      '',
-      '',
-      note,
-    ]);
-    const [finding] = check(tables);
-    expect(finding).toMatchObject({ kind: 'reversal of nothing', about: 'R1' });
-    expect(finding?.says).toMatch(sentence);
-    expect(finding?.repair !== undefined).toBe(hasRepair);
-  });
-
-  it('takes back the second of two reversals of one entry', () => {
-    const reversal = (entry: string, day: string): Cell[] => [
-      entry,
-      day,
-      'reversed',
-      'Plain',
-      2,
-      'B1',
-      18,
-      '',
-      '',
-      'S1',
-    ];
-    const tables = withRows(
-      wholeLedger,
-      'Moves',
-      reversal('R1', '2024-03-01'),
-      reversal('R2', '2024-03-02'),
-    );
-    const findings = check(tables);
-    expect(findings.map(({ kind }) => kind)).toEqual(['reversed twice']);
-    const after = repaired(tables, findings[0]?.repair);
-    expect(kinds(after)).toEqual([]);
-    expect(onHandOf(bookOf(after), 'Plain')).toBe(4);
   });
 
   it('makes ids that the ledger does not have', () => {

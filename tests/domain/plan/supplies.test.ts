@@ -67,29 +67,6 @@ describe('one line of the plan', () => {
     expect(found.lines.map(({ material }) => material.name)).toEqual(['Base', 'Box']);
   });
 
-  it('owes stock below zero to what took it (contract §5)', () => {
-    const lots = [lot('L1', 'Base', 100)];
-    const moves = [['E1', '2026-10-02', 'used', 'Base', -150, '', '', '']];
-    const two = [['P1', 'Brick', 2, '2026-12-05']];
-    expect(row(planOf(season({ plan: two, lots, moves })), 'Base')).toMatchObject({
-      gross: 200,
-      onHand: -50,
-      net: 250,
-      packs: 1,
-    });
-    // 200 g come before the need: they repay the 50 g first.
-    const coming = [...lots, ['L2', 'Base', '2026-11-20', 200, 1, '']];
-    expect(row(planOf(season({ plan: two, lots: coming, moves })), 'Base')).toMatchObject({
-      onHand: -50,
-      net: 50,
-    });
-  });
-
-  it('takes nothing off On hand for a lot that is yet to come and goes off before the need', () => {
-    const lots = [['L1', 'Base', '2026-11-02', 500, 1, '2026-11-10']];
-    expect(row(planOf(season({ plan, lots })), 'Base')).toMatchObject({ onHand: 0, net: 2000 });
-  });
-
   it('leaves out lots past their best before today where the need is late already', () => {
     // Poured on 31 October at the latest: 3 × 50 g and two fills of 25 g for 72 tiles.
     const late = [['P1', 'Mosaic', 3, '2026-11-02']];

@@ -212,7 +212,8 @@ class Writer {
     const item = items[at] ?? '';
     const { tokens, source } = this.take(item, wanted, which);
     if (tokens.length === 0) return;
-    this.move(reason, item, -tokens.length, source, '');
+    const why = reason === 'sold' && isMaterial(item) ? 'wasted' : reason;
+    this.move(why, item, -tokens.length, source, '');
     if (item === BARS && reason === 'sold')
       for (const token of tokens) add(this.barsSold, token.source, 1);
   }

@@ -5,14 +5,21 @@ import { recordingPages, type WritingWalk } from '../task-walk.ts';
 /** Checking a book of which some things can be mended by lines and some only by the maker. */
 export const checkWalk: WritingWalk = {
   name: 'care',
-  tables: withRows(marketWorkshop, 'Moves', (rows) => [
-    ...rows,
-    ...rowsOf([
-      'W-1|2026-11-01|used|Wrapper|-60|L-8|-9|B-9||',
-      'W-2|2026-11-01|used|Clear base|-10|L-1|-0.08|B-9||',
-      'R-1|2026-11-01|reversed|Wrapper|5|L-8|0.75|||nobody',
+  tables: withRows(
+    withRows(marketWorkshop, 'Moves', (rows) => [
+      ...rows,
+      ...rowsOf([
+        'W-1|2026-11-01|used|Wrapper|-60|L-8|-9|B-9||',
+        'W-2|2026-11-01|used|Clear base|-10|L-1|-0.08|B-9||',
+        'N-1|2026-11-01|used|Wrapper|-1|L-8||B-N||',
+      ]),
     ]),
-  ]),
+    'Batches',
+    (rows) => [
+      ...rows,
+      ...rowsOf(['B-N|2026-11-01|Plain Wave|6|0|0|30|0|0|2026-11-02|recorded||']),
+    ],
+  ),
   steps: {
     first: 'pour-check',
     enter: 'pour-check',

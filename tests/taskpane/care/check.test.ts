@@ -114,8 +114,12 @@ describe('the health check', () => {
 
   it('offers no lines where only the maker can know', async () => {
     const page = await openCheck(
-      withRows(soundWorkshop, 'Moves', () =>
-        rowsOf(['R-1|2026-11-01|reversed|Wrapper|5|L-8|0.75|||nobody']),
+      withRows(
+        withRows(soundWorkshop, 'Moves', () =>
+          rowsOf(['N-1|2026-11-01|used|Wrapper|-6|L-8||B-N||']),
+        ),
+        'Batches',
+        () => rowsOf(['B-N|2026-11-01|Plain Wave|6|0|0|30|0|0|2026-11-02|recorded||']),
       ),
     );
     await page.getByText('Only you can know what happened').waitFor();

@@ -188,7 +188,7 @@ describe('undoing', () => {
         /can't be undone, since \d+ of Harbour Light it gave are no longer in stock\./u,
       ),
     });
-    expect(column(port, 'Batches', 'State')).toEqual(['posted', 'posted']);
+    expect(column(port, 'Batches', 'State')).toEqual(['posted', 'recorded']);
   });
 });
 
