@@ -11,7 +11,14 @@ export const MAX_RATIO = 400;
 /** Below this unpacked size the ratio says nothing. */
 export const RATIO_MATTERS_BYTES = 4 * 1024 * 1024;
 export const MAX_XML_DEPTH = 200;
+/** Of all sheets together. */
 export const MAX_CELLS = 4_000_000;
+export const MAX_SHEETS = 300;
+/** Merges, lists and highlights of all sheets together, and the cells that they reach of what is shown. */
+export const MAX_RANGES = 100_000;
+export const MAX_REACH = 300_000;
+/** Cells from which a list may take its choices. */
+export const MAX_CHOICES = 50_000;
 
 /** The sheet's own bounds (ECMA-376 as Excel implements it). */
 export const MAX_ROWS = 1_048_576;

@@ -9,6 +9,7 @@ import {
 } from '@univerjs/presets';
 import type { Cell } from '../../../workbook/port.ts';
 import type { CellImage, SheetImage, WorkbookImage } from '../../xlsx/image.ts';
+import { FEWEST_COLUMNS, SPARE_COLUMNS, SPARE_ROWS } from '../../xlsx/read/shown-ranges.ts';
 import type { Opening } from './opening.ts';
 import { gridStyles, TEXT_SUFFIX } from './grid-styles.ts';
 import { highlightRules } from './highlights.ts';
@@ -71,10 +72,6 @@ function cellOf(cell: CellImage): ICellData {
   return { ...plainCell(cell.value), s: String(style) };
 }
 
-/** Room below and right of what the file holds, so that one can go on typing. */
-const SPARE_ROWS = 200;
-const SPARE_COLUMNS = 8;
-
 /** Cells filled between two pauses. */
 const CELLS_A_PAUSE = 4_000;
 
@@ -113,7 +110,7 @@ function sheetOf(
     name: sheet.name,
     hidden: sheet.hidden ? BooleanNumber.TRUE : BooleanNumber.FALSE,
     rowCount: lastRow + 1 + SPARE_ROWS,
-    columnCount: Math.max(lastColumn + 1 + SPARE_COLUMNS, 26),
+    columnCount: Math.max(lastColumn + 1 + SPARE_COLUMNS, FEWEST_COLUMNS),
     cellData,
     columnData: Object.fromEntries(
       Object.entries(sheet.columnWidths).map(([column, pixels]) => [column, { w: pixels }]),

@@ -1,4 +1,5 @@
 import type { Package, PartLink } from './package.ts';
+import { MAX_SHEETS } from '../limits.ts';
 import { Refusal } from '../refusal.ts';
 import { child, childrenOf, isOn, parseXml } from '../xml/xml-tree.ts';
 
@@ -51,6 +52,11 @@ export function readWorkbookParts(pack: Package): WorkbookParts {
     const hidden = (attributes['state'] ?? 'visible') !== 'visible';
     return { name: attributes['name'] ?? '', hidden, kind: link.kind, part: link.target };
   });
+  if (sheets.length > MAX_SHEETS) {
+    throw new Refusal(`This workbook has more than ${MAX_SHEETS} sheets, so it was not opened.`);
+  }
+  // One part under many names would be read, held and written as often.
+  refuseTwice(sheets.map(({ part }) => part));
   const names = childrenOf(child(root, 'definedNames'), 'definedName').map((each) => ({
     name: each.attributes['name'] ?? '',
     refersTo: each.text.trim(),
@@ -67,6 +73,14 @@ export function readWorkbookParts(pack: Package): WorkbookParts {
     themePart: partOf('theme'),
     metadataPart: partOf('sheetMetadata'),
   };
+}
+
+/** Refuses a part that stands for two sheets or two tables. */
+export function refuseTwice(parts: readonly string[]): void {
+  const seen = new Set<string>();
+  const twice = parts.find((part) => seen.size === seen.add(part).size);
+  if (twice === undefined) return;
+  throw new Refusal(`This workbook is damaged: its part "${twice}" stands in two places.`);
 }
 
 /** The `r:id` of an element, whatever prefix the file gave the namespace. */

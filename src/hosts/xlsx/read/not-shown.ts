@@ -1,4 +1,5 @@
 import type { Package } from '../parts/package.ts';
+import type { ShownSheet } from './shown-ranges.ts';
 import type { SheetFeatures } from './sheet-features.ts';
 import type { SheetPart, WorkbookParts } from '../parts/workbook-parts.ts';
 
@@ -20,7 +21,7 @@ const PARTS: readonly (readonly [kind: RegExp, one: string, many: string])[] = [
 export function sheetNotShown(
   pack: Package,
   sheet: SheetPart,
-  features: SheetFeatures,
+  features: SheetFeatures & Pick<ShownSheet, 'tooFar'>,
 ): readonly string[] {
   const links = pack.links(sheet.part).filter((link) => !link.outside);
   const drawings = links
@@ -40,6 +41,11 @@ export function sheetNotShown(
       counted(links.filter((link) => kind.test(link.kind)).length, one, many),
     ),
     counted(otherChecks(features), 'entry check', 'entry checks'),
+    counted(
+      features.tooFar,
+      'merge, list or highlight that reaches too far',
+      'merges, lists or highlights that reach too far',
+    ),
     features.counts.get('sheetProtection') ? 'sheet protection' : '',
     features.counts.get('filterColumn') ? 'a filter' : '',
   ];

@@ -4,33 +4,32 @@ import { typedFormula } from '../formula/formula-text.ts';
 import { shiftFormula } from '../formula/formula-shift.ts';
 import type { CellImage, RangeImage } from '../image.ts';
 import { sheetFeatures, type SheetFeatures } from './sheet-features.ts';
-import { walkSheet, type StoredCell } from './sheet-walk.ts';
+import { walkSheet, type CellRoom, type StoredCell } from './sheet-walk.ts';
 
 /** A worksheet part's own content, references not yet resolved. */
 export interface StoredSheet extends SheetFeatures {
   readonly cells: readonly CellImage[];
 }
 
-/** Reads one worksheet part. `styleCount` bounds the style numbers that cells may name. */
+/** Reads one worksheet part. `styleCount` bounds the style numbers that cells may name, `room` the cells. */
 export function readSheet(
   part: string,
   source: string,
   strings: readonly string[],
   styleCount: number,
+  room?: CellRoom,
 ): StoredSheet {
   const cells: CellImage[] = [];
   const spills: RangeImage[] = [];
   const formulas = sharedFormulas();
   const features = sheetFeatures();
-  walkSheet(part, source, {
-    ...features.visitor,
-    cell(stored) {
-      const spill = spillOf(stored);
-      if (spill) spills.push(spill);
-      const cell = cellImage(stored, strings, styleCount, formulas(stored), spill);
-      if (cell.value !== '' || cell.formula !== undefined || cell.style !== 0) cells.push(cell);
-    },
-  });
+  const cell = (stored: StoredCell) => {
+    const spill = spillOf(stored);
+    if (spill) spills.push(spill);
+    const image = cellImage(stored, strings, styleCount, formulas(stored), spill);
+    if (image.value !== '' || image.formula !== undefined || image.style !== 0) cells.push(image);
+  };
+  walkSheet(part, source, { ...features.visitor, cell }, room);
   return { ...features.result(), cells: withoutSpilled(cells, spills) };
 }
 

@@ -2,6 +2,7 @@ import type { Cell, TableData } from '../../../workbook/port.ts';
 import { contains } from '../address.ts';
 import type { CellImage, TableImage } from '../image.ts';
 import { openPackage } from '../parts/package.ts';
+import { roomForCells } from './sheet-walk.ts';
 import { readSheet } from './read-sheet.ts';
 import { readStrings } from './read-strings.ts';
 import { sheetTables, type StoredTable, tableImage } from './read-table.ts';
@@ -20,13 +21,14 @@ export const readTables = (bytes: Uint8Array): TablesRead | Refused =>
 function tablesOf(bytes: Uint8Array): TableData[] {
   const pack = openPackage(bytes);
   const { sheets, stringsPart } = readWorkbookParts(pack);
+  const room = roomForCells();
   const strings = stringsPart ? readStrings(stringsPart, pack.text(stringsPart)) : [];
   return sheets
     .filter(({ kind }) => kind === 'worksheet')
     .flatMap((sheet) => {
       const tables = sheetTables(pack, sheet).filter(isOfUse);
       if (tables.length === 0) return [];
-      const { cells } = readSheet(sheet.part, pack.text(sheet.part), strings, 0);
+      const { cells } = readSheet(sheet.part, pack.text(sheet.part), strings, 0, room);
       return tables.map((table) => tableOf(tableImage(table), cells));
     });
 }

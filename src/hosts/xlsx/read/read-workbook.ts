@@ -4,11 +4,14 @@ import type {
   HighlightImage,
   ListValidationImage,
   NameImage,
+  RangeImage,
   SheetImage,
   WorkbookImage,
 } from '../image.ts';
 import { sheetNotShown, workbookNotShown } from './not-shown.ts';
 import { openPackage } from '../parts/package.ts';
+import { choicesIn, cutToShown, type ShownSheet } from './shown-ranges.ts';
+import { roomForCells } from './sheet-walk.ts';
 import { readSheet, type StoredSheet } from './read-sheet.ts';
 import { readStrings } from './read-strings.ts';
 import { plainStyle, readStyles, type StoredStyles } from './read-styles.ts';
@@ -16,7 +19,12 @@ import { sheetTables, tableImage, type StoredTable } from './read-table.ts';
 import { refusedOr, type Refused } from '../refusal.ts';
 import { resolveReference, type ReferenceScope } from './resolve-reference.ts';
 import { versionOf } from '../version.ts';
-import { readWorkbookParts, type SheetPart, type WorkbookParts } from '../parts/workbook-parts.ts';
+import {
+  readWorkbookParts,
+  refuseTwice,
+  type SheetPart,
+  type WorkbookParts,
+} from '../parts/workbook-parts.ts';
 
 export interface WorkbookRead {
   readonly kind: 'read';
@@ -35,13 +43,21 @@ function workbookImage(bytes: Uint8Array, fileName: string): WorkbookImage {
   const strings = stringsPart ? readStrings(stringsPart, pack.text(stringsPart)) : [];
   const theme = readTheme(themePart, themePart ? pack.text(themePart) : '');
   const styles = stylesPart ? readStyles(stylesPart, pack.text(stylesPart), theme) : noStyles;
+  const room = roomForCells();
+  const cut = cutToShown();
   const sheets = parts.sheets
     .filter((sheet) => sheet.kind === 'worksheet')
-    .map((sheet) => ({
-      sheet,
-      stored: readSheet(sheet.part, pack.text(sheet.part), strings, styles.cells.length),
-      tables: sheetTables(pack, sheet),
-    }));
+    .map((sheet): SheetRead => {
+      const stored = readSheet(
+        sheet.part,
+        pack.text(sheet.part),
+        strings,
+        styles.cells.length,
+        room,
+      );
+      return { sheet, stored: cut(stored), tables: sheetTables(pack, sheet) };
+    });
+  refuseTwice(sheets.flatMap(({ tables }) => tables.map(({ part }) => part)));
   const scope = scopeOf(sheets, parts);
   return {
     fileName,
@@ -61,24 +77,30 @@ function workbookImage(bytes: Uint8Array, fileName: string): WorkbookImage {
   };
 }
 
+interface ImageScope extends ReferenceScope {
+  /** The part of each sheet that is shown, by its name. */
+  readonly shown: ReadonlyMap<string, RangeImage>;
+}
+
 interface SheetRead {
   readonly sheet: SheetPart;
-  readonly stored: StoredSheet;
+  readonly stored: ShownSheet;
   readonly tables: readonly StoredTable[];
 }
 
-function scopeOf(sheets: readonly SheetRead[], parts: WorkbookParts): ReferenceScope {
+function scopeOf(sheets: readonly SheetRead[], parts: WorkbookParts): ImageScope {
   const tables = sheets.flatMap(({ sheet, tables: own }) =>
     own.map((table) => ({ sheet: sheet.name, table: tableImage(table) })),
   );
-  return { tables, names: parts.names };
+  const shown = new Map(sheets.map(({ sheet, stored }) => [sheet.name, stored.shown]));
+  return { tables, names: parts.names, shown };
 }
 
 type Coloured = Pick<SheetImage, 'tabColor' | 'highlights'>;
 
 function sheetImage(
   { sheet, stored, tables }: SheetRead,
-  scope: ReferenceScope,
+  scope: ImageScope,
 ): Omit<SheetImage, keyof Coloured> {
   const validations = stored.validations.flatMap(({ ranges, source }) => {
     const choices = choicesOf(source, sheet.name, scope);
@@ -111,9 +133,14 @@ function coloursOf(stored: StoredSheet, styles: StoredStyles, theme: Theme): Col
 
 const noStyles: StoredStyles = { cells: [], highlights: [] };
 
-function choicesOf(source: string, sheet: string, scope: ReferenceScope) {
+function choicesOf(source: string, sheet: string, scope: ImageScope) {
   const literal = /^"((?:[^"]|"")*)"$/.exec(source)?.[1];
-  if (literal === undefined) return resolveReference(source, sheet, scope);
+  if (literal === undefined) {
+    const found = resolveReference(source, sheet, scope);
+    const shown = scope.shown.get(found?.sheet ?? '');
+    const range = found && shown && choicesIn(found.range, shown);
+    return range && { sheet: found.sheet, range };
+  }
   return literal
     .replaceAll('""', '"')
     .split(',')

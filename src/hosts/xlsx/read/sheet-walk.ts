@@ -53,9 +53,21 @@ export interface SheetVisitor {
   text?(text: string): void;
 }
 
+/** How many cells may still be read; counted down over all sheets of a workbook. */
+export interface CellRoom {
+  left: number;
+}
+
+export const roomForCells = (): CellRoom => ({ left: MAX_CELLS });
+
 /** Walks one worksheet part; cells and rows without an address take the next place, as the format allows. */
-export function walkSheet(part: string, source: string, visitor: SheetVisitor): void {
-  const data = dataVisitor(part, visitor);
+export function walkSheet(
+  part: string,
+  source: string,
+  visitor: SheetVisitor,
+  room = roomForCells(),
+): void {
+  const data = dataVisitor(part, visitor, room);
   let inData = false;
   /** Where a plain row may begin: just after `<sheetData>` or a row in it. */
   let between = -1;
@@ -99,23 +111,27 @@ interface DataVisitor extends Required<XmlVisitor> {
 }
 
 /** Puts rows and cells together from what stands inside `<sheetData>`. */
-function dataVisitor(part: string, visitor: SheetVisitor): DataVisitor {
+function dataVisitor(part: string, visitor: SheetVisitor, room: CellRoom): DataVisitor {
   let row: Omit<StoredRow, 'closeStart' | 'end'> | undefined;
   let cell: { attributes: Attributes; start: number } | undefined;
-  let [lastRow, lastColumn, inPhonetic, cells] = [-1, -1, false, 0];
+  let [lastRow, lastColumn, inPhonetic] = [-1, -1, false];
   let capture: 'value' | 'formula' | undefined;
   let value: string | undefined;
   let formula: { text: string; attributes: Attributes; start: number; end: number } | undefined;
   const openCell = (attributes: Attributes, start: number) => {
-    if ((cells += 1) > MAX_CELLS) throw new Refusal(`The sheet in "${part}" holds too many cells.`);
+    if ((room.left -= 1) < 0) {
+      throw new Refusal(`This workbook holds too many cells (up to "${part}").`);
+    }
     lastColumn = columnOf(attributes['r'], row?.row ?? 0, lastColumn + 1);
     cell = { attributes, start };
     value = formula = undefined;
   };
   return {
     take(plain) {
-      cells += plain.cells.length;
-      if (plain.row.row <= lastRow || plain.row.row >= MAX_ROWS || cells > MAX_CELLS) return false;
+      // What is out of order or too much is said by the strict walk.
+      const isInOrder = plain.row.row > lastRow && plain.row.row < MAX_ROWS;
+      if (!isInOrder || plain.cells.length > room.left) return false;
+      room.left -= plain.cells.length;
       [row, lastRow] = [plain.row, plain.row.row];
       lastColumn = plain.cells.at(-1)?.column ?? -1;
       if (visitor.cell) plain.cells.forEach(visitor.cell, visitor);
