@@ -1,7 +1,7 @@
 import { isoDate } from '../src/domain/kernel/day.ts';
 import { toCell } from '../src/domain/kernel/exact.ts';
 import { trace as traceName } from '../src/domain/trace/trace.ts';
-import { type Recall, recallOf } from '../src/domain/trace/recall.ts';
+import { type RecalledLot, recallOf } from '../src/domain/trace/recall.ts';
 import { settle } from './answer.ts';
 import { dayArgument, nameArgument } from './arguments.ts';
 import { bookArgument } from './books.ts';
@@ -31,19 +31,21 @@ export function trace(lotOrBatch: any, book: any): any[][] {
 }
 
 /**
- * Where everything is that a lot went into: what is left of it, each batch with its bars made, on the shelf, sold and gone, leftover soap on the shelf, and uses of which nobody knows the lot.
+ * Where everything is that a lot or a batch went into: what is left of the lot, each batch with its own bars made, on the shelf, sold and gone, leftover soap on the shelf, and uses of which nobody knows the lot.
  * @customfunction RECALL
- * @param {any} lot A lot from Lots.
+ * @param {any} lot A lot from Lots or a batch from Batches.
  * @param {any} book The cell named Book.
  * @param {any} [asOf] At the end of this day; today if blank.
  * @returns {any[][]} Item, Batch, Poured, How sure, Made, On hand, Sold, Gone; in each item's stock unit.
  */
 export function recall(lot: any, book: any, asOf?: any): any[][] {
   const pourBook = bookArgument(book);
-  const found = settle(recallOf(pourBook, nameArgument(lot, 'lot'), dayArgument(asOf, 'as of')));
+  const found = settle(
+    recallOf(pourBook, nameArgument(lot, 'lot or batch'), dayArgument(asOf, 'as of')),
+  );
   return [
     ['Item', 'Batch', 'Poured', 'How sure', 'Made', 'On hand', 'Sold', 'Gone'],
-    lotLine(found),
+    ...(found.lot === undefined ? [] : [lotLine(found.lot)]),
     ...found.batches.map((made) => [
       made.design,
       made.batch,
@@ -51,8 +53,8 @@ export function recall(lot: any, book: any, asOf?: any): any[][] {
       made.certainty,
       ...[made.barsMade, made.barsOnHand, made.barsSold, made.barsGone].map(toCell),
     ]),
-    ...found.soapOnHand.map(({ item, batch, onHand }) => [
-      ...[item.name, batch, '', 'by recipe', ''],
+    ...found.soapOnHand.map(({ item, batch, certainty, onHand }) => [
+      ...[item.name, batch, '', certainty, ''],
       toCell(onHand),
       ...['', ''],
     ]),
@@ -64,7 +66,7 @@ export function recall(lot: any, book: any, asOf?: any): any[][] {
 }
 
 /** The lot itself; gone is what was wasted, counted off or used without a batch. */
-const lotLine = ({ lot, lotOnHand, lotGone }: Recall): any[] => [
-  ...[lot.material.name, '', '', 'direct', lot.quantity, toCell(lotOnHand), ''],
-  toCell(lotGone),
+const lotLine = ({ lot, onHand, gone }: RecalledLot): any[] => [
+  ...[lot.material.name, '', '', 'direct', lot.quantity, toCell(onHand), ''],
+  toCell(gone),
 ];

@@ -90,8 +90,17 @@ describe('RECALL', () => {
     ]);
   });
 
+  it('says the same of a batch', () => {
+    expect(call('RECALL', 'A1', bookOf(sold), '2024-03-10')).toEqual([
+      ['Item', 'Batch', 'Poured', 'How sure', 'Made', 'On hand', 'Sold', 'Gone'],
+      ['Tide Pool', 'A1', '2024-03-01', 'direct', 11, 7, 4, 0],
+      ['Plain Bar', 'A2', '2024-03-08', 'direct', 0, 0, 0, 0],
+      ['Slate leftover', 'A1', '', 'direct', '', 5, '', ''],
+    ]);
+  });
+
   it.each([
-    ['a batch', 'A2', /"A2" is a batch/],
+    ['a design', 'Plain Bar', /is a design/],
     ['a slip', 'C11', /Did you mean "C1"\?/],
   ])('refuses %s', (_, name, sentence) => {
     const { code, message } = errorOf(() => call('RECALL', name, bookOf(sold)));

@@ -1,10 +1,10 @@
-import type { Batch, Book } from '../book/book.ts';
-import { itemOfBars } from '../book/find.ts';
+import type { Batch, Book, Design } from '../book/book.ts';
 import { count } from '../kernel/count.ts';
 import { type Day, isoDate, wholeDay } from '../kernel/day.ts';
-import { nameKey } from '../kernel/names.ts';
+import { sum, zero } from '../kernel/exact.ts';
+import { compareNames, nameKey } from '../kernel/names.ts';
 import { isUndone } from '../stock/batch-moves.ts';
-import { onHand } from '../stock/on-hand.ts';
+import { barsByBatch } from '../trace/bars-by-batch.ts';
 import type { Advice } from './advice.ts';
 
 /** After this many days a fair without sales is taken for one that was missed. */
@@ -39,25 +39,39 @@ function unrecordedFairs(book: Book, today: Day): Advice[] {
 }
 
 function justReady(book: Book, today: Day): Advice[] {
-  const ready = new Map<Batch['design'], Batch>();
+  const ready = new Map<Design, Batch[]>();
   for (const batch of book.batches.values()) {
     const { readyOn } = batch;
     const isNew = readyOn !== undefined && readyOn <= today && readyOn > today - WAIT_DAYS;
-    if (isNew && !isUndone(book, batch)) ready.set(batch.design, batch);
+    if (isNew && !isUndone(book, batch))
+      ready.set(batch.design, [...(ready.get(batch.design) ?? []), batch]);
   }
   const fair = [...book.fairs.values()]
     .filter(({ opens }) => wholeDay(opens) >= today)
     .sort((a, b) => a.opens - b.opens)[0];
   const where = fair === undefined ? '' : ` The next fair is ${fair.fair}, ${isoDate(fair.opens)}.`;
-  return [...ready].flatMap(([design, { batch, readyOn = today }]) => {
-    const bars = onHand(book, itemOfBars(design), today);
-    return bars.lte(0)
-      ? []
-      : {
-          kind: 'sell' as const,
-          title: `Price and pack ${count(bars, 'bar')} of ${design.name}`,
-          reasons: [`Batch ${batch} is ready since ${isoDate(readyOn)}.${where}`],
-          due: wholeDay(readyOn) + WAIT_DAYS,
-        };
+  return [...ready].flatMap(([design, batches]) => {
+    const byBatch = barsByBatch(book, design, today);
+    const there = batches
+      .map(({ batch, readyOn = today }) => ({
+        batch,
+        readyOn,
+        bars: byBatch.get(nameKey(batch)) ?? zero,
+      }))
+      .filter(({ bars }) => bars.gt(0))
+      .sort((a, b) => a.readyOn - b.readyOn || compareNames(a.batch, b.batch));
+    const [first] = there;
+    if (first === undefined) return [];
+    const each = there.map(({ batch, readyOn, bars }) =>
+      there.length === 1
+        ? `Batch ${batch} is ready since ${isoDate(readyOn)}.`
+        : `Batch ${batch}: ${count(bars, 'bar')}, ready since ${isoDate(readyOn)}.`,
+    );
+    return {
+      kind: 'sell' as const,
+      title: `Price and pack ${count(sum(there.map(({ bars }) => bars)), 'bar')} of ${design.name}`,
+      reasons: [`${each.join(' ')}${where}`],
+      due: wholeDay(first.readyOn) + WAIT_DAYS,
+    };
   });
 }

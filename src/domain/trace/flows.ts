@@ -67,7 +67,7 @@ function findLeavings(book: Book, history: ItemHistory): Leaving[] {
 }
 
 /** Which batches put soap, pieces or bars on the shelf under each Lot (its own id, as a rule). */
-function makersBySource(moves: readonly Move[]): Map<string, Set<string>> {
+export function makersBySource(moves: readonly Move[]): Map<string, Set<string>> {
   const makers = new Map<string, Set<string>>();
   for (const move of live(moves)) {
     if (move.quantity <= 0 || move.batch === '') continue;

@@ -14,10 +14,24 @@ const everything: Carries = () => true;
  * `carries`.
  */
 export function reachOfLot(book: Book, lotKey: string, carries: Carries = everything): Leaving[] {
+  const found = flowsOf(book).fromLot.get(lotKey) ?? [];
+  return follow(book, found, found.map(batchKeyOf), carries);
+}
+
+/** The same for all that a batch left. */
+export const reachOfBatch = (book: Book, batchKey: string): Leaving[] =>
+  follow(book, [], [batchKey], everything);
+
+/** What was found, and all that took from the batches of the queue or from those that they reached. */
+function follow(
+  book: Book,
+  start: readonly Leaving[],
+  queue: string[],
+  carries: Carries,
+): Leaving[] {
   const flows = flowsOf(book);
-  const found = new Set(flows.fromLot.get(lotKey) ?? []);
+  const found = new Set(start);
   const reached = new Set<string>();
-  const queue = [...found].map(batchKeyOf);
   for (let batch = queue.pop(); batch !== undefined; batch = queue.pop()) {
     if (batch === '' || reached.has(batch)) continue;
     reached.add(batch);

@@ -1,40 +1,50 @@
-import type { Book, Item, Lot, Material } from '../book/book.ts';
+import type { Book, Item, Lot, Material, Move } from '../book/book.ts';
 import { itemOfMaterial } from '../book/find.ts';
 import type { Day } from '../kernel/day.ts';
-import { type Exact, exact, sum, zero } from '../kernel/exact.ts';
-import { compareNames, nameKey, quoted } from '../kernel/names.ts';
-import { answer, type Result, wrong } from '../kernel/result.ts';
+import { addTo, type Exact, exact, sum, zero } from '../kernel/exact.ts';
+import { compareNames, nameKey } from '../kernel/names.ts';
+import { oncePer } from '../kernel/once-per.ts';
+import { andThen, answer, type Result } from '../kernel/result.ts';
 import { materialsPerG } from '../recipe/materials-per-g.ts';
+import { movesOfBatch } from '../stock/batch-moves.ts';
 import { historyOf, indexOf } from '../stock/ledger-index.ts';
 import { live } from '../stock/reversals.ts';
 import { stockAt } from '../stock/valuation.ts';
+import { barsByBatch } from './bars-by-batch.ts';
 import { flowsOf, type Leaving, leavingsOf } from './flows.ts';
-import { batchKeyOf, reachOfLot } from './reach.ts';
+import { batchKeyOf, reachOfBatch, reachOfLot } from './reach.ts';
 import { findTraceable } from './trace.ts';
 
-/** Everything a maker must find again when a supplier calls a lot back. */
+/** Everything a maker must find again when a supplier calls a lot back, or a batch has a fault. */
 export interface Recall {
-  readonly lot: Lot;
-  /** Left of the lot itself, in the material's unit. */
-  readonly lotOnHand: Exact;
-  /** Wasted, counted off, or used without a batch. */
-  readonly lotGone: Exact;
+  /** Undefined where a batch is called back. */
+  readonly lot: RecalledLot | undefined;
   readonly batches: readonly RecalledBatch[];
-  /** Leftover soap and spare pieces of those batches still on the shelf that by recipe hold the material. */
+  /** Leftover soap and spare pieces of those batches still on the shelf that may hold what is called back. */
   readonly soapOnHand: readonly RecalledSoap[];
   /** Uses of the same material, or of soap, of which nobody knows where it came from. */
   readonly doubtful: readonly Leaving[];
 }
 
+export interface RecalledLot {
+  readonly lot: Lot;
+  /** Left of the lot itself, in the material's unit. */
+  readonly onHand: Exact;
+  /** Wasted, counted off, or used without a batch. */
+  readonly gone: Exact;
+}
+
 /**
  * How the lot got into a batch: taken by it; through leftovers or spares of a soap that by its recipe
- * holds the material; or only if melts were mixed, since the ledger counts a batch as one whole.
+ * holds the material; or only if melts were mixed, since the ledger counts a batch as one whole. Where a
+ * batch is called back, it and what took of it are direct, and what took of those is possible.
  */
 export type Certainty = 'direct' | 'by recipe' | 'possible';
 
 export interface RecalledBatch {
   readonly batch: string;
   readonly poured: Day;
+  /** "" where the batch has no line in Batches. */
   readonly design: string;
   readonly certainty: Certainty;
   /** Good bars put in stock. */
@@ -50,47 +60,75 @@ export interface RecalledBatch {
 export interface RecalledSoap {
   readonly item: Item;
   readonly batch: string;
+  readonly certainty: Certainty;
   readonly onHand: Exact;
 }
 
-/** Follows a lot to every batch and on to its bars: on the shelf, sold or gone, at the end of a day. */
-export function recallOf(book: Book, lotName: string, asOf: Day): Result<Recall> {
-  const found = findTraceable(book, lotName);
-  if (!found.ok) return found;
-  const { lot } = found.value;
-  if (lot === undefined) {
-    return wrong(
-      `${quoted(lotName)} is a batch. A recall starts from a lot in Lots: TRACE of the batch names its lots.`,
-    );
-  }
+/**
+ * Follows a lot to every batch and on to its bars: on the shelf, sold or gone, at the end of a day. A batch
+ * is followed in the same way through what it left. A name that is both is followed as a lot.
+ */
+export function recallOf(book: Book, name: string, asOf: Day): Result<Recall> {
+  return andThen(findTraceable(book, name), ({ lot, batch = '' }) =>
+    answer(lot === undefined ? recallBatch(book, batch, asOf) : recallLot(book, lot, asOf)),
+  );
+}
+
+function recallLot(book: Book, lot: Lot, asOf: Day): Recall {
   const until = Math.floor(asOf) + 1;
   const isBy = ({ move }: Leaving): boolean => move.when < until;
-  const reach = reachOfLot(book, nameKey(lot.lot)).filter(isBy);
-  const keys = new Set(reach.map(batchKeyOf).filter((key) => key !== ''));
+  const lotKey = nameKey(lot.lot);
+  const reach = reachOfLot(book, lotKey).filter(isBy);
   const direct = new Set(reach.filter((leaving) => leaving.lot !== undefined).map(batchKeyOf));
   const byRecipe = new Set(
-    reachOfLot(book, nameKey(lot.lot), (item) => mayHold(item, lot.material)).map(batchKeyOf),
+    reachOfLot(book, lotKey, (item) => mayHold(item, lot.material)).map(batchKeyOf),
   );
   const certaintyOf = (key: string): Certainty =>
     direct.has(key) ? 'direct' : byRecipe.has(key) ? 'by recipe' : 'possible';
-  const batches = [...keys].map((key) => recalledBatch(book, key, certaintyOf(key), reach, asOf));
-  return answer({
-    lot,
-    lotOnHand: lotOnHand(book, lot, asOf),
-    lotGone: sum(
-      leavingsOf(book, historyOf(book, itemOfMaterial(lot.material)))
-        .filter((leaving) => leaving.lot === nameKey(lot.lot) && isBy(leaving))
-        .filter((leaving) => leaving.move.reason !== 'used' || batchKeyOf(leaving) === '')
-        .map(({ quantity }) => quantity),
+  const keys = new Set(reach.map(batchKeyOf).filter((key) => key !== ''));
+  return {
+    lot: {
+      lot,
+      onHand:
+        layersOf(book, itemOfMaterial(lot.material), new Set([lotKey]), asOf).get(lotKey) ?? zero,
+      gone: sum(
+        leavingsOf(book, historyOf(book, itemOfMaterial(lot.material)))
+          .filter((leaving) => leaving.lot === lotKey && isBy(leaving))
+          .filter((leaving) => leaving.move.reason !== 'used' || batchKeyOf(leaving) === '')
+          .map(({ quantity }) => quantity),
+      ),
+    },
+    batches: recalledBatches(book, keys, reach, certaintyOf, asOf),
+    soapOnHand: soapOnHand(book, keys, () => 'by recipe', asOf).filter(({ item }) =>
+      mayHold(item, lot.material),
     ),
-    batches: batches.sort((a, b) => a.poured - b.poured || compareNames(a.batch, b.batch)),
-    soapOnHand: soapOnHand(book, keys, asOf).filter(({ item }) => mayHold(item, lot.material)),
     doubtful: flowsOf(book).fromNowhere.filter(
       (leaving) =>
         isBy(leaving) &&
         (leaving.item.kind !== 'material' || leaving.item.material === lot.material),
     ),
-  });
+  };
+}
+
+function recallBatch(book: Book, batch: string, asOf: Day): Recall {
+  const until = Math.floor(asOf) + 1;
+  const isBy = ({ move }: Leaving): boolean => move.when < until;
+  const own = nameKey(batch);
+  const reach = reachOfBatch(book, own).filter(isBy);
+  const keys = new Set([own, ...reach.map(batchKeyOf).filter((key) => key !== '')]);
+  const direct = new Set([
+    own,
+    ...reach.filter(({ makers }) => makers.includes(own)).map(batchKeyOf),
+  ]);
+  const certaintyOf = (key: string): Certainty => (direct.has(key) ? 'direct' : 'possible');
+  return {
+    lot: undefined,
+    batches: recalledBatches(book, keys, reach, certaintyOf, asOf),
+    soapOnHand: soapOnHand(book, keys, (key) => (key === own ? 'direct' : 'possible'), asOf),
+    doubtful: flowsOf(book).fromNowhere.filter(
+      (leaving) => isBy(leaving) && leaving.item.kind !== 'material',
+    ),
+  };
 }
 
 /** By today's recipes: soap holds what it is made of through all its blends, bars may hold anything. */
@@ -98,65 +136,93 @@ function mayHold(item: Item, material: Material): boolean {
   return 'soap' in item ? materialsPerG(item.soap).has(material) : item.kind === 'bars';
 }
 
-function lotOnHand(book: Book, lot: Lot, asOf: Day): Exact {
-  return layersOf(book, itemOfMaterial(lot.material), nameKey(lot.lot), asOf);
-}
-
-/** What lies on an item's shelf under one lot or batch. */
-function layersOf(book: Book, item: Item, key: string, asOf: Day): Exact {
-  const layers = stockAt(book, item, asOf).filled.filter((layer) => nameKey(layer.lot) === key);
-  return sum(layers.map(({ quantity }) => quantity));
-}
-
-function recalledBatch(
+/** What lies on an item's shelf under each of some lots or batches. */
+function layersOf(
   book: Book,
-  key: string,
-  certainty: Certainty,
-  reach: readonly Leaving[],
+  item: Item,
+  keys: ReadonlySet<string>,
   asOf: Day,
-): RecalledBatch {
-  const batch = book.batches.get(key);
-  const moves = reach.filter((leaving) => batchKeyOf(leaving) === key).map(({ move }) => move);
-  const bars = barsOf(book, key, asOf);
-  return {
-    batch: batch?.batch ?? moves[0]?.batch ?? key,
-    poured: batch?.poured ?? Math.min(...moves.map(({ when }) => when)),
-    design: batch?.design.name ?? '',
-    certainty,
-    ...bars,
-  };
+): Map<string, Exact> {
+  const found = new Map<string, Exact>();
+  for (const { lot, quantity } of stockAt(book, item, asOf).filled) {
+    const key = nameKey(lot);
+    if (keys.has(key)) addTo(found, key, quantity);
+  }
+  return found;
 }
 
-/** Bars of one batch, whatever design its `made` moves name. */
+/** Those batches, the oldest first. */
+function recalledBatches(
+  book: Book,
+  keys: ReadonlySet<string>,
+  reach: readonly Leaving[],
+  certaintyOf: (key: string) => Certainty,
+  asOf: Day,
+): RecalledBatch[] {
+  const movesOf = new Map<string, Move[]>();
+  for (const leaving of reach) {
+    const key = batchKeyOf(leaving);
+    const known = movesOf.get(key);
+    if (known === undefined) movesOf.set(key, [leaving.move]);
+    else known.push(leaving.move);
+  }
+  return [...keys]
+    .map((key): RecalledBatch => {
+      const batch = book.batches.get(key);
+      const moves = movesOf.get(key) ?? movesOfBatch(book, key).all;
+      return {
+        batch: batch?.batch ?? moves[0]?.batch ?? key,
+        poured: batch?.poured ?? Math.min(...moves.map(({ when }) => when)),
+        design: batch?.design.name ?? '',
+        certainty: certaintyOf(key),
+        ...barsOf(book, key, asOf),
+      };
+    })
+    .sort((a, b) => a.poured - b.poured || compareNames(a.batch, b.batch));
+}
+
+/** Bars of a batch that came and went, whatever design its `made` moves name. */
+interface BarFlows {
+  readonly made: Move[];
+  readonly left: Leaving[];
+}
+
+/** The same of all batches, by `nameKey`. */
+const barFlowsOf = oncePer((book: Book): ReadonlyMap<string, BarFlows> => {
+  const flows = new Map<string, BarFlows>();
+  const of = (key: string): BarFlows => {
+    const known = flows.get(key) ?? { made: [], left: [] };
+    flows.set(key, known);
+    return known;
+  };
+  for (const history of indexOf(book).values()) {
+    const item = history.moves[0]?.item;
+    if (item?.kind !== 'bars') continue;
+    for (const move of live(history.moves))
+      if (move.reason === 'made') of(nameKey(move.batch)).made.push(move);
+    for (const leaving of leavingsOf(book, history))
+      for (const maker of leaving.makers) of(maker).left.push(leaving);
+  }
+  return flows;
+});
+
 function barsOf(
   book: Book,
   key: string,
   asOf: Day,
 ): Pick<RecalledBatch, 'barsMade' | 'barsOnHand' | 'barsSold' | 'barsGone' | 'sales'> {
   const until = Math.floor(asOf) + 1;
-  let barsOnHand = zero;
-  const made: Exact[] = [];
-  const left: Leaving[] = [];
-  for (const history of indexOf(book).values()) {
-    const item = history.moves[0]?.item;
-    if (item?.kind !== 'bars') continue;
-    const mine = live(history.moves).filter(
-      (move) => move.reason === 'made' && nameKey(move.batch) === key && move.when < until,
-    );
-    const ours = leavingsOf(book, history).filter(
-      ({ makers, move }) => makers.includes(key) && move.when < until,
-    );
-    if (mine.length === 0 && ours.length === 0) continue;
-    made.push(...mine.map(({ quantity }) => exact(quantity)));
-    left.push(...ours);
-    barsOnHand = barsOnHand.plus(layersOf(book, item, key, asOf));
-  }
+  const flows = barFlowsOf(book).get(key);
+  const made = flows?.made.filter(({ when }) => when < until) ?? [];
+  const left = flows?.left.filter(({ move }) => move.when < until) ?? [];
   const sold = left.filter(({ move }) => move.reason === 'sold');
   const total = (leavings: readonly Leaving[]): Exact =>
     sum(leavings.map(({ quantity }) => quantity));
   return {
-    barsMade: sum(made),
-    barsOnHand,
+    barsMade: sum(made.map(({ quantity }) => exact(quantity))),
+    barsOnHand: sum(
+      [...book.designs.values()].map((design) => barsByBatch(book, design, asOf).get(key) ?? zero),
+    ),
     barsSold: total(sold),
     barsGone: total(left).minus(total(sold)),
     sales: sold.map(({ move, quantity }) => ({
@@ -167,15 +233,19 @@ function barsOf(
   };
 }
 
-function soapOnHand(book: Book, keys: ReadonlySet<string>, asOf: Day): RecalledSoap[] {
+function soapOnHand(
+  book: Book,
+  keys: ReadonlySet<string>,
+  certaintyOf: (key: string) => Certainty,
+  asOf: Day,
+): RecalledSoap[] {
   const soap: RecalledSoap[] = [];
   for (const { moves } of indexOf(book).values()) {
     const item = moves[0]?.item;
     if (item === undefined || item.kind === 'material' || item.kind === 'bars') continue;
-    for (const key of keys) {
-      const onHand = layersOf(book, item, key, asOf);
+    for (const [key, onHand] of layersOf(book, item, keys, asOf)) {
       const batch = book.batches.get(key)?.batch ?? key;
-      if (onHand.gt(0)) soap.push({ item, batch, onHand });
+      if (onHand.gt(0)) soap.push({ item, batch, certainty: certaintyOf(key), onHand });
     }
   }
   return soap.sort(

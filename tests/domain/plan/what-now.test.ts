@@ -142,6 +142,37 @@ describe('whatNow', () => {
     expect(ask(made, '2024-06-20')).toEqual([]);
   });
 
+  it('counts only the bars of the batch that became ready, not all of its design', () => {
+    const line = (batch: string, poured: string, ready: string) =>
+      [...[batch, poured, 'Tide Pool', 12, 12, 0, '', '', 2], ready, 'posted', '', ''] as const;
+    const made = (entry: string, on: string, bars: number, batch: string) =>
+      [entry, on, bars > 0 ? 'made' : 'sold', 'Tide Pool', bars, batch, 2 * bars] as const;
+    const tables = withRows(
+      withRows(
+        workshop,
+        'Batches',
+        line('B1', '2024-04-01', '2024-04-02'),
+        line('B2', '2024-05-28', '2024-05-30'),
+        line('B3', '2024-05-30', '2024-05-31'),
+      ),
+      'Moves',
+      [...made('M1', '2024-04-01', 7, 'B1'), 'B1', '', ''],
+      [...made('M2', '2024-05-28', 13, 'B2'), 'B2', '', ''],
+      [...made('S1', '2024-05-31', -2, 'B2'), '', '', ''],
+    );
+    expect(ask(tables, '2024-06-01')[0]).toMatchObject({
+      title: 'Price and pack 11 bars of Tide Pool',
+      reasons: ['Batch B2 is ready since 2024-05-30. The next fair is Harbour Fair, 2024-12-06.'],
+    });
+    const both = withRows(tables, 'Moves', [...made('M3', '2024-05-30', 5, 'B3'), 'B3', '', '']);
+    expect(ask(both, '2024-06-01')[0]).toMatchObject({
+      title: 'Price and pack 16 bars of Tide Pool',
+      reasons: [
+        'Batch B2: 11 bars, ready since 2024-05-30. Batch B3: 5 bars, ready since 2024-05-31. The next fair is Harbour Fair, 2024-12-06.',
+      ],
+    });
+  });
+
   it('counts what was used often and long not counted', () => {
     // 2024-01-05 to 2024-06-01: 26 + 29 + 31 + 30 + 31 + 1 days.
     expect(

@@ -1,9 +1,16 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { findDesign, itemOfBars } from '../../../src/domain/book/find.ts';
 import { readDay } from '../../../src/domain/kernel/day.ts';
+import { sum } from '../../../src/domain/kernel/exact.ts';
+import { nameKey } from '../../../src/domain/kernel/names.ts';
+import { onHand } from '../../../src/domain/stock/on-hand.ts';
+import { barsByBatch, NO_BATCH } from '../../../src/domain/trace/bars-by-batch.ts';
 import { recallOf } from '../../../src/domain/trace/recall.ts';
 import { withRows } from '../../support/small-book.ts';
-import { bookOf, refusal, sound } from '../label/label-book.ts';
+import { bookOf, sound } from '../label/label-book.ts';
 import { chain } from './chain.ts';
+import { randomLedger } from './random-ledger.ts';
 
 const LATE = readDay('2030-01-01') ?? 0;
 
@@ -30,7 +37,7 @@ describe('recallOf', () => {
       [7, 'Harbour Fair'],
       [5, 'By post'],
     ]);
-    expect(recall.lotOnHand.toNumber()).toBe(100);
+    expect(recall.lot?.onHand.toNumber()).toBe(100);
   });
 
   it('tells apart what is only possible: no Teal drops are in a Clear tint leftover', () => {
@@ -63,7 +70,7 @@ describe('recallOf', () => {
       more.soapOnHand.map(({ item, batch, onHand }) => [item.name, batch, onHand.toNumber()]),
     ).toEqual([['Teal leftover', 'B1', 9]]);
     expect(more.doubtful.map(({ move }) => move.entry)).toEqual(['E3']);
-    expect(more.lotGone.toNumber()).toBe(3);
+    expect(more.lot?.gone.toNumber()).toBe(3);
   });
 
   it('counts as gone what was wasted, counted off or used without a batch, by the day asked', () => {
@@ -74,8 +81,8 @@ describe('recallOf', () => {
       ['E2', '2024-03-02', 'counted', 'Clear base', -20, 'L1', '', ''],
       ['E3', '2024-03-03', 'used', 'Clear base', -4, 'L1', '', ''],
     );
-    const goneOn = (date: string): number =>
-      sound(recallOf(bookOf(lost), 'L1', readDay(date) ?? 0)).lotGone.toNumber();
+    const goneOn = (date: string): number | undefined =>
+      sound(recallOf(bookOf(lost), 'L1', readDay(date) ?? 0)).lot?.gone.toNumber();
     expect(['2024-02-28', '2024-03-02', '2024-03-03'].map(goneOn)).toEqual([0, 50, 54]);
   });
 
@@ -88,7 +95,56 @@ describe('recallOf', () => {
     expect(found.batches.map(({ batch }) => batch)).toEqual(batches);
   });
 
-  it('starts from a lot alone', () => {
-    expect(refusal(recallOf(book, 'B1', LATE)).sentence).toMatch(/"B1" is a batch/);
+  it('follows a batch in the same way: itself, what took of it, and what took of those', () => {
+    const found = sound(recallOf(book, 'B1', LATE));
+    expect(found.lot).toBeUndefined();
+    expect(
+      found.batches.map(({ batch, certainty, barsMade, barsOnHand, barsSold }) => [
+        batch,
+        certainty,
+        ...[barsMade, barsOnHand, barsSold].map((bars) => bars.toNumber()),
+      ]),
+    ).toEqual([
+      ['B1', 'direct', 12, 0, 12],
+      ['B2', 'direct', 6, 5, 0],
+      ['B3', 'possible', 5, 4, 1],
+    ]);
+  });
+});
+
+describe('barsByBatch', () => {
+  it('shares what is on hand among the batches, to the bar, whatever was written by hand', () => {
+    fc.assert(
+      fc.property(randomLedger, fc.integer({ min: 0, max: 26 }), ({ tables, barsLeft }, after) => {
+        const book = bookOf(tables);
+        const design = sound(findDesign(book, 'Tide Pool'));
+        const asOf = (readDay('2024-01-01') ?? 0) + after;
+        const bars = barsByBatch(book, design, asOf);
+        expect(sum([...bars.values()]).toString()).toBe(
+          onHand(book, itemOfBars(design), asOf).toString(),
+        );
+        const late = barsByBatch(book, design, LATE);
+        for (const batch of book.batches.values()) {
+          expect(late.get(nameKey(batch.batch))?.toNumber() ?? 0).toBe(
+            barsLeft.get(batch.batch) ?? 0,
+          );
+        }
+      }),
+      { numRuns: 300 },
+    );
+  });
+
+  it('knows the batch by its own move where Lot says another name, and owns up to none', () => {
+    const hand = withRows(
+      chain,
+      'Moves',
+      ['E1', '2024-03-01', 'made', 'Tide Pool', 8, 'Top shelf', '', 'B4'],
+      ['E2', '2024-03-02', 'counted', 'Tide Pool', 2, '', '', ''],
+      ['E3', '2024-03-03', 'sold', 'Tide Pool', -3, 'Top shelf', '', ''],
+    );
+    const book = bookOf(hand);
+    const design = sound(findDesign(book, 'Tide Pool'));
+    const bars = barsByBatch(book, design, LATE);
+    expect([bars.get('b4')?.toNumber(), bars.get(NO_BATCH)?.toNumber()]).toEqual([5, 2]);
   });
 });
