@@ -47,7 +47,8 @@ export function recall(lot: any, book: any, asOf?: any): any[][] {
     ['Item', 'Batch', 'Poured', 'How sure', 'Made', 'On hand', 'Sold', 'Gone'],
     ...(found.lot === undefined ? [] : [lotLine(found.lot)]),
     ...found.batches.map((made) => [
-      made.design,
+      // A batch without its line has no design; no list may lose it for that.
+      made.design === '' ? made.batch : made.design,
       made.batch,
       isoDate(made.poured),
       made.certainty,

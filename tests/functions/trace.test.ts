@@ -90,9 +90,10 @@ describe('RECALL', () => {
     ]);
   });
 
-  it('says the same of a batch', () => {
+  it('says the same of a batch; a name that is a lot too is answered both ways', () => {
     expect(call('RECALL', 'A1', bookOf(sold), '2024-03-10')).toEqual([
       ['Item', 'Batch', 'Poured', 'How sure', 'Made', 'On hand', 'Sold', 'Gone'],
+      ['Alcohol', '', '', 'direct', 500, 500, '', 0],
       ['Tide Pool', 'A1', '2024-03-01', 'direct', 11, 7, 4, 0],
       ['Plain Bar', 'A2', '2024-03-08', 'direct', 0, 0, 0, 0],
       ['Slate leftover', 'A1', '', 'direct', '', 5, '', ''],

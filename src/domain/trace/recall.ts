@@ -17,7 +17,7 @@ import { findTraceable } from './trace.ts';
 
 /** Everything a maker must find again when a supplier calls a lot back, or a batch has a fault. */
 export interface Recall {
-  /** Undefined where a batch is called back. */
+  /** Undefined where only a batch is called back. */
   readonly lot: RecalledLot | undefined;
   readonly batches: readonly RecalledBatch[];
   /** Leftover soap and spare pieces of those batches still on the shelf that may hold what is called back. */
@@ -66,67 +66,61 @@ export interface RecalledSoap {
 
 /**
  * Follows a lot to every batch and on to its bars: on the shelf, sold or gone, at the end of a day. A batch
- * is followed in the same way through what it left. A name that is both is followed as a lot.
+ * is followed in the same way through what it left. A name that is both is followed both ways, since a
+ * recall must not miss either.
  */
 export function recallOf(book: Book, name: string, asOf: Day): Result<Recall> {
-  return andThen(findTraceable(book, name), ({ lot, batch = '' }) =>
-    answer(lot === undefined ? recallBatch(book, batch, asOf) : recallLot(book, lot, asOf)),
-  );
-}
-
-function recallLot(book: Book, lot: Lot, asOf: Day): Recall {
-  const until = Math.floor(asOf) + 1;
-  const isBy = ({ move }: Leaving): boolean => move.when < until;
-  const lotKey = nameKey(lot.lot);
-  const reach = reachOfLot(book, lotKey).filter(isBy);
-  const direct = new Set(reach.filter((leaving) => leaving.lot !== undefined).map(batchKeyOf));
-  const byRecipe = new Set(
-    reachOfLot(book, lotKey, (item) => mayHold(item, lot.material)).map(batchKeyOf),
-  );
-  const certaintyOf = (key: string): Certainty =>
-    direct.has(key) ? 'direct' : byRecipe.has(key) ? 'by recipe' : 'possible';
-  const keys = new Set(reach.map(batchKeyOf).filter((key) => key !== ''));
-  return {
-    lot: {
-      lot,
-      onHand:
-        layersOf(book, itemOfMaterial(lot.material), new Set([lotKey]), asOf).get(lotKey) ?? zero,
-      gone: sum(
-        leavingsOf(book, historyOf(book, itemOfMaterial(lot.material)))
-          .filter((leaving) => leaving.lot === lotKey && isBy(leaving))
-          .filter((leaving) => leaving.move.reason !== 'used' || batchKeyOf(leaving) === '')
-          .map(({ quantity }) => quantity),
+  return andThen(findTraceable(book, name), ({ lot, batch }) => {
+    const until = Math.floor(asOf) + 1;
+    const isBy = ({ move }: Leaving): boolean => move.when < until;
+    const ofLot = (lot === undefined ? [] : reachOfLot(book, nameKey(lot.lot))).filter(isBy);
+    const own = nameKey(batch ?? '');
+    const ofBatch = (batch === undefined ? [] : reachOfBatch(book, own)).filter(isBy);
+    const direct = new Set([
+      own,
+      ...ofLot.filter((leaving) => leaving.lot !== undefined).map(batchKeyOf),
+      ...ofBatch.filter(({ makers }) => makers.includes(own)).map(batchKeyOf),
+    ]);
+    const byRecipe = new Set(
+      lot === undefined
+        ? []
+        : reachOfLot(book, nameKey(lot.lot), (item) => mayHold(item, lot.material)).map(batchKeyOf),
+    );
+    const reach = [...new Set([...ofLot, ...ofBatch])];
+    const fromBatch = new Set([own, ...ofBatch.map(batchKeyOf)]);
+    const keys = new Set([own, ...reach.map(batchKeyOf)]);
+    keys.delete('');
+    return answer({
+      lot: lot && recalledLot(book, lot, asOf),
+      batches: recalledBatches(book, keys, reach, asOf, (key) =>
+        direct.has(key) ? 'direct' : byRecipe.has(key) ? 'by recipe' : 'possible',
       ),
-    },
-    batches: recalledBatches(book, keys, reach, certaintyOf, asOf),
-    soapOnHand: soapOnHand(book, keys, () => 'by recipe', asOf).filter(({ item }) =>
-      mayHold(item, lot.material),
-    ),
-    doubtful: flowsOf(book).fromNowhere.filter(
-      (leaving) =>
-        isBy(leaving) &&
-        (leaving.item.kind !== 'material' || leaving.item.material === lot.material),
-    ),
-  };
+      soapOnHand: soapOnHand(book, keys, asOf, (key, item) => {
+        if (key === own) return 'direct';
+        if (lot !== undefined && mayHold(item, lot.material)) return 'by recipe';
+        return fromBatch.has(key) ? 'possible' : undefined;
+      }),
+      doubtful: flowsOf(book).fromNowhere.filter(
+        (leaving) =>
+          isBy(leaving) &&
+          (leaving.item.kind !== 'material' || leaving.item.material === lot?.material),
+      ),
+    });
+  });
 }
 
-function recallBatch(book: Book, batch: string, asOf: Day): Recall {
+function recalledLot(book: Book, lot: Lot, asOf: Day): RecalledLot {
+  const item = itemOfMaterial(lot.material);
+  const key = nameKey(lot.lot);
   const until = Math.floor(asOf) + 1;
-  const isBy = ({ move }: Leaving): boolean => move.when < until;
-  const own = nameKey(batch);
-  const reach = reachOfBatch(book, own).filter(isBy);
-  const keys = new Set([own, ...reach.map(batchKeyOf).filter((key) => key !== '')]);
-  const direct = new Set([
-    own,
-    ...reach.filter(({ makers }) => makers.includes(own)).map(batchKeyOf),
-  ]);
-  const certaintyOf = (key: string): Certainty => (direct.has(key) ? 'direct' : 'possible');
   return {
-    lot: undefined,
-    batches: recalledBatches(book, keys, reach, certaintyOf, asOf),
-    soapOnHand: soapOnHand(book, keys, (key) => (key === own ? 'direct' : 'possible'), asOf),
-    doubtful: flowsOf(book).fromNowhere.filter(
-      (leaving) => isBy(leaving) && leaving.item.kind !== 'material',
+    lot,
+    onHand: layersOf(book, item, new Set([key]), asOf).get(key) ?? zero,
+    gone: sum(
+      leavingsOf(book, historyOf(book, item))
+        .filter((leaving) => leaving.lot === key && leaving.move.when < until)
+        .filter((leaving) => leaving.move.reason !== 'used' || batchKeyOf(leaving) === '')
+        .map(({ quantity }) => quantity),
     ),
   };
 }
@@ -156,8 +150,8 @@ function recalledBatches(
   book: Book,
   keys: ReadonlySet<string>,
   reach: readonly Leaving[],
-  certaintyOf: (key: string) => Certainty,
   asOf: Day,
+  certaintyOf: (key: string) => Certainty,
 ): RecalledBatch[] {
   const movesOf = new Map<string, Move[]>();
   for (const leaving of reach) {
@@ -233,11 +227,12 @@ function barsOf(
   };
 }
 
+/** Soap and pieces of those batches; left out where the certainty is undefined. */
 function soapOnHand(
   book: Book,
   keys: ReadonlySet<string>,
-  certaintyOf: (key: string) => Certainty,
   asOf: Day,
+  certaintyOf: (key: string, item: Item) => Certainty | undefined,
 ): RecalledSoap[] {
   const soap: RecalledSoap[] = [];
   for (const { moves } of indexOf(book).values()) {
@@ -245,7 +240,8 @@ function soapOnHand(
     if (item === undefined || item.kind === 'material' || item.kind === 'bars') continue;
     for (const [key, onHand] of layersOf(book, item, keys, asOf)) {
       const batch = book.batches.get(key)?.batch ?? key;
-      if (onHand.gt(0)) soap.push({ item, batch, certainty: certaintyOf(key), onHand });
+      const certainty = certaintyOf(key, item);
+      if (certainty !== undefined && onHand.gt(0)) soap.push({ item, batch, certainty, onHand });
     }
   }
   return soap.sort(

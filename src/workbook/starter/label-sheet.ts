@@ -1,8 +1,8 @@
 import { cell, inputCells, titleCells } from './answer-cells.ts';
 import { at, cellsIn, type Formula, named, pour, unlessBlank } from './formula.ts';
 import { listed } from './listed.ts';
-import { countWhere, numberBeside } from './look-up.ts';
-import { blank, choose, cutAfter, given, join, over, value } from './native.ts';
+import { countWhere, numberBeside, textBeside } from './look-up.ts';
+import { blank, choose, cutAfter, given, join, over, pick, value } from './native.ts';
 import { bookName } from './names.ts';
 import type { StarterCell, StarterSheet } from './sheet.ts';
 import { columnCells } from './table-cells.ts';
@@ -64,6 +64,8 @@ export function labelSheet(design: string): StarterSheet {
         ],
         unless: { blank: asked, instead: 'Pick a design above.' },
       }),
+      cell(BATCH, 2, 'Bars of this batch on hand', 'label'),
+      cell(BATCH, 3, barsOnHand(at(BATCH, GIVEN), asked), 'answer', 'whole'),
       cell(DESIGN, 2, 'Checks that are over', 'label'),
       cell(DESIGN, 3, counted('over'), 'answer', 'whole'),
       cell(KIND, 2, 'Checks that are unknown', 'label'),
@@ -78,6 +80,23 @@ export function labelSheet(design: string): StarterSheet {
     landscape: false,
     prints: { startRow: LABEL, startColumn: 0, endRow: LABEL + 5, endColumn: 0 },
   };
+}
+
+/** How many labels with this batch's number there are bars for. A lot of the same name stands first in RECALL. */
+function barsOnHand(batch: Formula, design: Formula): Formula {
+  const recall = pour('RECALL', batch, named(bookName));
+  const inRow = (row: number, otherwise: Formula): Formula =>
+    choose([pick(recall, row, 2), '=', batch], pick(recall, row, 6), otherwise);
+  const designOf = textBeside(
+    batch,
+    columnCells('batches', 'batch'),
+    columnCells('batches', 'design'),
+  );
+  return unlessBlank(
+    batch,
+    '',
+    choose([designOf, '=', design], inRow(2, inRow(3, blank)), value('not a batch of this design')),
+  );
 }
 
 /** Both rounded down, so that no label says more than is in the wrapper. */

@@ -20,6 +20,8 @@ export interface ListedColumn {
   readonly header: string;
   readonly format: CellFormat;
   readonly take: number;
+  /** What is made of the cell, where it is not shown as it came. */
+  readonly as?: (asked: Formula) => Formula;
 }
 
 /**
@@ -32,8 +34,8 @@ export function listed({ row, column, lines, of, columns, unless }: Listed): Sta
     cell(row - 1, column + right, header, 'header', format),
   );
   const body = Array.from({ length: lines }, (_, down) =>
-    columns.map(({ format, take }, right) => {
-      const asked = pick(of, down + 2, take);
+    columns.map(({ format, take, as = asIs }, right) => {
+      const asked = as(pick(of, down + 2, take));
       const holds =
         right > 0
           ? unlessBlank(at(row + down, column), '', unlessError(asked, blank))
@@ -47,6 +49,8 @@ export function listed({ row, column, lines, of, columns, unless }: Listed): Sta
   );
   return [...headers, ...body.flat()];
 }
+
+const asIs = (asked: Formula): Formula => asked;
 
 /** Says so where there is more than a list has room for: `beyond` is the first that found none. */
 export const moreNote = (beyond: Formula, sentence: string): Formula =>

@@ -1,12 +1,12 @@
 import { cell, headerCells, inputCells, titleCells } from './answer-cells.ts';
-import { at, cellsIn, type Formula, named, nextDifferent, pour, sumOf } from './formula.ts';
+import { at, cellsIn, type Formula, named, pour } from './formula.ts';
 import { dateOfIso } from './dates.ts';
 import { columnOf, listed, moreNote } from './listed.ts';
 import { numberBeside, sumWhere, textBeside } from './look-up.ts';
-import { blank, choose, flat, pick, value } from './native.ts';
+import { blank, choose, pick, value } from './native.ts';
 import { bookName } from './names.ts';
 import type { StarterCell, StarterSheet } from './sheet.ts';
-import { columnCells, wholeColumn } from './table-cells.ts';
+import { columnCells } from './table-cells.ts';
 import { widths } from './weigh-sheet.ts';
 
 const ASKED = 3;
@@ -17,15 +17,20 @@ const reached = { row: HEADERS + 1, lines: BATCHES };
 const LINES = HEADERS + BATCHES + 4;
 const LINES_ROOM = 120;
 const trail = { row: LINES, lines: LINES_ROOM };
+const DATES = 2;
+const MADE = 4;
+const ON_HAND = 5;
+const CALLED_BACK = 8;
 
-/** Every batch that a lot went into, with what was sold and is on hand of its design; or all that went into a batch. */
+/** Every batch that a lot or a batch went into, with its own bars sold and on hand; or all that went into a batch. */
 export function recallSheet(lot: string): StarterSheet {
   const asked = at(ASKED, GIVEN);
+  const recall = pour('RECALL', asked, named(bookName));
   const list = pour('TRACE', asked, named(bookName));
   return {
     name: 'Recall',
     group: 'answers',
-    widths: widths([18, 14, 22, 11, 24, 12, 13]),
+    widths: widths([24, 18, 14, 18, 22, 14, 12, 12, 13]),
     cells: [
       ...titleCells(
         'Recall',
@@ -39,31 +44,43 @@ export function recallSheet(lot: string): StarterSheet {
         column: 0,
         of: list,
         columns: [
+          { header: 'Item', format: 'text', take: 5 },
           { header: 'Batch', format: 'text', take: 1 },
           { header: 'Poured', format: 'text', take: 2 },
-          { header: 'Design', format: 'text', take: 3 },
-          { header: 'Bars', format: 'whole', take: 4 },
-          { header: 'Item', format: 'text', take: 5 },
           { header: 'Lot', format: 'text', take: 6 },
+          { header: 'Design', format: 'text', take: 3 },
           { header: 'Quantity', format: 'grams', take: 7 },
+          { header: 'Bars', format: 'whole', take: 4 },
         ],
         unless: { blank: asked, instead: '' },
       }),
-      cell(HEADERS - 1, 0, 'Batches reached', 'heading'),
-      ...headerCells(HEADERS, 0, [
-        ['Batch', 'text'],
-        ['Poured', 'date'],
-        ['Design', 'text'],
-        ['Good bars', 'whole'],
-        ['Design sold since', 'whole'],
-        ['Design on hand', 'whole'],
-        ['Called back', 'whole'],
-      ]),
-      ...Array.from({ length: BATCHES }, (_, index) => batchRow(index)).flat(),
+      cell(HEADERS - 1, 0, 'Where it is', 'heading'),
+      ...listed({
+        ...reached,
+        column: 0,
+        of: recall,
+        columns: [
+          { header: 'Item', format: 'text', take: 1 },
+          { header: 'Batch', format: 'text', take: 2 },
+          { header: 'Poured', format: 'date', take: 3, as: dateOfIso },
+          { header: 'How sure', format: 'text', take: 4 },
+          { header: 'Made', format: 'grams', take: 5 },
+          { header: 'On hand', format: 'grams', take: 6 },
+          { header: 'Sold', format: 'whole', take: 7 },
+          { header: 'Gone', format: 'grams', take: 8 },
+        ],
+        unless: { blank: asked, instead: '' },
+      }),
+      ...headerCells(HEADERS, CALLED_BACK, [['Called back', 'whole']]),
+      ...Array.from({ length: BATCHES }, (_, index) =>
+        cell(reached.row + index, CALLED_BACK, '', 'input', 'whole'),
+      ),
       cell(ASKED + 3, 0, 'Good bars in them', 'label'),
-      cell(ASKED + 3, GIVEN, sumOf(cellsIn(columnOf(reached, 3))), 'answer', 'whole'),
+      cell(ASKED + 3, GIVEN, ofBatches(MADE), 'answer', 'whole'),
+      cell(ASKED + 3, 3, 'Of them on hand', 'label'),
+      cell(ASKED + 3, 4, ofBatches(ON_HAND), 'answer', 'whole'),
       cell(
-        ASKED + 3,
+        LINES - 2,
         2,
         moreNote(
           pick(list, LINES_ROOM + 2, 1),
@@ -74,14 +91,25 @@ export function recallSheet(lot: string): StarterSheet {
       cell(
         HEADERS - 1,
         2,
-        moreNote(batchName(BATCHES), 'More batches than these: the lines below name them all.'),
+        moreNote(
+          pick(recall, BATCHES + 2, 1),
+          'More than this sheet shows: put POUR.RECALL on a sheet of its own.',
+        ),
         'note',
       ),
     ],
-    landscape: false,
-    prints: { startRow: 0, startColumn: 0, endRow: HEADERS + BATCHES, endColumn: 6 },
+    landscape: true,
+    prints: { startRow: 0, startColumn: 0, endRow: HEADERS + BATCHES, endColumn: CALLED_BACK },
   };
 }
+
+/** Only the lines of batches have a day on which they were poured, and bars made. */
+const ofBatches = (column: number): Formula =>
+  sumWhere(cellsIn(columnOf(reached, column), '$'), [
+    cellsIn(columnOf(reached, DATES), '$'),
+    '>=',
+    value(1),
+  ]);
 
 /** What is known of the lot itself. */
 function lotFacts(asked: Formula): StarterCell[] {
@@ -105,39 +133,5 @@ function lotFacts(asked: Formula): StarterCell[] {
     ),
     cell(ASKED + 2, 3, 'Best before', 'label'),
     cell(ASKED + 2, 4, choose([bestBefore, '=', value(0)], blank, bestBefore), 'answer', 'date'),
-  ];
-}
-
-/** The batches on the trail, each once; the first has the index 0. */
-function batchName(index: number): Formula {
-  const names = cellsIn(columnOf(trail, 0), '$');
-  const source = {
-    text: names.text,
-    work: (from: Parameters<Formula['work']>[0]) => flat(names.work(from)),
-  };
-  return nextDifferent(source, { row: HEADERS, column: 0 }, HEADERS + 1 + index);
-}
-
-function batchRow(index: number): StarterCell[] {
-  const row = HEADERS + 1 + index;
-  const batch = at(row, 0);
-  const [poured, design] = [at(row, 1), at(row, 2)];
-  const names = cellsIn(columnOf(trail, 0), '$');
-  const iso = textBeside(batch, names, cellsIn(columnOf(trail, 1), '$'));
-  const batches = columnCells('batches', 'batch');
-  const sold = sumWhere(
-    wholeColumn('sales', 'bars'),
-    [wholeColumn('sales', 'design'), '', design],
-    [wholeColumn('sales', 'soldOn'), '>=', poured],
-  );
-  const there = (then: Formula): Formula => choose([design, '=', blank], blank, then);
-  return [
-    cell(row, 0, batchName(index), 'plain', 'text'),
-    cell(row, 1, dateOfIso(iso), 'plain', 'date'),
-    cell(row, 2, textBeside(batch, names, cellsIn(columnOf(trail, 2), '$')), 'plain', 'text'),
-    cell(row, 3, numberBeside(batch, batches, columnCells('batches', 'good')), 'strong', 'whole'),
-    cell(row, 4, there(sold), 'plain', 'whole'),
-    cell(row, 5, there(pour('ONHAND', design, named(bookName))), 'plain', 'whole'),
-    cell(row, 6, '', 'input', 'whole'),
   ];
 }

@@ -124,13 +124,23 @@ describe('native sheets of the demo', () => {
     expect(saved).toBeCloseTo(singles - price, 9);
   });
 
-  it('recall each batch that the lot reached once', () => {
-    const listed = Array.from({ length: 30 }, (_, index) => shown('Recall', 10 + index, 0)).filter(
-      (name) => name !== '',
+  it('recall each batch that the lot reached once, with bars of its own', () => {
+    const rows = Array.from({ length: 30 }, (_, line) =>
+      Array.from({ length: 8 }, (_, column) => shown('Recall', 10 + line, column)),
+    ).filter(([item]) => item !== '');
+    const batches = rows.filter(
+      ([, batch, poured, , made]) => batch !== '' && poured !== '' && made !== '',
     );
-    const lines = Array.from({ length: 120 }, (_, index) => shown('Recall', 43 + index, 0));
-    expect(listed.length).toBeGreaterThan(2);
-    expect(listed).toEqual([...new Set(lines.filter((name) => name !== ''))]);
+    const trail = Array.from({ length: 120 }, (_, line) => shown('Recall', 43 + line, 1));
+    expect(batches.length).toBeGreaterThan(2);
+    expect(batches.map(([, batch]) => batch).sort()).toEqual(
+      [...new Set(trail.filter((batch) => batch !== ''))].sort(),
+    );
+    const total = (column: number) => batches.reduce((sum, row) => sum + Number(row[column]), 0);
+    expect([shown('Recall', 6, 1), shown('Recall', 6, 4)]).toEqual([total(4), total(5)]);
+    // What was made is on the shelf, sold or gone; no batch has another's bars.
+    for (const [, batch, , , made, onHand, sold, gone] of batches)
+      expect(Number(onHand) + Number(sold) + Number(gone), String(batch)).toBe(made);
   });
 });
 
