@@ -136,6 +136,35 @@ it('sees another program write the file, and leaves it alone', async () => {
   expect((await readFile(file)).equals(bytes)).toBe(true);
 });
 
+it('goes on over a server that was started again, with what was typed meanwhile', async () => {
+  const { address } = workbench;
+  await workbench.close();
+  await open.saysSaved('Not connected');
+  await open.type('Ledger', 'C2', '-7');
+  await open.saysSaved('Not connected, not saved');
+  const started = await startWorkbench(file, pageFolder, join(folder, 'data'));
+  if ('kind' in started) throw new Error(started.sentence);
+  workbench = started;
+  expect(workbench.address).toBe(address);
+  await open.saysSaved();
+  expect(cellOf(await sheetOnDisk('Ledger'), 1, 2)?.value).toBe(-7);
+});
+
+it('tells the other window of what one saves', async () => {
+  const other = await openAt(browser, workbench.address);
+  await open.type('Ledger', 'C2', '-7');
+  await open.saysSaved();
+  await other.page.getByText('The file was changed outside this page.').waitFor();
+  await Promise.all([
+    other.page.waitForEvent('load'),
+    other.page.getByRole('button', { name: 'Load the new version' }).click(),
+  ]);
+  await isOpen(other.page);
+  expect(await other.values('Ledger', 'C2')).toEqual([[-7]]);
+  await other.saysSaved();
+  await other.close();
+});
+
 it('opens a workbook that holds nothing yet, and keeps what is typed into it', async () => {
   const empty = join(folder, 'empty.xlsx');
   await writeFile(empty, writeWorkbook({ sheets: [{ name: 'Sheet1' }] }));

@@ -23,33 +23,18 @@ export function connect(signal: AbortSignal): Connection {
   let last: FileNews | undefined;
   // The page itself has just come from there.
   let isOpen = true;
-  let source: EventSource | undefined;
   const become = (next: boolean) => {
     if (isOpen === next) return;
     isOpen = next;
     for (const listener of changed) listener();
   };
-  const call = () => {
-    if (signal.aborted) return;
-    source = new EventSource('api/events');
-    source.addEventListener('open', () => {
-      become(true);
-    });
-    source.addEventListener('message', ({ data }: MessageEvent<string>) => {
-      last = JSON.parse(data) as FileNews;
-      for (const listener of heard) listener(last);
-    });
-    source.addEventListener('error', end);
-  };
-  const end = () => {
-    if (source === undefined) return;
-    source.close();
-    source = undefined;
-    become(false);
-    setTimeout(call, CALL_AGAIN_MS);
-  };
-  call();
-  signal.addEventListener('abort', () => source?.close());
+  const end = keepCalling(signal, {
+    become,
+    bring(news) {
+      last = news;
+      for (const listener of heard) listener(news);
+    },
+  });
   return {
     get isOpen() {
       return isOpen;
@@ -71,4 +56,36 @@ export function connect(signal: AbortSignal): Connection {
         look();
       }),
   };
+}
+
+interface Hears {
+  /** The line is open, or has ended. */
+  become(isOpen: boolean): void;
+  bring(news: FileNews): void;
+}
+
+/** Calls the server, and again a while after each end. Returns the way to hold the line for ended. */
+function keepCalling(signal: AbortSignal, { become, bring }: Hears): () => void {
+  let source: EventSource | undefined;
+  const call = () => {
+    if (signal.aborted) return;
+    source = new EventSource('api/events');
+    source.addEventListener('open', () => {
+      become(true);
+    });
+    source.addEventListener('message', ({ data }: MessageEvent<string>) => {
+      bring(JSON.parse(data) as FileNews);
+    });
+    source.addEventListener('error', end);
+  };
+  const end = () => {
+    if (source === undefined) return;
+    source.close();
+    source = undefined;
+    become(false);
+    setTimeout(call, CALL_AGAIN_MS);
+  };
+  call();
+  signal.addEventListener('abort', () => source?.close());
+  return end;
 }

@@ -22,82 +22,96 @@ export interface UnderWay {
 }
 
 /** What is known of the file: the version we stand on, and whether it is still the file's own. */
-export function createFileState(changes: Changes, connection: Connection, firstVersion: string) {
-  const listeners = new Set<(state: SaveState) => void>();
-  let version = firstVersion;
-  let isOutside = false;
-  let refused: string | undefined;
-  let lost: Lost | undefined;
-  let underWay: UnderWay | undefined;
-  const hasUnsaved = () => changes.isWaiting || underWay !== undefined;
-  const state = (): SaveState => {
-    if (isOutside) return { kind: 'changed outside' };
-    if (!connection.isOpen) return { kind: 'not connected' };
-    const sentence = refused ?? lost?.sentence;
-    if (sentence !== undefined) return { kind: 'not saved', sentence, backup: lost?.backup };
-    return { kind: hasUnsaved() ? 'saving' : 'saved' };
-  };
-  const tell = () => {
-    for (const listener of listeners) listener(state());
-  };
-  connection.onChange(tell);
-  return {
-    get state() {
-      return state();
-    },
-    get version() {
-      return version;
-    },
-    get isOutside() {
-      return isOutside;
-    },
-    get hasUnsaved() {
-      return hasUnsaved();
-    },
-    /** What a save sent now goes over. */
-    get base(): Pick<SaveRequest, 'baseVersion' | 'after'> {
-      if (underWay === undefined) return { baseVersion: version };
-      return { baseVersion: underWay.request.baseVersion, after: underWay.request.id };
-    },
-    onState: (listener: (state: SaveState) => void) => void listeners.add(listener),
-    unsaved(): readonly SheetEdits[] {
-      const waiting = changes.isWaiting ? lookAt(changes) : [];
-      return joinEdits(underWay?.request.edits ?? [], waiting);
-    },
-    edited() {
-      refused = undefined;
-      tell();
-    },
-    begin(next: UnderWay) {
-      [underWay, refused] = [next, undefined];
-      tell();
-    },
-    end(answer: SaveAnswer) {
-      const ended = underWay;
-      underWay = undefined;
-      if (answer.kind === 'saved') {
-        ended?.taken.saved();
-        [version, lost] = [answer.version, undefined];
-      } else {
-        ended?.taken.returned();
-        if (answer.kind === 'refused') refused = answer.sentence;
-        else isOutside = true;
-      }
-      tell();
-    },
-    /** Whether news say no more than we know. */
-    isAsTold: (news: FileNews) =>
-      news.kind === 'stands'
-        ? news.version === version && lost === undefined
-        : news.sentence === lost?.sentence,
-    /** Takes what the file itself shows; no save may be under way. */
-    see(news: FileNews | undefined) {
-      if (news === undefined) return;
-      lost = news.kind === 'lost' ? news : undefined;
-      if (news.kind === 'stands' && news.version !== version) isOutside = true;
-      tell();
-    },
-  };
+export class FileState {
+  version: string;
+  isOutside = false;
+  private refused: string | undefined;
+  private lost: Lost | undefined;
+  private underWay: UnderWay | undefined;
+  private readonly changes: Changes;
+  private readonly connection: Connection;
+  private readonly listeners = new Set<() => void>();
+
+  constructor(changes: Changes, connection: Connection, version: string) {
+    this.changes = changes;
+    this.connection = connection;
+    this.version = version;
+    connection.onChange(() => {
+      this.tell();
+    });
+  }
+
+  get state(): SaveState {
+    if (this.isOutside) return { kind: 'changed outside' };
+    if (!this.connection.isOpen) return { kind: 'not connected' };
+    const sentence = this.refused ?? this.lost?.sentence;
+    if (sentence !== undefined) return { kind: 'not saved', sentence, backup: this.lost?.backup };
+    return { kind: this.hasUnsaved ? 'saving' : 'saved' };
+  }
+
+  get hasUnsaved(): boolean {
+    return this.changes.isWaiting || this.underWay !== undefined;
+  }
+
+  /** What a save sent now goes over. */
+  get base(): Pick<SaveRequest, 'baseVersion' | 'after'> {
+    if (this.underWay === undefined) return { baseVersion: this.version };
+    const { baseVersion, id } = this.underWay.request;
+    return { baseVersion, after: id };
+  }
+
+  onState(listener: () => void): void {
+    this.listeners.add(listener);
+  }
+
+  unsaved(): readonly SheetEdits[] {
+    const waiting = this.changes.isWaiting ? lookAt(this.changes) : [];
+    return joinEdits(this.underWay?.request.edits ?? [], waiting);
+  }
+
+  edited(): void {
+    this.refused = undefined;
+    this.tell();
+  }
+
+  begin(underWay: UnderWay): void {
+    this.underWay = underWay;
+    this.refused = undefined;
+    this.tell();
+  }
+
+  end(answer: SaveAnswer): void {
+    const ended = this.underWay;
+    this.underWay = undefined;
+    if (answer.kind === 'saved') {
+      ended?.taken.saved();
+      this.version = answer.version;
+      this.lost = undefined;
+    } else {
+      ended?.taken.returned();
+      if (answer.kind === 'refused') this.refused = answer.sentence;
+      else this.isOutside = true;
+    }
+    this.tell();
+  }
+
+  /** Whether news say no more than we know. */
+  isAsTold(news: FileNews): boolean {
+    return news.kind === 'stands'
+      ? news.version === this.version && this.lost === undefined
+      : news.sentence === this.lost?.sentence;
+  }
+
+  /** Takes what the file itself shows; no save may be under way. */
+  see(news: FileNews): void {
+    this.lost = news.kind === 'lost' ? news : undefined;
+    if (news.kind === 'stands' && news.version !== this.version) this.isOutside = true;
+    this.tell();
+  }
+
+  private tell(): void {
+    for (const listener of this.listeners) listener();
+  }
 }
 
 function lookAt(changes: Changes): Taken['edits'] {

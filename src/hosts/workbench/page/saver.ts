@@ -1,15 +1,16 @@
 import type { SaveAnswer, SheetEdits } from '../../xlsx/image.ts';
 import type { Changes } from './changes.ts';
-import { createFileState, type SaveState } from './file-state.ts';
+import { FileState, type SaveState } from './file-state.ts';
 import type { Grid } from './grid.ts';
 import type { ServerApi } from './server-api.ts';
+import { createPause, LONGEST_WAIT_MS } from './typing-pause.ts';
 
 /** Keeps the file in step with the grid, one save at a time. */
 export interface Saver {
   readonly state: SaveState;
   /** Whether the file may not hold all that the grid does. */
   readonly hasUnsaved: boolean;
-  onState(listener: (state: SaveState) => void): void;
+  onState(listener: () => void): void;
   /** Saves everything now; resolves once it is known how that ended, with the sentence where it could not be. */
   saveNow(): Promise<SaveAnswer>;
   /** What is unsaved, to be shown or kept as text. */
@@ -18,23 +19,60 @@ export interface Saver {
   leave(): void;
 }
 
-/** How long after the last keystroke a hand edit is saved, in milliseconds. */
-const TYPING_PAUSE_MS = 800;
-
-/** How long typing, and formulas that don't come to rest over it, may keep cells from the file. */
-const LONGEST_WAIT_MS = 5_000;
+type Server = Pick<ServerApi, 'save' | 'look' | 'sendLast' | 'connection'>;
 
 /** Starts saving: edits by hand after a pause, everything else when asked. `newId` tells saves apart. */
 export function createSaver(
   grid: Grid,
   changes: Changes,
-  server: Pick<ServerApi, 'save' | 'look' | 'sendLast' | 'connection'>,
+  server: Server,
   firstVersion: string,
   newId: () => string,
 ): Saver {
-  const file = createFileState(changes, server.connection, firstVersion);
-  const typing = createTimer();
+  const file = new FileState(changes, server.connection, firstVersion);
   const inTurn = oneAtATime();
+  const saveNow = saving({ grid, changes, server, file, newId, inTurn });
+  server.connection.onNews((news) => {
+    if (file.isAsTold(news)) return;
+    // It may be of a save under way: once that has ended, the file itself tells.
+    void inTurn(async () => {
+      const seen = await server.look();
+      if (seen !== undefined) file.see(seen);
+    });
+  });
+  return {
+    get state() {
+      return file.state;
+    },
+    get hasUnsaved() {
+      return file.hasUnsaved;
+    },
+    onState: (listener) => {
+      file.onState(listener);
+    },
+    saveNow,
+    unsaved: () => file.unsaved(),
+    leave() {
+      const edits = file.unsaved();
+      if (!file.isOutside && edits.length > 0) {
+        server.sendLast({ id: newId(), ...file.base, edits });
+      }
+    },
+  };
+}
+
+interface Parts {
+  readonly grid: Grid;
+  readonly changes: Changes;
+  readonly server: Server;
+  readonly file: FileState;
+  readonly newId: () => string;
+  readonly inTurn: InTurn;
+}
+
+/** Saves what is typed after a pause, and all there is whenever the returned function is called. */
+function saving({ grid, changes, server, file, newId, inTurn }: Parts): () => Promise<SaveAnswer> {
+  const typing = createPause();
   /** The file holds answers older than its cells. */
   let isLate = false;
   const saveOnce = async (settled: Promise<boolean>): Promise<SaveAnswer> => {
@@ -42,8 +80,9 @@ export function createSaver(
     const isSettled = await settled;
     const { version: baseVersion } = file;
     if (file.isOutside) return { kind: 'changed outside', version: baseVersion };
-    if (!changes.isWaiting && !(isLate && isSettled))
+    if (!changes.isWaiting && !(isLate && isSettled)) {
       return { kind: 'saved', version: baseVersion };
+    }
     const taken = changes.take();
     const request = { id: newId(), baseVersion, edits: taken.edits };
     file.begin({ request, taken });
@@ -61,35 +100,14 @@ export function createSaver(
     file.edited();
     if (!file.isOutside) typing.set(() => void saveTyped());
   });
-  server.connection.onNews((news) => {
-    if (file.isAsTold(news)) return;
-    // It may be of a save under way: once that has ended, the file itself tells.
-    void inTurn(async () => {
-      file.see(await server.look());
-    });
-  });
-  return {
-    get state() {
-      return file.state;
-    },
-    get hasUnsaved() {
-      return file.hasUnsaved;
-    },
-    onState: file.onState,
-    saveNow: () => inTurn(() => saveOnce(settles())),
-    unsaved: file.unsaved,
-    leave() {
-      const edits = file.unsaved();
-      if (!file.isOutside && edits.length > 0) {
-        server.sendLast({ id: newId(), ...file.base, edits });
-      }
-    },
-  };
+  return () => inTurn(() => saveOnce(settles()));
 }
 
-function oneAtATime() {
+type InTurn = <T>(work: () => Promise<T>) => Promise<T>;
+
+function oneAtATime(): InTurn {
   let queue: Promise<unknown> = Promise.resolve();
-  return <T>(work: () => Promise<T>): Promise<T> => {
+  return (work) => {
     const next = queue.then(work);
     queue = next.catch(() => undefined);
     return next;
@@ -100,21 +118,3 @@ const unsettledAfter = (ms: number): Promise<boolean> =>
   new Promise((resolve) => {
     setTimeout(resolve, ms, false);
   });
-
-/** Waits for a pause after what was set last, but never past the longest wait after the first. */
-function createTimer() {
-  let timer: ReturnType<typeof setTimeout> | undefined;
-  let latest = 0;
-  return {
-    set(run: () => void) {
-      const now = Date.now();
-      if (timer === undefined) latest = now + LONGEST_WAIT_MS;
-      clearTimeout(timer);
-      timer = setTimeout(run, Math.max(0, Math.min(TYPING_PAUSE_MS, latest - now)));
-    },
-    clear() {
-      clearTimeout(timer);
-      timer = undefined;
-    },
-  };
-}

@@ -36,18 +36,7 @@ export function createServerApi(signal: AbortSignal): ServerApi {
   const connection = connect(signal);
   return {
     connection,
-    async book(told) {
-      const response = await fetch('api/book', { cache: 'no-store', signal });
-      if (response.status === 422) throw new FileLost((await response.json()) as Lost);
-      if (!response.ok) throw new Error(await sentenceOf(response));
-      const reader = createBookReader();
-      // The server is on this machine: coming takes an instant, reading does not.
-      for (const line of (await response.text()).trimEnd().split('\n')) {
-        reader.take(line);
-        await told(reader.share);
-      }
-      return reader.finish();
-    },
+    book: (told) => readBook(signal, told),
     async functionHelp() {
       const response = await fetch('functions.json');
       if (!response.ok) return [];
@@ -82,6 +71,22 @@ export function createServerApi(signal: AbortSignal): ServerApi {
     },
     sendLast: (request) => void post('api/save', request, { outlivesPage: true }),
   };
+}
+
+async function readBook(
+  signal: AbortSignal,
+  told: (share: number) => Promise<void>,
+): Promise<WorkbookImage> {
+  const response = await fetch('api/book', { cache: 'no-store', signal });
+  if (response.status === 422) throw new FileLost((await response.json()) as Lost);
+  if (!response.ok) throw new Error(await sentenceOf(response));
+  const reader = createBookReader();
+  // The server is on this machine: coming takes an instant, reading does not.
+  for (const line of (await response.text()).trimEnd().split('\n')) {
+    reader.take(line);
+    await told(reader.share);
+  }
+  return reader.finish();
 }
 
 /** There is no workbook to be read in the file's place. */

@@ -18,8 +18,13 @@ export interface LedgerPlace {
   readonly secret: string;
   /** The port that served it last. */
   readonly port: number | undefined;
-  /** Keeps the port, so that the address stays the same. */
+  /** Keeps the port that it is served at from now on, so that the address stays the same. */
   keepPort(port: number): Promise<void>;
+  /**
+   * Another program held its port while nobody served it, and may have heard name and secret from a page
+   * that was still open, or left something in the browser under that name: both are made anew.
+   */
+  renew(): Promise<void>;
 }
 
 /** The place of the workbook at a real path, made when it is first opened. */
@@ -30,18 +35,25 @@ export async function ledgerPlace(dataFolder: string, path: string): Promise<Led
   await chmod(dataFolder, 0o700);
   const file = join(folder, 'address.json');
   const known = await readOwn(file);
-  const kept = isAddress(known)
-    ? known
-    : { name: randomBytes(10).toString('hex'), secret: newSecret() };
-  if (kept !== known) await writeOwn(file, JSON.stringify(kept));
+  let kept = isAddress(known) ? known : newAddress();
+  const keep = async (next: Address) => {
+    kept = next;
+    await writeOwn(file, JSON.stringify(kept));
+  };
+  if (kept !== known) await keep(kept);
   return {
     folder,
-    host: `${kept.name}.localhost`,
-    secret: kept.secret,
-    port: kept.port,
-    async keepPort(port) {
-      if (port !== kept.port) await writeOwn(file, JSON.stringify({ ...kept, port }));
+    get host() {
+      return `${kept.name}.localhost`;
     },
+    get secret() {
+      return kept.secret;
+    },
+    get port() {
+      return kept.port;
+    },
+    keepPort: (port) => (port === kept.port ? Promise.resolve() : keep({ ...kept, port })),
+    renew: () => keep(newAddress()),
   };
 }
 
@@ -58,7 +70,10 @@ interface Address {
   readonly port?: number;
 }
 
-const newSecret = (): string => randomBytes(24).toString('base64url');
+const newAddress = (): Address => ({
+  name: randomBytes(10).toString('hex'),
+  secret: randomBytes(24).toString('base64url'),
+});
 
 const folderOf = (dataFolder: string, path: string): string =>
   join(dataFolder, 'ledgers', createHash('sha256').update(path).digest('hex').slice(0, 32));

@@ -38,16 +38,17 @@ export async function startWorkbench(
   const store = fileStore(path, nodeFileSteps, Date.now, await savesMade(place.folder));
   const first = await store.look();
   if (first.kind === 'lost') return { kind: 'refused', sentence: sentenceOf(first, path) };
-  const { host, secret: token } = place;
   const texts = await keptTexts(place.folder);
   const pages = listeners(first);
-  const server = workbenchServer({ store, listeners: pages, texts, pageRoot, host, token });
+  const server = workbenchServer({ store, listeners: pages, texts, pageRoot, place });
   const listening = await listen(server, port, place.port);
+  const isTaken = port === undefined && place.port !== undefined && place.port !== listening;
+  if (isTaken) await place.renew();
   await place.keepPort(listening);
   const look = tellOfFile(store.look, pages.tell);
   const stop = watchFile(path, (occasion) => void look(occasion));
   return {
-    address: `http://${host}:${listening}/${token}/`,
+    address: `http://${place.host}:${listening}/${place.secret}/`,
     async close() {
       stop();
       pages.close();

@@ -8,6 +8,7 @@ import type { KeepAnswer, TextsToKeep } from '../protocol.ts';
 import type { FileStore } from './file-store.ts';
 import { keptByBrowser, safetyHeaders } from './headers.ts';
 import { type KeptTexts, parseTexts } from './kept-texts.ts';
+import type { LedgerPlace } from './ledger-place.ts';
 import type { Listeners } from './listeners.ts';
 import { pageFile, type PageFile } from './page-files.ts';
 import { readBody } from './read-body.ts';
@@ -20,9 +21,8 @@ export interface WorkbenchParts {
   readonly texts: KeptTexts;
   /** The folder of the built page. */
   readonly pageRoot: string;
-  /** The one host name that is answered. */
-  readonly host: string;
-  readonly token: string;
+  /** The one host name that is answered, and the secret that a request must know. */
+  readonly place: Pick<LedgerPlace, 'host' | 'secret'>;
 }
 
 /** The workbench's server, not yet listening. */
@@ -45,7 +45,11 @@ async function answer(
   request: IncomingMessage,
   response: ServerResponse,
 ): Promise<void> {
-  const to = route(factsOf(request), { ...parts, port });
+  const to = route(factsOf(request), {
+    host: parts.place.host,
+    port,
+    token: parts.place.secret,
+  });
   switch (to.kind) {
     case 'denied':
       send(response, to.status, 'text/plain; charset=utf-8', to.sentence);

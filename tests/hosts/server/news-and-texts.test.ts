@@ -1,0 +1,80 @@
+import { renameSync, writeFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { startWorkbench } from '../../../src/hosts/workbench/server/start.ts';
+import { versionOf } from '../../../src/hosts/xlsx/version.ts';
+import { again, JSON_TYPE, save, workbench } from './served.ts';
+import { ask, bookBytes, bytesAt, listen, saveRequest } from './support.ts';
+
+describe('a served workbook', () => {
+  it('tells every listening page what stands in the file’s place, and each change once', async () => {
+    const { address, root, path } = await workbench();
+    const stands = () =>
+      `data: ${JSON.stringify({ kind: 'stands', version: versionOf(bytesAt(path)) })}\n\n`;
+    const pages = [await listen(address, root), await listen(address, root)];
+    const heard = () => Promise.all(pages.map((page) => page.next()));
+    expect(await heard()).toEqual([stands(), stands()]);
+    const asked = saveRequest(versionOf(bytesAt(path)), 'mine');
+    const mine = await save(address, root, JSON.stringify(asked));
+    expect(JSON.parse(mine.body)).toMatchObject({ kind: 'saved' });
+    expect(await heard()).toEqual([stands(), stands()]);
+    writeFileSync(`${path}.theirs`, bookBytes('theirs'));
+    renameSync(`${path}.theirs`, path);
+    expect(await heard()).toEqual([stands(), stands()]);
+    for (const page of pages) page.stop();
+  });
+
+  it('keeps the pane’s texts, for this workbook and for the next server', async () => {
+    const first = await workbench();
+    const { address, root } = first;
+    const other = await workbench();
+    const keep = async (texts: unknown) =>
+      (
+        await ask(address, `${root}api/texts`, {
+          method: 'POST',
+          headers: JSON_TYPE,
+          body: JSON.stringify(texts),
+        })
+      ).body;
+    expect(await keep({ 'pour draft': '{"a":1}', gone: 'soon', ['__proto__']: 'x' })).toBe(
+      '{"kind":"kept"}',
+    );
+    await Promise.all([keep({ gone: null }), keep({ 'sell draft': 'b' })]);
+    expect(await keep(['no', 'texts'])).toContain('"refused"');
+    expect(await keep({ n: 1 })).toContain('"refused"');
+    await first.close();
+    const second = await again(first);
+    const held = JSON.parse((await ask(second.address, `${root}api/texts`)).body) as object;
+    expect(Object.entries(held)).toEqual([
+      ['pour draft', '{"a":1}'],
+      ['__proto__', 'x'],
+      ['sell draft', 'b'],
+    ]);
+    expect((await ask(other.address, `${other.root}api/texts`)).body).toBe('{}');
+  });
+
+  it('says of a damaged file until when its backup was it, and takes that back', async () => {
+    const { address, root, path } = await workbench();
+    const before = bytesAt(path);
+    await save(address, root, JSON.stringify(saveRequest(versionOf(before), 'new')));
+    writeFileSync(path, bytesAt(path).subarray(0, 200));
+    const book = await ask(address, `${root}api/book`);
+    expect(book.status).toBe(422);
+    expect(JSON.parse(book.body)).toMatchObject({ kind: 'lost', backup: expect.any(Number) });
+    const post = { method: 'POST', headers: JSON_TYPE, body: '{}' };
+    const taken = await ask(address, `${root}api/take-backup`, post);
+    expect(JSON.parse(taken.body)).toEqual({ kind: 'taken' });
+    expect(versionOf(bytesAt(path))).toBe(versionOf(before));
+  });
+
+  it('does not start on a damaged file, and says how to go back to its backup', async () => {
+    const first = await workbench();
+    const { address, root, path, pageRoot, data } = first;
+    await save(address, root, JSON.stringify(saveRequest(versionOf(bytesAt(path)), 'new')));
+    await first.close();
+    writeFileSync(path, bytesAt(path).subarray(0, 200));
+    const started = await startWorkbench(path, pageRoot, data);
+    expect('kind' in started && started.sentence).toMatch(
+      /\nIts state until .+ is kept\. To go back to it: npm start -- --take 1 ".*book\.xlsx"$/,
+    );
+  });
+});
