@@ -147,6 +147,7 @@ export class PourPane extends LitElement {
     const task = this.tasks.find((known) => known.name === name || known.shows?.(name) === true);
     if (task === undefined || task === this.task) return;
     this.task = task;
+    task.reopen?.();
     try {
       this.port?.memory.set(SHOWN, name);
     } catch {

@@ -1,3 +1,4 @@
+import { isUndone } from '../../src/domain/stock/batch-moves.ts';
 import { nameKey } from '../../src/domain/kernel/names.ts';
 import { taskId } from '../task/task-id.ts';
 import type { TaskKind } from '../task/task-kind.ts';
@@ -17,6 +18,10 @@ export const pourTask: TaskKind<Draft> = {
   changeToRecord,
   undo: {
     change: changeToUndo,
+    isUndone: (book, draft) => {
+      const batch = book.batches.get(nameKey(draft.batch));
+      return batch === undefined || isUndone(book, batch);
+    },
     done: (batch) => `Undone: ${batch}. Stock is what it was before.`,
   },
   isInBook: (book, { batch }) => book.batches.has(nameKey(batch)),

@@ -1,4 +1,5 @@
 import { holdsTexts, isRecord, isRecording, keepAs, restoreAs } from '../task/kept.ts';
+import { type Asked, isSure } from '../task/question.ts';
 import type { TaskDraft } from '../task/task-kind.ts';
 
 /** The pages of a delivery, in order. */
@@ -23,7 +24,7 @@ export interface TypedLot {
 }
 
 /** One delivery as far as the maker has told it; read afresh against the workbook each time. */
-export interface ReceiveDraft extends TaskDraft {
+export interface ReceiveDraft extends TaskDraft, Asked {
   /** Made once when the form opens and kept through retries and reloads. */
   readonly id: string;
   readonly step: ReceiveStep;
@@ -85,6 +86,7 @@ function isReceiveDraft(value: unknown): value is ReceiveDraft {
     receiveSteps.some((step) => step === value['step']) &&
     freightShares.some((share) => share === value['shareBy']) &&
     isRecording(value['recording']) &&
+    isSure(value['sure']) &&
     Array.isArray(lines) &&
     lines.length > 0 &&
     lines.every((line) => isRecord(line) && holdsTexts(line, Object.keys(blankLot)))

@@ -3,16 +3,18 @@ import { itemOfMaterial } from '../../src/domain/book/find.ts';
 import { readDay } from '../../src/domain/kernel/day.ts';
 import { exact, sum } from '../../src/domain/kernel/exact.ts';
 import { nameKey } from '../../src/domain/kernel/names.ts';
-import { andThen, answer, type Result } from '../../src/domain/kernel/result.ts';
+import { andThen, answer, type Result, wrong } from '../../src/domain/kernel/result.ts';
 import { entryId, type StockChange } from '../../src/domain/ledger/posting.ts';
 import { type NewLot, receiveDelivery } from '../../src/domain/ledger/receive.ts';
 import { onHand } from '../../src/domain/stock/on-hand.ts';
 import { changeForDelivery } from '../../src/workbook/change.ts';
 import type { Change } from '../../src/workbook/port.ts';
+import { ASKED_FIRST, type Question, unanswered } from '../task/question.ts';
 import type { Ready } from '../task/session.ts';
 import { taskId } from '../task/task-id.ts';
 import type { TaskKind, Who } from '../task/task-kind.ts';
 import { deliveryOfDraft, linesOfDraft } from './delivery-of-draft.ts';
+import { questionsOf } from './questions.ts';
 import {
   keepReceiveDraft,
   newReceiveDraft,
@@ -31,7 +33,9 @@ export const receiveTask: TaskKind<ReceiveDraft> = {
   restore: restoreReceiveDraft,
   change: (draft, told) => ({ ...draft, ...told }),
   changeToRecord: (state, draft, who) =>
-    andThen(deliveryPosting(state, draft, who), ({ change }) => answer(change)),
+    andThen(deliveryPosting(state, draft, who), ({ change, questions }) =>
+      unanswered(questions, draft).length === 0 ? answer(change) : wrong(ASKED_FIRST),
+    ),
   // A lot may have been used the next minute; a count puts a wrong quantity right.
   undo: undefined,
   isInBook: (book, draft) => lotsOfDelivery(book, draft).length > 0,
@@ -46,6 +50,7 @@ export const receiveTask: TaskKind<ReceiveDraft> = {
 export interface DeliveryToRecord {
   readonly lots: readonly NewLot[];
   readonly changes: readonly StockChange[];
+  readonly questions: readonly Question[];
   readonly change: Change;
 }
 
@@ -58,7 +63,12 @@ export const deliveryPosting = (
   andThen(deliveryOfDraft(book, draft, today), (delivery) =>
     andThen(receiveDelivery(book, delivery), (lots) =>
       andThen(changeForDelivery(lots, names), (change) =>
-        answer({ lots, change, changes: stockOf(book, lots, today) }),
+        answer({
+          lots,
+          change,
+          changes: stockOf(book, lots, today),
+          questions: questionsOf(book, lots),
+        }),
       ),
     ),
   );

@@ -1,5 +1,6 @@
 import { nameKey } from '../../src/domain/kernel/names.ts';
 import { holdsTexts, isRecord, isRecording, keepAs, restoreAs } from '../task/kept.ts';
+import { type Asked, isSure } from '../task/question.ts';
 import type { TaskDraft } from '../task/task-kind.ts';
 
 /** The pages of selling, in order. */
@@ -15,7 +16,7 @@ export interface TypedSale {
 }
 
 /** One selling day as far as the maker has told it; it is read afresh against the workbook each time. */
-export interface SellDraft extends TaskDraft {
+export interface SellDraft extends TaskDraft, Asked {
   /** Made once when the form opens and kept through retries and reloads. */
   readonly id: string;
   readonly step: SellStep;
@@ -88,6 +89,7 @@ function isSellDraft(value: unknown): value is SellDraft {
     holdsTexts(value, ['id', 'soldOn', 'fair', 'fees', 'pasted']) &&
     sellSteps.some((step) => step === value['step']) &&
     isRecording(value['recording']) &&
+    isSure(value['sure']) &&
     Array.isArray(lines) &&
     lines.every(isTypedSale)
   );

@@ -39,6 +39,8 @@ export class Flow<D extends TaskDraft> {
   private readonly port: HostPort;
   private readonly onChange: () => void;
   private readonly stopListening: () => void;
+  /** Shown anew, with a last page from before: of what was undone since, that page goes. */
+  private isReopened = true;
   /** The ledger that the draft is of. */
   private ledger: LedgerMark;
 
@@ -89,6 +91,12 @@ export class Flow<D extends TaskDraft> {
     this.notice = undefined;
     this.keep(this.kind.change(this.draft, told));
     this.onChange();
+  }
+
+  /** The task is shown again after another, or the pane after it was closed. */
+  reopen(): void {
+    this.isReopened = true;
+    this.settle();
   }
 
   goTo(step: D['step']): void {
@@ -170,6 +178,7 @@ export class Flow<D extends TaskDraft> {
     const { state } = this;
     if (state.kind !== 'ready' || this.busy !== undefined) return;
     this.leaveOtherLedger(state);
+    this.leaveUndone(state);
     const { draft } = this;
     if (draft.step === 'done') return;
     const stands = draft.recording && howMuchStands(draft.recording, state.tables);
@@ -188,6 +197,16 @@ export class Flow<D extends TaskDraft> {
     this.ledger = markOf(names);
     if (isOurs) return;
     if (this.draft.step !== 'done') this.notice = OTHER_LEDGER;
+    this.keep(this.kind.fresh(this.port));
+  }
+
+  /** Begins anew where what was recorded in an earlier sitting was undone since. */
+  private leaveUndone({ book }: Ready): void {
+    const { draft, isReopened } = this;
+    this.isReopened = false;
+    if (!isReopened || draft.step !== 'done' || this.kind.undo?.isUndone(book, draft) !== true)
+      return;
+    this.notice = undefined;
     this.keep(this.kind.fresh(this.port));
   }
 

@@ -50,3 +50,6 @@ export function isRecording(value: unknown): value is Change | undefined {
 export function isRecord(value: unknown): value is Readonly<Record<string, unknown>> {
   return typeof value === 'object' && value !== null && !Array.isArray(value);
 }
+
+export const isListOfTexts = (value: unknown): value is readonly string[] =>
+  Array.isArray(value) && value.every((text) => typeof text === 'string');

@@ -43,6 +43,8 @@ export interface TaskKind<D extends TaskDraft> {
     | {
         readonly change: (state: Ready, id: string, who: Who) => Result<Change>;
         readonly done: (id: string) => string;
+        /** Whether what the draft recorded was taken back since: opened again, its last page says nothing of use. */
+        readonly isUndone: (book: Book, draft: D) => boolean;
       }
     | undefined;
   /** Whether the draft's lines stand in the workbook, by whoever's hand. */

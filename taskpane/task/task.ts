@@ -19,6 +19,8 @@ export interface Task {
   readonly shows?: (name: string) => boolean;
   /** Takes news that a step of it sent up. */
   readonly hear: (event: Event) => void;
+  /** It is shown again after another task. */
+  readonly reopen?: () => void;
   readonly stop: () => void;
 }
 
@@ -70,6 +72,9 @@ export function taskOf<D extends TaskDraft>(
     hear: (event) => {
       const name = event.type as keyof TaskEvents<D>;
       void heard[name]((event as CustomEvent<never>).detail);
+    },
+    reopen: () => {
+      flow.reopen();
     },
     stop: () => {
       flow.stop();

@@ -13,6 +13,7 @@ import { selectField } from '../../parts/select-field.ts';
 import { readTyped } from '../../typed-number.ts';
 import { blankLot, freightShares, type ReceiveDraft, withLot } from '../draft.ts';
 import { tell } from '../events.ts';
+import { suppliersIn } from '../questions.ts';
 import { lotCard } from '../lot-card.ts';
 
 /** First step of a delivery: from whom, when, and what came. */
@@ -60,7 +61,9 @@ export class ReceiveStep extends EnterFrame {
           }}
         />
         <datalist id="suppliers">
-          ${this.suppliers().map((name) => html`<option value=${name}></option>`)}
+          ${suppliersIn(this.book)
+            .sort(compareNames)
+            .map((name) => html`<option value=${name}></option>`)}
         </datalist>
       </div>
       ${dateField({
@@ -72,13 +75,6 @@ export class ReceiveStep extends EnterFrame {
         },
       })}
     </div>`;
-  }
-
-  private suppliers(): string[] {
-    const known = [...this.book.materials.values(), ...this.book.lots];
-    return [...new Set(known.map(({ supplier }) => supplier))]
-      .filter((name) => name !== '')
-      .sort(compareNames);
   }
 
   private lines() {

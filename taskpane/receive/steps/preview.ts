@@ -1,15 +1,16 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { Book } from '../../../src/domain/book/book.ts';
-import { itemOfMaterial } from '../../../src/domain/book/find.ts';
 import { count } from '../../../src/domain/kernel/count.ts';
-import type { Exact } from '../../../src/domain/kernel/exact.ts';
 import type { NewLot } from '../../../src/domain/ledger/receive.ts';
-import { stockAt } from '../../../src/domain/stock/valuation.ts';
 import { day, ledgerAmount, money, unitMoney } from '../../format.ts';
+import { askFirst } from '../../parts/ask-first.ts';
 import { stockTable } from '../../parts/ledger-tables.ts';
 import { noticeBar } from '../../parts/notice.ts';
 import { PreviewFrame, type PreviewWords } from '../../parts/preview-frame.ts';
+import { unanswered } from '../../task/question.ts';
 import type { ReceiveDraft } from '../draft.ts';
+import { tell } from '../events.ts';
+import { landedAt, lastLandedAt } from '../questions.ts';
 import type { DeliveryToRecord } from '../receive-task.ts';
 
 /** Second step of a delivery: the lots, what each landed at, and that there is no undo. */
@@ -28,9 +29,16 @@ export class ReceivePreviewStep extends PreviewFrame<DeliveryToRecord> {
     };
   }
 
-  protected override lines({ lots, changes }: DeliveryToRecord): TemplateResult {
+  protected override canRecord({ questions }: DeliveryToRecord): boolean {
+    return unanswered(questions, this.draft).length === 0;
+  }
+
+  protected override lines({ lots, changes, questions }: DeliveryToRecord): TemplateResult {
     const [first] = lots;
-    return html`<div>
+    return html`${askFirst(questions, this.draft, (sure) => {
+        tell(this, 'task-told', { sure });
+      })}
+      <div>
         ${this.lotTable(lots)}
         <p class="small quiet">
           Received
@@ -61,7 +69,7 @@ export class ReceivePreviewStep extends PreviewFrame<DeliveryToRecord> {
       </thead>
       <tbody>
         ${lots.map((lot) => {
-          const each = lot.paid.plus(lot.freight).div(lot.quantity);
+          const each = landedAt(lot);
           return html`<tr>
             <th scope="row">
               ${lot.material.name}<br />
@@ -71,7 +79,7 @@ export class ReceivePreviewStep extends PreviewFrame<DeliveryToRecord> {
                   lot.bestBefore === undefined ? nothing : `, best before ${day(lot.bestBefore)}`
                 }</span
               >
-              ${this.comparison(lot, each)}
+              ${this.comparison(lot)}
             </th>
             <td class="figure">${ledgerAmount(lot.quantity, lot.material.unit)}</td>
             <td>
@@ -91,18 +99,14 @@ export class ReceivePreviewStep extends PreviewFrame<DeliveryToRecord> {
     </table>`;
   }
 
-  /** What it cost last time, so that a price that crept up, or a slip of packs, is seen. */
-  private comparison({ material, received }: NewLot, each: Exact) {
-    const last = stockAt(this.book, itemOfMaterial(material), received).newestUnitCost;
-    if (last === undefined || last.isZero()) return nothing;
-    const isFar = each.gt(last.times(FAR)) || each.times(FAR).lt(last);
-    return html`<br /><span class=${isFar ? 'small' : 'small quiet'}
-        >${isFar ? 'Far from the last price: check it. ' : ''}Last
-        ${unitMoney(last, this.book.settings.currency, material.unit)}.</span
+  /** What it cost last time, so that a price that crept up is seen; one far from it is asked about. */
+  private comparison(lot: NewLot) {
+    const last = lastLandedAt(this.book, lot);
+    if (last === undefined) return nothing;
+    const { currency } = this.book.settings;
+    return html`<br /><span class="small quiet"
+        >Last ${unitMoney(last, currency, lot.material.unit)}.</span
       >`;
   }
 }
 customElements.define('pour-receive-preview', ReceivePreviewStep);
-
-/** Twice or half of the last price is more often a slip of packs than a change of price. */
-const FAR = 2;

@@ -106,10 +106,10 @@ export class SellStep extends EnterFrame {
     const costs = Object.entries({ 'stall fee': stallFee, travel, 'other cost': otherCost })
       .map(([name, amount]) => `${name} ${money(exact(amount), currency)}`)
       .join(', ');
-    const isEarly = (readDay(this.draft.soldOn) ?? opens) < opens;
+    const isOther = Math.floor(readDay(this.draft.soldOn) ?? opens) !== Math.floor(opens);
     return html`${
-        isEarly
-          ? html`<p class="small">This fair opens on ${day(opens)}, after the date sold.</p>`
+        isOther
+          ? html`<p class="small">This fair opens on ${day(opens)}, not on the date sold.</p>`
           : nothing
       }
       <p class="small quiet">

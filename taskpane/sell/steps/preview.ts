@@ -1,14 +1,18 @@
 import { html, type TemplateResult } from 'lit';
 import { count } from '../../../src/domain/kernel/count.ts';
 import { exact } from '../../../src/domain/kernel/exact.ts';
-import type { NewSale, SalesPosting } from '../../../src/domain/ledger/sale.ts';
+import type { NewSale } from '../../../src/domain/ledger/sale.ts';
 import { day, money } from '../../format.ts';
+import { askFirst } from '../../parts/ask-first.ts';
 import { moveTable, stockTable } from '../../parts/ledger-tables.ts';
 import { PreviewFrame, type PreviewWords } from '../../parts/preview-frame.ts';
+import { unanswered } from '../../task/question.ts';
 import type { SellDraft } from '../draft.ts';
+import { tell } from '../events.ts';
+import type { SalesToRecord } from '../sell-task.ts';
 
 /** Second step of selling: exactly what will be written, or what stands in the way. */
-export class SellPreviewStep extends PreviewFrame<SalesPosting> {
+export class SellPreviewStep extends PreviewFrame<SalesToRecord> {
   static override properties = { draft: { attribute: false }, currency: { attribute: false } };
 
   declare draft: SellDraft;
@@ -23,9 +27,15 @@ export class SellPreviewStep extends PreviewFrame<SalesPosting> {
     };
   }
 
-  protected override lines({ sales, moves, changes }: SalesPosting): TemplateResult {
-    return html`${saleTable(sales, this.currency)} ${moveTable(moves, this.currency)}
-    ${stockTable(changes)}`;
+  protected override canRecord({ questions }: SalesToRecord): boolean {
+    return unanswered(questions, this.draft).length === 0;
+  }
+
+  protected override lines({ sales, moves, changes, questions }: SalesToRecord): TemplateResult {
+    return html`${askFirst(questions, this.draft, (sure) => {
+      tell(this, 'task-told', { sure });
+    })}
+    ${saleTable(sales, this.currency)} ${moveTable(moves, this.currency)} ${stockTable(changes)}`;
   }
 }
 customElements.define('pour-sell-preview', SellPreviewStep);

@@ -106,6 +106,7 @@ export const receiveWalk: FormWalk = {
         await page.locator('#freight').fill('3');
         await page.locator('#next').click();
         await page.locator('pour-receive-preview').waitFor();
+        for (const asked of await page.locator('[id^="sure-"]').all()) await asked.click();
       },
     ],
     ...recordingPages('pour-receive-done'),

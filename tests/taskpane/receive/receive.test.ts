@@ -1,6 +1,7 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { readDay } from '../../../src/domain/kernel/day.ts';
+import { smallWorkshop } from '../small-workshop.ts';
 import { column, heading, tables, usePane } from '../pane-steps.ts';
 import { receiveWalk } from './receive-walk.ts';
 
@@ -61,13 +62,51 @@ describe('a delivery', () => {
     expect((await column(page, 'Lots', 'Freight')).slice(-2)).toEqual([3.81, 0.19]);
   });
 
-  it('says that a price is far from the last', async () => {
+  it('asks for a yes where a price is far from the last', async () => {
     const page = await openReceive();
     await page.locator('#material-0').selectOption('Clear base');
     await page.locator('#packs-0').fill('1');
     await page.locator('#paid-0').fill('90');
     await toPreview(page);
-    await page.getByText('Far from the last price: check it.').waitFor();
+    // By hand: 90 for 1000 g, where 18 bought 2000 g the last time.
+    await page
+      .getByText('Clear base: $0.09 a g is far from the last price, $0.009 a g. Check packs')
+      .waitFor();
+    const record = page.locator('#record');
+    expect(await record.count()).toBe(0);
+    await page.getByText('Clear base did cost $0.09 a g').click();
+    await record.click();
+    await page.locator('pour-receive-done').waitFor();
+    expect((await column(page, 'Lots', 'Paid')).at(-1)).toBe(90);
+  });
+
+  it('asks whether a supplier that nothing came from before is a new one', async () => {
+    const tables = smallWorkshop.map((table) =>
+      table.name === 'Lots'
+        ? {
+            ...table,
+            headers: [...table.headers, 'Supplier'],
+            rows: table.rows.map((row) => [...row, 'Cove Supply']),
+          }
+        : table,
+    );
+    const page = await openPane(tables);
+    await page.locator('#tab-receive').click();
+    await page.locator('#supplier').fill('Cove Suply');
+    await page.locator('#material-0').selectOption('Clear base');
+    await page.locator('#packs-0').fill('1');
+    await page.locator('#paid-0').fill('9');
+    await toPreview(page);
+    await page
+      .getByText('Nothing came from Cove Suply before. Did you mean Cove Supply?')
+      .waitFor();
+    expect(await page.locator('#record').count()).toBe(0);
+    await page.locator('#back').click();
+    await page.locator('#supplier').fill('cove supply');
+    await toPreview(page);
+    expect(await page.getByText('Nothing came from').count()).toBe(0);
+    await page.locator('#record').click();
+    await page.locator('pour-receive-done').waitFor();
   });
 
   it('lets a line go', async () => {

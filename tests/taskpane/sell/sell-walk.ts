@@ -111,6 +111,7 @@ export const sellWalk: FormWalk = {
         await page.locator('#take-rows').click();
         await page.locator('#next').click();
         await page.locator('pour-sell-preview').waitFor();
+        await page.getByText('These bars were sold at Spring Fair').click();
       },
     ],
     ...recordingPages('pour-sell-done'),

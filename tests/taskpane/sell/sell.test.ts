@@ -143,3 +143,35 @@ describe('what can’t be', () => {
     expect(await page.locator('#record').count()).toBe(0);
   });
 });
+
+describe('a fair chosen for another day than its own', () => {
+  it('is asked about before anything is written', async () => {
+    const page = await openSell();
+    await page.locator('#fair').selectOption('Quay Fair');
+    await page.locator('#sold-on').fill('2026-11-22');
+    await page.locator('#bars-0-0').fill('1');
+    await page.locator('#next').click();
+    await page
+      .getByText('Quay Fair opens on 21 Nov 2026, and the date sold is 22 Nov 2026.')
+      .waitFor();
+    expect(await page.locator('#record').count()).toBe(0);
+    await page.getByText('These bars were sold at Quay Fair on 22 Nov 2026').click();
+    await page.locator('#record').click();
+    await page.locator('pour-sell-done').waitFor();
+  });
+});
+
+describe('sales that were undone', () => {
+  it('are not shown again once another task was looked at', async () => {
+    const page = await openSell();
+    await page.locator('#bars-0-0').fill('1');
+    await page.locator('#next').click();
+    await page.locator('#record').click();
+    await page.locator('#undo').click();
+    await page.locator('#yes').click();
+    await heading(page).getByText('Undone').waitFor();
+    await page.locator('#tab-count').click();
+    await page.locator('#tab-sell').click();
+    await heading(page).getByText('What was sold?').waitFor();
+  });
+});
