@@ -7,7 +7,7 @@ import { lastRemembered, remember, remembered } from './books.ts';
 /**
  * Reads your tables once, checks every row, and answers a handle that the other functions take.
  * @customfunction BOOK
- * @param {any[][][]} tables Your tables with their headers, in any order, such as Materials[#All].
+ * @param {any[][][]} tables Your tables with their headers, in any order, such as Materials[[#Headers],[#Data]].
  * @returns {string} The handle: the same tables give the same handle.
  */
 export function book(tables: any[][][]): string {

@@ -41,9 +41,9 @@ export const fixedAt = (row: number, column: number): Formula => ({
 
 export const named = (name: string): Formula => ({ text: name, work: (from) => from.named(name) });
 
-/** A whole table with its headers. */
+/** A table with its headers, without the total row that a maker may put below it. */
 export const allOf = (table: string): Formula => ({
-  text: `${table}[#All]`,
+  text: `${table}[[#Headers],[#Data]]`,
   work: (from) => from.table(table),
 });
 

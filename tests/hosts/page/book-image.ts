@@ -107,7 +107,7 @@ export const bookImage = (version: string): WorkbookImage => ({
       },
     ),
     sheet('Ask', [
-      ['Book', { f: '=POUR.BOOK(Materials[#All],Moves[#All])' }],
+      ['Book', { f: '=POUR.BOOK(Materials[#All],Moves[[#Headers],[#Data]])' }],
       ['Rows', { f: '=POUR.ROWS(Book)' }],
       ['Total', { f: '=POUR.TOTAL(Moves[Quantity])' }],
       ['Fails', { f: '=POUR.FAIL("that name")' }, { f: '=IFERROR(POUR.FAIL(""),"caught")' }],

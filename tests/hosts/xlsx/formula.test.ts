@@ -16,6 +16,7 @@ import {
 describe('stored and typed formulas', () => {
   it.each([
     ['_xldudf_POUR_BOOK(Lots[#All],Moves[#All])', '=POUR.BOOK(Lots[#All],Moves[#All])'],
+    ['_xldudf_POUR_BOOK(Lots[[#Headers],[#Data]])', '=POUR.BOOK(Lots[[#Headers],[#Data]])'],
     ['_xldudf_pour_onhand("a",Book)', '=POUR.ONHAND("a",Book)'],
     ['IF(A1="_xldudf_POUR_BOOK(","_xlfn.X",1)', '=IF(A1="_xldudf_POUR_BOOK(","_xlfn.X",1)'],
     ['_xldudf_OTHER_GET(1)', '=_xldudf_OTHER_GET(1)'],

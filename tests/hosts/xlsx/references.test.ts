@@ -25,6 +25,8 @@ describe('what a reference means', () => {
     ['Materials[Kind]', 'Stock!B2:B4'],
     ['materials[pack price]', 'Stock!C2:C4'],
     ['Materials[#All]', 'Stock!A1:E4'],
+    ['=Materials[[#Headers],[#Data]]', 'Stock!A1:E4'],
+    ['materials[ [#headers], [#data] ]', 'Stock!A1:E4'],
     ['Materials', 'Stock!A2:E4'],
     ['INDIRECT("Materials[Material]")', 'Stock!A2:A4'],
     ['indirect("Kinds")', 'Stock!B2:B4'],

@@ -53,7 +53,7 @@ export function shownIn(book: NewWorkbook, tables: readonly TableData[], handle:
 }
 
 const TOKEN =
-  /\s*("(?:[^"]|"")*"|'[^']+'!|[A-Za-z]+\[#All\]|POUR\.[A-Z]+(?=\()|[A-Z]+(?=\()|\$?[A-Z]{1,2}\$?\d+|Book|\d+(?:\.\d+)?|<>|<=|>=|[-+*/&=<>(),:])/y;
+  /\s*("(?:[^"]|"")*"|'[^']+'!|[A-Za-z]+\[\[#Headers\],\[#Data\]\]|POUR\.[A-Z]+(?=\()|[A-Z]+(?=\()|\$?[A-Z]{1,2}\$?\d+|Book|\d+(?:\.\d+)?|<>|<=|>=|[-+*/&=<>(),:])/y;
 
 /** The value of a formula on a sheet. */
 export function readFormula(formula: string, sheet: string, sheets: Sheets): Value {
@@ -115,7 +115,7 @@ class Reader {
     if (token.startsWith('"')) return token.slice(1, -1).replaceAll('""', '"');
     if (/^\d/u.test(token)) return Number(token);
     if (token === 'Book') return this.sheets.book;
-    if (token.endsWith('[#All]')) return this.sheets.table(token.slice(0, -6));
+    if (token.includes('[')) return this.sheets.table(token.slice(0, token.indexOf('[')));
     if (token.endsWith("'!")) return this.reference(this.take(), token.slice(1, -2));
     if (this.tokens[this.at] === '(') return this.call(token);
     return this.reference(token, this.sheet);

@@ -43,7 +43,7 @@ describe.each(variants)('the %s workbook', (_name, make) => {
       ?.cells?.find(
         ({ row, column }) => row === place?.range.startRow && column === place.range.startColumn,
       );
-    const every = tableKinds.map((kind) => `${tables[kind].name}[#All]`).join(',');
+    const every = tableKinds.map((kind) => `${tables[kind].name}[[#Headers],[#Data]]`).join(',');
     expect(cell?.formula).toBe(`=POUR.BOOK(${every})`);
     expect(reread.definedNames.getRanges('Book').ranges).toEqual(["'Start here'!$B$4"]);
     expect(reread.getWorksheet('Start here')?.getCell('B4').result).toBe(cell?.value);

@@ -6,6 +6,7 @@ import { createFailures } from './failures.ts';
 import { firstAnswers } from './first-answers.ts';
 import { fitRows } from './fit-rows.ts';
 import { findFormulasByRow } from './formula-rows.ts';
+import { readHeadersAndData } from './headers-and-data.ts';
 import type { FunctionHelp } from './function-help.ts';
 import { createGrid } from './grid.ts';
 import { mountGrid, type GridHost } from './grid-host.ts';
@@ -58,6 +59,7 @@ async function fill({ api, injector }: GridHost, shown: Shown): Promise<void> {
   const { image, help, beside, server, frame, opening } = shown;
   const texts = createKeptTexts(shown.texts, server);
   findFormulasByRow(injector, image);
+  readHeadersAndData(injector);
   const grid = createGrid(injector);
   const failures = createFailures();
   // Only now: functions registered before the workbook exists show #NAME?.

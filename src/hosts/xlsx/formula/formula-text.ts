@@ -5,7 +5,7 @@ import { prefixParameters } from './formula-parameters.ts';
 import { Refusal } from '../refusal.ts';
 import { withoutSinglePicks } from './single-picks.ts';
 
-/** A stored formula (no "=") as a person types it: "=POUR.BOOK(Lots[#All])", "=A1#", "=XLOOKUP(…)". */
+/** A stored formula (no "=") as a person types it: "=POUR.BOOK(Lots[[#Headers],[#Data]])", "=A1#", "=XLOOKUP(…)". */
 export function typedFormula(stored: string): string {
   const typed = rewriteCode(
     stored,

@@ -35,12 +35,17 @@ export function resolveReference(
   }
   const all = /^[^:()]+:INDEX\(([^(),]+),/i.exec(formula)?.[1];
   if (all !== undefined) return resolveReference(all, sheet, scope, depth + 1);
+  const withHeaders = HEADERS_AND_DATA.exec(formula)?.[1];
+  if (withHeaders !== undefined) return tableColumn(withHeaders, '#All', scope);
   const column = /^([^[\]\s]+)\[([^[\]]*)\]$/.exec(formula);
   if (column) return tableColumn(column[1] ?? '', column[2] ?? '', scope);
   const name = scope.names.find((each) => !each.special && same(each.name, formula));
   if (name && depth < 5) return resolveReference(name.refersTo, sheet, scope, depth + 1);
   return wholeTable(formula, scope);
 }
+
+/** A table but its total row, which an image's range leaves out in any case. */
+const HEADERS_AND_DATA = /^([^[\]\s]+)\[\s*\[#Headers\]\s*,\s*\[#Data\]\s*\]$/i;
 
 function tableColumn(tableName: string, column: string, scope: ReferenceScope) {
   const found = scope.tables.find(({ table }) => same(table.name, tableName));

@@ -49,7 +49,7 @@ export interface NewCell {
   readonly column: number;
   /** The value, or for a formula its result now; "" with a style is an empty styled cell. */
   readonly value: Cell;
-  /** As a person types it: "=POUR.BOOK(Lots[#All])". Text beginning with "=" in `value` stays text. */
+  /** As a person types it: "=POUR.BOOK(Lots[[#Headers],[#Data]])". Text beginning with "=" in `value` stays text. */
   readonly formula?: string;
   /** For a formula whose result fills more cells: all its rows, its own cell first. */
   readonly spill?: readonly (readonly Cell[])[];

@@ -67,7 +67,7 @@ export class Calculation {
     try {
       return this.answer(
         name,
-        args === '' ? [] : args.split(',').map((one) => this.#argument(one)),
+        args === '' ? [] : args.split(/,(?!\[)/).map((one) => this.#argument(one)),
       );
     } catch (problem) {
       return (problem as { readonly code?: string }).code ?? '#VALUE!';
@@ -90,7 +90,7 @@ export class Calculation {
 
   #argument(text: string): unknown {
     const plain = text.trim();
-    const table = /^(\w+)\[#All\]$/.exec(plain)?.[1];
+    const table = /^(\w+)\[(?:#All|\[#Headers\],\[#Data\])\]$/.exec(plain)?.[1];
     if (table !== undefined) {
       const { sheet, place } = this.#model.table(table);
       return sheet.values(place);

@@ -26,7 +26,7 @@ export function withBookCells(
   saved: { readonly handle: string; readonly onHand: number },
 ): WorkbookModel {
   const sheet = model.sheet('Start');
-  const tables = model.tables.map(({ name }) => `${name}[#All]`).join();
+  const tables = model.tables.map(({ name }) => `${name}[[#Headers],[#Data]]`).join();
   const book = model.calculation.put(sheet, 0, 0, `=POUR.BOOK(${tables})`, saved.handle);
   model.names.set('Book', { sheet, place: book });
   model.calculation.put(sheet, 1, 0, '=POUR.ONHAND("Box",Book)', saved.onHand);
