@@ -2,10 +2,15 @@ import { html, LitElement, type TemplateResult } from 'lit';
 import type { Book, Material } from '../../src/domain/book/book.ts';
 import { findMaterial, itemOfMaterial } from '../../src/domain/book/find.ts';
 import type { Day } from '../../src/domain/kernel/day.ts';
+import type { Exact } from '../../src/domain/kernel/exact.ts';
 import { compareNames } from '../../src/domain/kernel/names.ts';
 import { andThen } from '../../src/domain/kernel/result.ts';
 import { packsToOrder } from '../../src/domain/reorder/reorder-point.ts';
-import { type ServiceCheck, serviceCheck } from '../../src/domain/reorder/service-check.ts';
+import {
+  type CheckedPoint,
+  type ServiceCheck,
+  serviceCheck,
+} from '../../src/domain/reorder/service-check.ts';
 import { onHand } from '../../src/domain/stock/on-hand.ts';
 import { amount } from '../format.ts';
 import { cardLooks, fieldLooks, looks, noticeLooks } from '../looks.ts';
@@ -75,6 +80,7 @@ export class ReorderPage extends LitElement {
     return html`<p>
         ${there}. ${isDue ? html`<strong>Order now.</strong>` : 'No need to order yet.'}
       </p>
+      ${trust === 'usual' ? '' : html`<p>${whyOthersDiffer(usual, stock, material)}</p>`}
       ${this.figures(check.value, material)}
       ${noticeBar({ kind: trust === 'usual' ? 'good' : 'warn', text: sentence })}
       <pour-picture .picture=${yearPicture('usual', usual, material)}></pour-picture>
@@ -118,6 +124,13 @@ export class ReorderPage extends LitElement {
   }
 }
 customElements.define('pour-reorder', ReorderPage);
+
+/** Trying a point takes too long to be done for all materials at once, so lists go by the formula. */
+function whyOthersDiffer({ point }: CheckedPoint, stock: Exact, material: Material): string {
+  const level = quantity(point, material);
+  const there = stock.lte(point) ? 'so they say so too' : 'so they don’t say so before that';
+  return `Now and the Reorder sheet go by the usual formula for all materials, ${level} for this one, ${there}. Where they differ, go by this page.`;
+}
 
 const namesIn = (book: Book): string[] =>
   [...book.materials.values()].map(({ name }) => name).sort(compareNames);

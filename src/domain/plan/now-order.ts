@@ -98,7 +98,7 @@ function lowStock(book: Book, material: Material, today: Day): ToOrder | undefin
     material,
     packs: packs.ok ? packs.value : undefined,
     due: today,
-    reason: `${shown(stock, material)} on hand; order again at ${shown(point.value, material)} or less.`,
+    reason: `${shown(stock, material)} on hand; order again at ${shown(point.value, material)} or less by the usual formula; Reorder tries it on your own days.`,
   };
 }
 

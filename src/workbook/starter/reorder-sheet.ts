@@ -24,7 +24,7 @@ export function reorderSheet(): StarterSheet {
     cells: [
       ...titleCells(
         'Reorder',
-        'Order what is marked: its stock is at or below the point where the next order would come too late. Reorder check tries the point.',
+        'Order what is marked: its stock is at or below the point of the usual formula. Reorder check tries that on your own days of use, one material at a time: where it trusts another, go by that.',
       ),
       ...asOfCells(AS_OF),
       cell(LIST_ROW, 0, pour('STOCKLIST', named(bookName), fixedAt(AS_OF, GIVEN)), 'header'),

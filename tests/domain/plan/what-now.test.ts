@@ -54,7 +54,7 @@ describe('whatNow', () => {
     expect(others).toEqual([]);
     expect(advice).toMatchObject({ kind: 'order', title: 'Order Box', due: day('2024-06-01') });
     expect(advice?.reasons).toEqual([
-      '1 pack of Box, today. 5 on hand; order again at 55 or less. The plan is short of 7.',
+      '1 pack of Box, today. 5 on hand; order again at 55 or less by the usual formula; Reorder tries it on your own days. The plan is short of 7.',
     ]);
   });
 

@@ -1,12 +1,16 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
-import { findMaterial } from '../../../src/domain/book/find.ts';
+import { findMaterial, itemOfMaterial } from '../../../src/domain/book/find.ts';
 import { serviceCheck } from '../../../src/domain/reorder/service-check.ts';
+import { onHand } from '../../../src/domain/stock/on-hand.ts';
 import { daysWithout } from '../../../src/domain/reorder/stock-year.ts';
 import { bookOf } from '../book-of.ts';
 import { tables, usePane } from '../pane-steps.ts';
 import { withRows } from '../small-workshop.ts';
 import { lumpyWorkshop } from './lumpy-workshop.ts';
+
+/** 2026-11-25, the pane's day in tests. */
+const DAY = 46_351;
 
 const openPane = usePane();
 const open = async (page: Page, material?: string): Promise<void> => {
@@ -35,6 +39,29 @@ describe('when to order again', () => {
     await open(page);
     expect(await page.locator('#material').inputValue()).toBe('Clear base');
     await page.getByText('Order now.').waitFor();
+  });
+
+  it('says why Now and the sheets don’t name what its own point does', async () => {
+    // Clear base lies there in two lots.
+    const withStock = (g: number) =>
+      withRows(lumpyWorkshop, 'Lots', (rows) =>
+        rows.map((row) => (row[1] === 'Clear base' ? row.with(3, g) : row)),
+      );
+    const book = bookOf(withStock(550));
+    const found = findMaterial(book, 'Clear base');
+    if (!found.ok) throw new Error(found.failure.sentence);
+    const stock = onHand(book, itemOfMaterial(found.value), DAY).toNumber();
+    const check = serviceCheck(book, found.value, DAY);
+    if (!check.ok) throw new Error(check.failure.sentence);
+    const between = Math.floor((check.value.usual.point + check.value.own.point) / 2);
+    const page = await openPane(withStock(550 + (between - stock) / 2));
+    await open(page, 'Clear base');
+    await page.getByText('Order now.').waitFor();
+    await page
+      .getByText(
+        'Now and the Reorder sheet go by the usual formula for all materials, 257 g for this one, so they don’t say so before that.',
+      )
+      .waitFor();
   });
 
   it('has the figures of each picture in a table', async () => {
