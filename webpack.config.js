@@ -4,7 +4,7 @@ import MinimizerPlugin from 'minimizer-webpack-plugin';
 import webpack from 'webpack';
 
 /**
- * Five bundles, each by its own name: `webpack` builds all, `webpack --env only=page,server` some.
+ * Bundles, each by its own name: `webpack` builds all, `webpack --env only=page,server` some.
  *
  * | name      | writes                         | runs in                                     |
  * | functions | dist/functions.js              | any JavaScript engine with CustomFunctions  |
@@ -12,6 +12,7 @@ import webpack from 'webpack';
  * | page      | dist/workbench/page/           | the workbench's page                        |
  * | server    | dist/workbench/server.js       | Node                                        |
  * | tools     | dist/build/*.js                | Node, by `npm run build` itself             |
+ * | pictures  | dist/build/screenshots.js      | Node, by `npm run screenshots` alone        |
  */
 const here = (path) => fileURLToPath(new URL(path, import.meta.url));
 
@@ -19,7 +20,8 @@ const here = (path) => fileURLToPath(new URL(path, import.meta.url));
 const shared = (name) => ({
   name,
   mode: 'production',
-  devtool: 'source-map',
+  // The build's last step moves the maps out of what is shipped.
+  devtool: 'hidden-source-map',
   context: here('.'),
   module: {
     rules: [
@@ -153,7 +155,6 @@ const bundles = {
       {
         finish: './src/build/finish.ts',
         excel: './src/build/excel.ts',
-        screenshots: './src/build/screenshots.ts',
         starter: './src/build/starter.ts',
       },
       'dist/build',
@@ -161,14 +162,22 @@ const bundles = {
       {
         'custom-functions-metadata': 'module custom-functions-metadata',
         'office-addin-dev-certs': 'module office-addin-dev-certs',
-        'playwright-core': 'module playwright-core',
       },
     ),
+  pictures: () =>
+    forNode('pictures', { screenshots: './src/build/screenshots.ts' }, 'dist/build', {
+      'playwright-core': 'module playwright-core',
+    }),
 };
 
-/** Builds the bundles named in `--env only=…`, or all. */
+/** Bundles that are built only when asked for: nobody who runs the workbench needs them. */
+const onDemand = ['pictures'];
+
+/** Builds the bundles named in `--env only=…`, or all that are shipped. */
 export default (env = {}) => {
-  const names = env.only ? env.only.split(',') : Object.keys(bundles);
+  const names = env.only
+    ? env.only.split(',')
+    : Object.keys(bundles).filter((name) => !onDemand.includes(name));
   const unknown = names.filter((name) => !(name in bundles));
   if (unknown.length > 0) {
     throw new Error(

@@ -19,7 +19,7 @@ const inward = (files, forbidden) => ({
 });
 
 export default tseslint.config(
-  { ignores: ['dist/', 'node_modules/'] },
+  { ignores: ['dist/', 'maps/', 'node_modules/'] },
   js.configs.recommended,
   ...tseslint.configs.strict,
   ...tseslint.configs.stylistic,

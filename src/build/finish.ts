@@ -2,10 +2,11 @@ import { cpSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { inProject } from './folders.ts';
 import { functionsMetadata } from './functions-metadata.ts';
 import { LOCAL_HOST, manifestFor } from './manifest-host.ts';
+import { putMapsApart } from './source-maps.ts';
 import { thirdPartyNotices } from './third-party.ts';
 
 /**
- * The build's last step, after webpack: functions.json, manifest.xml, icons and notices, in dist/. The
+ * The build's last step, after webpack: functions.json, manifest.xml, icons and notices, in dist/; the source maps go to maps/. The
  * environment's POUR_LEDGER_HOST says where dist/ will be served from.
  */
 const host = process.env['POUR_LEDGER_HOST'] ?? LOCAL_HOST;
@@ -25,4 +26,5 @@ for (const size of [16, 32, 64, 80, 128]) {
     inProject(`dist/icons/icon-${size}.png`),
   );
 }
+putMapsApart(inProject('.'));
 writeFileSync(inProject('dist/THIRD-PARTY.txt'), thirdPartyNotices(inProject('.')));

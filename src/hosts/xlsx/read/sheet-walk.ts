@@ -119,19 +119,15 @@ function dataVisitor(part: string, visitor: SheetVisitor, room: CellRoom): DataV
   let value: string | undefined;
   let formula: { text: string; attributes: Attributes; start: number; end: number } | undefined;
   const openCell = (attributes: Attributes, start: number) => {
-    if ((room.left -= 1) < 0) {
-      throw new Refusal(`This workbook holds too many cells (up to "${part}").`);
-    }
+    if ((room.left -= 1) < 0) throw new Refusal(`This workbook has too many cells (to "${part}").`);
     lastColumn = columnOf(attributes['r'], row?.row ?? 0, lastColumn + 1);
     cell = { attributes, start };
     value = formula = undefined;
   };
   return {
     take(plain) {
-      // What is out of order or too much is said by the strict walk.
-      const isInOrder = plain.row.row > lastRow && plain.row.row < MAX_ROWS;
-      if (!isInOrder || plain.cells.length > room.left) return false;
-      room.left -= plain.cells.length;
+      if (plain.row.row <= lastRow || plain.row.row >= MAX_ROWS) return false;
+      if ((room.left -= plain.cells.length) < 0) return false;
       [row, lastRow] = [plain.row, plain.row.row];
       lastColumn = plain.cells.at(-1)?.column ?? -1;
       if (visitor.cell) plain.cells.forEach(visitor.cell, visitor);
