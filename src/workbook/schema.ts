@@ -1,4 +1,4 @@
-import { layerParts, materialKinds, moldUses, moveReasons } from '../domain/book/words.ts';
+import { layerParts, materialKinds, moldUses, moveReasons, tenders } from '../domain/book/words.ts';
 import { stockUnits } from '../domain/measure/units.ts';
 import {
   anything,
@@ -240,6 +240,11 @@ export const tables = {
     ),
     fair: text('Fair', 'As in Fairs.'),
     fees: number('Fees', { format: 'money', zero: 'as blank' }, 'Card or market fees on it.'),
+    tender: choice(
+      'Tender',
+      tenders,
+      'How it was paid. Blank Fees go by Settings where it is card.',
+    ),
   }),
 } as const;
 

@@ -4,7 +4,7 @@ import type { Liquid } from '../measure/convert.ts';
 import type { StockUnit } from '../measure/units.ts';
 import type { Ledger } from './ledger.ts';
 import type { Settings } from './settings.ts';
-import type { LayerPart, MaterialKind, MoldUse, MoveReason } from './words.ts';
+import type { LayerPart, MaterialKind, MoldUse, MoveReason, Tender } from './words.ts';
 
 /**
  * The typed book: what the tables say once every row has been read and every name found. Nothing
@@ -34,8 +34,8 @@ export interface Book {
 
 /** Something read in the only way it could be, though the maker may mean it otherwise. */
 export interface Assumption {
-  readonly kind: 'density' | 'setting';
-  /** Name of the material or the setting. */
+  readonly kind: 'density' | 'setting' | 'percent';
+  /** Name of the material, design or setting. */
   readonly about: string;
   readonly sentence: string;
 }
@@ -225,5 +225,7 @@ export interface Sale {
   readonly bars: number;
   readonly priceEach: number;
   readonly fair: string;
-  readonly fees: number;
+  /** Undefined where blank. */
+  readonly fees: number | undefined;
+  readonly tender: Tender | undefined;
 }

@@ -41,6 +41,9 @@ export const readState = (state: string): string =>
   nameKey(state) === 'posted' ? batchStates.recorded : state;
 export const saysUndone = (state: string): boolean => nameKey(state) === batchStates.undone;
 
+export const tenders = ['cash', 'card', 'other'] as const;
+export type Tender = (typeof tenders)[number];
+
 export const valuations = ['FIFO', 'Average'] as const;
 export type Valuation = (typeof valuations)[number];
 

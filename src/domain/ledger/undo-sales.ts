@@ -3,6 +3,7 @@ import type { Day } from '../kernel/day.ts';
 import { exact } from '../kernel/exact.ts';
 import { nameKey } from '../kernel/names.ts';
 import { answer, type Result, wrong } from '../kernel/result.ts';
+import { feesOn } from '../sell/sale-fees.ts';
 import { live } from '../stock/reversals.ts';
 import { type NewSale, type SalesPosting, TAKES_BACK } from './sale.ts';
 import { changesByReversals, reversalOf } from './undo-batch.ts';
@@ -20,13 +21,13 @@ export function undoSales(book: Book, dayId: string, today: Day, by: string): Re
     .filter((move) => ofDay(move.entry) && move.reason === 'sold')
     .map((move) => reversalOf(move, today, by));
   return answer({
-    sales: sales.map(takenBack),
+    sales: sales.map((sale) => takenBack(book, sale)),
     moves,
     changes: changesByReversals(book, moves, today),
   });
 }
 
-function takenBack(sale: Sale): NewSale {
+function takenBack(book: Book, sale: Sale): NewSale {
   return {
     sale: sale.sale + TAKES_BACK,
     soldOn: sale.soldOn,
@@ -34,6 +35,6 @@ function takenBack(sale: Sale): NewSale {
     bars: -sale.bars,
     priceEach: exact(sale.priceEach),
     fair: sale.fair,
-    fees: exact(-sale.fees),
+    fees: feesOn(book, sale).neg(),
   };
 }

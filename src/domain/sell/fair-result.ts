@@ -7,7 +7,8 @@ import { all, andThen, answer, type Result } from '../kernel/result.ts';
 import { USUAL_BARS } from '../recipe/plain-plan.ts';
 import { isUndone } from '../stock/batch-moves.ts';
 import { breakEven } from './price.ts';
-import { taxInside, taxOnTop } from './sales-tax.ts';
+import { feesOn } from './sale-fees.ts';
+import { paidFor } from './sales-tax.ts';
 
 /** What some sales brought home, in the Settings' currency. */
 export interface SalesResult {
@@ -70,10 +71,10 @@ function addUp(
   costOfBars: Exact,
   { stallAndTravel, hours }: SellingCosts,
 ): SalesResult {
-  const taxed = sales.map((sale) => taxOf(book, sale));
+  const taxed = sales.map((sale) => paidFor(book.settings, sale));
   const takings = sum(taxed.map(({ paid }) => paid));
   const tax = sum(taxed.map((line) => line.tax));
-  const fees = sum(sales.map((sale) => exact(sale.fees)));
+  const fees = sum(sales.map((sale) => feesOn(book, sale)));
   const bars = sum(sales.map((sale) => exact(sale.bars)));
   const earned = takings.minus(tax).minus(fees);
   const profit = earned.minus(costOfBars).minus(stallAndTravel);
@@ -91,14 +92,6 @@ function addUp(
     perHour: hours.isZero() ? undefined : profit.div(hours),
     barsToBreakEven: even?.ok === true ? even.value : undefined,
   };
-}
-
-function taxOf(book: Book, sale: Sale) {
-  const { currency, pricesIncludeTax, salesTaxPercent } = book.settings;
-  const price = exact(sale.priceEach).times(exact(sale.bars));
-  return pricesIncludeTax
-    ? taxInside(price, salesTaxPercent, currency)
-    : taxOnTop(price, salesTaxPercent, currency);
 }
 
 /**

@@ -1,4 +1,5 @@
-import { type Exact, hundred } from '../kernel/exact.ts';
+import type { Book, Sale } from '../book/book.ts';
+import { type Exact, exact, hundred } from '../kernel/exact.ts';
 import { roundMoney } from '../money/currency.ts';
 
 /** An amount paid, parted into tax and the rest. */
@@ -23,4 +24,11 @@ export function taxInside(paid: Exact, taxPercent: Exact, currency: string): Tax
 export function taxOnTop(net: Exact, taxPercent: Exact, currency: string): Taxed {
   const tax = roundMoney(net.times(taxPercent).div(hundred), currency);
   return { paid: net.plus(tax), tax, net };
+}
+
+/** What the buyer paid for a sale, parted as the Settings say of prices and tax. */
+export function paidFor(settings: Book['settings'], sale: Sale): Taxed {
+  const { currency, pricesIncludeTax, salesTaxPercent } = settings;
+  const price = exact(sale.priceEach).times(exact(sale.bars));
+  return (pricesIncludeTax ? taxInside : taxOnTop)(price, salesTaxPercent, currency);
 }

@@ -12,8 +12,13 @@ type ColourRow = Rows<'colours'>[number];
 /** Reads recipes; a blend is read after the colours it is made of, and a circle of blends is named. */
 export function readColours(rows: Rows<'colours'>, reading: Reading): void {
   const recipes = groupRows(rows, (row) => row.colour);
-  const failed = new Set<string>();
-  for (const key of recipes.keys()) readColour(key, [], { recipes, failed, reading });
+  const context = {
+    recipes,
+    failed: new Set<string>(),
+    depths: new Map<string, number>(),
+    reading,
+  };
+  for (const key of recipes.keys()) readColour(key, [], context);
 }
 
 /** Far more blends of blends than anyone melts, and few enough to name in one message. */
@@ -23,11 +28,13 @@ interface Recipes {
   readonly recipes: ReadonlyMap<string, readonly ColourRow[]>;
   /** Colours that could not be read; what uses them is not blamed as well. */
   readonly failed: Set<string>;
+  /** How many blends lie one in the other in each colour read; 0 in one that is no blend. */
+  readonly depths: Map<string, number>;
   readonly reading: Reading;
 }
 
 function readColour(key: string, path: readonly string[], context: Recipes): void {
-  const { recipes, failed, reading } = context;
+  const { recipes, failed, depths, reading } = context;
   const rows = recipes.get(key);
   if (rows === undefined || reading.colours.has(key) || failed.has(key)) return;
   const name = rows.map((row) => row.colour).reduce((a, b) => (a <= b ? a : b));
@@ -43,13 +50,9 @@ function readColour(key: string, path: readonly string[], context: Recipes): voi
     failed.add(key);
     return;
   }
-  if (path.length >= DEEPEST_BLEND) {
-    reading.findings.add(
-      'Colours',
-      first?.row,
-      'Colour',
-      `is ${quoted(name)}, a blend of blends more than ${DEEPEST_BLEND} deep. Make it from colours nearer to the base`,
-    );
+  const [outermost] = path;
+  if (path.length > DEEPEST_BLEND && outermost !== undefined) {
+    refuseDepth(outermost, context);
     failed.add(key);
     return;
   }
@@ -62,6 +65,12 @@ function readColour(key: string, path: readonly string[], context: Recipes): voi
     );
   }
   for (const row of rows) readColour(nameKey(row.ingredient), [...path, name], context);
+  const depth = Math.max(0, ...rows.map((row) => 1 + (depths.get(nameKey(row.ingredient)) ?? -1)));
+  depths.set(key, depth);
+  if (depth > DEEPEST_BLEND) {
+    refuseDepth(name, context);
+    failed.add(key);
+  }
   const sound = rows.every((row) => !failed.has(nameKey(row.ingredient)));
   const lines = sound && !failed.has(key) ? readLines(name, rows, reading) : undefined;
   if (lines === undefined) {
@@ -75,6 +84,15 @@ function readColour(key: string, path: readonly string[], context: Recipes): voi
     recipeG: sum(lines.map((line) => line.g)),
     base: undefined,
   });
+}
+
+function refuseDepth(name: string, { recipes, reading }: Recipes): void {
+  reading.findings.add(
+    'Colours',
+    recipes.get(nameKey(name))?.[0]?.row,
+    'Colour',
+    `is ${quoted(name)}, a blend of blends more than ${DEEPEST_BLEND} deep. Make it from colours nearer to the base`,
+  );
 }
 
 function readLines(

@@ -24,6 +24,20 @@ export function assume(reading: Reading, assumption: Assumption): void {
   reading.assumptions.set(assumption.sentence, assumption);
 }
 
+/** A cell that shows 8 % holds 0.08; a percent below 1 may be meant all the same, so it is only said. */
+export function noteSmall(
+  reading: Reading,
+  kind: Assumption['kind'],
+  about: string,
+  what: string,
+  percent: number,
+): void {
+  if (percent <= 0 || percent >= 1) return;
+  const meant = Number((percent * 100).toPrecision(15));
+  const sentence = `${what} is ${percent}, less than 1 %: write ${meant} if ${meant} % is meant.`;
+  assume(reading, { kind, about, sentence });
+}
+
 /** Where a value stands, for findings. */
 export interface Place {
   readonly table: string;

@@ -4,7 +4,7 @@ import { type Exact, exact, hundred, one, sum, zero } from '../../domain/kernel/
 import { compareNames, didYouMean, nameKey, quoted } from '../../domain/kernel/names.ts';
 import { answer, type Result, andThen, wrong } from '../../domain/kernel/result.ts';
 import { soapDensity } from '../../domain/recipe/density.ts';
-import { convertNoting, noted, optional, type Reading } from './context.ts';
+import { convertNoting, noted, noteSmall, optional, type Reading } from './context.ts';
 import { groupRows, type Rows } from './rows.ts';
 
 type LayerRow = Rows<'layers'>[number];
@@ -25,6 +25,7 @@ export function readDesigns(
   layerRows: Rows<'layers'>,
   reading: Reading,
 ): void {
+  refuseRepeats(layerRows, reading);
   const layersOf = groupRows(layerRows, (row) => row.design);
   for (const row of designRows) {
     const key = nameKey(row.design);
@@ -50,6 +51,24 @@ export function readDesigns(
       () =>
         `is ${quoted(row.design)}, which is not a design in Designs.${didYouMean(row.design, known)}`,
     );
+  }
+}
+
+/** A line that stands twice alike is far more often a slip than meant: which of the two, nobody can tell. */
+function refuseRepeats(rows: readonly LayerRow[], reading: Reading): void {
+  const firstRow = new Map<string, number>();
+  for (const row of rows) {
+    const names = [row.design, row.layer, row.part, row.item, row.mold ?? '', row.per].map(nameKey);
+    const key = JSON.stringify([...names, row.perBar]);
+    const first = firstRow.get(key);
+    if (first === undefined) firstRow.set(key, row.row);
+    else
+      reading.findings.add(
+        'Layers',
+        row.row,
+        'Layer',
+        `is ${quoted(row.layer)}, and row ${first} says the same to the last cell. Clear one of the two, or put both amounts into one Per bar`,
+      );
   }
 }
 
@@ -168,6 +187,7 @@ function addedQuantity(
 ): Result<Exact> | undefined {
   const amount = exact(row.perBar);
   if (row.per !== '%') return convertNoting(reading, amount, row.per, material.unit, material);
+  noteSmall(reading, 'percent', row.design, `${row.item} in ${row.design}`, row.perBar);
   if (pourG === undefined) return undefined;
   if (pourG.isZero()) return wrong('% needs pour lines in this design to take a share of.');
   return convertNoting(reading, amount.div(hundred).times(pourG), 'g', material.unit, material);

@@ -1,7 +1,7 @@
 import { exact, zero } from '../../domain/kernel/exact.ts';
 import { nameKey } from '../../domain/kernel/names.ts';
 import type { Material, Mold } from '../../domain/book/book.ts';
-import { type Reading, optional } from './context.ts';
+import { noteSmall, type Reading, optional } from './context.ts';
 import type { Rows } from './rows.ts';
 
 export function readMaterials(rows: Rows<'materials'>, reading: Reading): void {
@@ -24,6 +24,7 @@ export function readMaterials(rows: Rows<'materials'>, reading: Reading): void {
       supplier: row.supplier ?? '',
     };
     reading.materials.set(nameKey(row.material), material);
+    noteSmall(reading, 'percent', row.material, `Max % of ${row.material}`, row.maxPercent ?? 0);
     if (material.kind === 'base' && material.unit === 'each') {
       reading.findings.add(
         'Materials',

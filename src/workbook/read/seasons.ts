@@ -103,7 +103,8 @@ export function readSales(
         bars: row.bars,
         priceEach: row.priceEach,
         fair: row.fair ?? '',
-        fees: row.fees ?? 0,
+        fees: row.fees,
+        tender: row.tender,
       },
     ];
   });

@@ -5,7 +5,7 @@ import { nameKey, nearestName, quoted } from '../../domain/kernel/names.ts';
 import { isCurrency } from '../../domain/money/currency.ts';
 import { choice, type Column, isBlankIn, number, readCell, text, Trouble } from '../column.ts';
 import type { Cell } from '../port.ts';
-import { assume, type Reading } from './context.ts';
+import { assume, noteSmall, type Reading } from './context.ts';
 import type { Rows } from './rows.ts';
 
 const yesNo = ['yes', 'no'] as const;
@@ -126,7 +126,8 @@ export function readSettings(
     }
     const read = readCell<unknown>(column, asWord(row?.value ?? '', column));
     if (!(read instanceof Trouble)) {
-      if (column.format === 'percent') noteSmall(column.header, Number(read ?? 0), reading);
+      if (column.format === 'percent')
+        noteSmall(reading, 'setting', column.header, column.header, Number(read ?? 0));
       return (read ?? standard) as (typeof settingSpecs)[K]['standard'];
     }
     reading.findings.add('Settings', row?.row, 'Value', `of ${column.header} ${read.says}`);
@@ -171,17 +172,6 @@ function checkNames(rows: Rows<'settings'>, reading: Reading): void {
       );
     }
   }
-}
-
-/** A cell that shows 8 % holds 0.08; a fee below 1 % may be meant all the same. */
-function noteSmall(setting: string, percent: number, reading: Reading): void {
-  if (percent <= 0 || percent >= 1) return;
-  const meant = Number((percent * 100).toPrecision(15));
-  assume(reading, {
-    kind: 'setting',
-    about: setting,
-    sentence: `${setting} is ${percent}, less than 1 %: write ${meant} if ${meant} % is meant.`,
-  });
 }
 
 /** Whether a 0 is a choice of its own, and not what a blank stands for. */
