@@ -149,6 +149,8 @@ describe('recording a batch over the built workbench', () => {
     await pane.reach('What came out?');
     await pane.at('good').fill('11');
     await pane.at('seconds').fill('1');
+    // 13 are started for 12 good ones at a yield of 95 %.
+    await pane.at('lost').fill('1');
     await pane.at('minutes').fill('95.5');
     await pane.at('spares-0').fill('7');
     await pane.at('note').fill(NOTE);
