@@ -158,13 +158,16 @@ export function text(
 export const longText = (header: string, help: string): Column<string | undefined> =>
   text(header, help, Infinity);
 
-/** One of a few words, in any case. */
+/** A word whether it is said of one or of several: an embed mold makes "embed" or "embeds". */
+const numberless = (word: string): string => nameKey(word).replace(/(?<=\p{L}{3})s$/u, '');
+
+/** One of a few words, in any case, of one or of several. */
 export function choice<T extends string>(
   header: string,
   choices: readonly T[],
   help: string,
 ): Column<T | undefined> {
-  const byKey = new Map<string, T>(choices.map((word) => [nameKey(word), word]));
+  const byKey = new Map<string, T>(choices.map((word) => [numberless(word), word]));
   return {
     header,
     required: false,
@@ -175,7 +178,7 @@ export function choice<T extends string>(
     read: (cell) => {
       if (isBlank(cell)) return undefined;
       return (
-        byKey.get(nameKey(String(cell))) ??
+        byKey.get(numberless(String(cell))) ??
         new Trouble(
           `is ${quoted(cell)}.${didYouMean(String(cell), choices)} Use one of: ${choices.join(', ')}`,
         )
