@@ -1,3 +1,4 @@
+import { dayOf } from '../../../src/domain/kernel/day.ts';
 import { functions } from '../../../functions/index.ts';
 import type { NewWorkbook } from '../../../src/hosts/xlsx/write/new-workbook.ts';
 import type { Cell, TableData } from '../../../src/workbook/port.ts';
@@ -174,8 +175,26 @@ const NUMERIC: Readonly<Record<string, (numbers: readonly number[]) => number>> 
   MAX: (numbers) => (numbers.length === 0 ? 0 : Math.max(...numbers)),
 };
 
+/** What is done with a text; an error stays one. */
+const TEXTUAL: Readonly<Record<string, (text: string, from: number, length: number) => Cell>> = {
+  LEN: (text) => text.length,
+  LEFT: (text, length) => text.slice(0, length),
+  MID: (text, from, length) => text.slice(from - 1, from - 1 + length),
+  RIGHT: (text, length) => text.slice(-length),
+};
+
 function native(name: string, given: readonly Value[]): Value {
   const [first = '', second = '', third = ''] = given;
+  const textual = TEXTUAL[name];
+  if (textual !== undefined) {
+    return first instanceof CellError
+      ? first
+      : textual(String(first), Number(second), Number(third));
+  }
+  if (name === 'DATE') {
+    const error = given.find((each) => each instanceof CellError);
+    return error ?? dayOf(Number(first), Number(second), Number(third));
+  }
   const rows = Array.isArray(first) ? (first as readonly (readonly Cell[])[]) : [];
   if (name === 'IF') return first instanceof CellError ? first : first === true ? second : third;
   if (name === 'IFERROR') return first instanceof CellError ? second : first;
