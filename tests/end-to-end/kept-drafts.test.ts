@@ -1,4 +1,4 @@
-import { mkdir, mkdtemp, rm, writeFile } from 'node:fs/promises';
+import { mkdir, mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Browser } from 'playwright-core';
@@ -6,9 +6,11 @@ import { afterAll, afterEach, beforeAll, expect, it } from 'vitest';
 import { readDay } from '../../src/domain/kernel/day.ts';
 import { demoFile } from '../../src/hosts/starter/starter-file.ts';
 import { openAt } from '../hosts/page/open-page.ts';
+import { imageOf } from '../hosts/xlsx/support.ts';
 import { startChromium } from '../support/chromium.ts';
 import { type BuiltWorkbench, startBuilt } from './built-workbench.ts';
 import { type Pane, paneOf } from './pane.ts';
+import { tableOf } from './saved-file.ts';
 
 const DAY = readDay('2026-11-25') ?? 0;
 const NOW = '2026-11-25T09:00:00';
@@ -62,6 +64,11 @@ async function toPreview(pane: Pane): Promise<void> {
   await pane.reach('Look it over');
 }
 
+const batches = async (name: string): Promise<unknown[]> =>
+  tableOf(imageOf(await readFile(fileOf(name))), 'Batches')
+    .rows.map(([batch]) => batch)
+    .filter((batch) => batch !== '');
+
 it('a pour previewed over one book is not offered over another of the same name', async () => {
   const first = await serve('A');
   const { browser, pane } = await openPane(first);
@@ -73,7 +80,19 @@ it('a pour previewed over one book is not offered over another of the same name'
   expect(await other.pane.at('bars').inputValue()).toBe('');
 });
 
-it('a draft outlives the browser', async () => {
-  const { pane } = await openPane(await serve('A'));
-  await pane.reach('Look it over');
+it('a draft outlives the browser, and a batch recorded as it was killed is told as recorded', async () => {
+  const before = await batches('A');
+  const workbench = await serve('A');
+  const second = await openPane(workbench);
+  await second.pane.reach('Look it over');
+  // The demo is short of one item for it.
+  await second.pane.boxes.first().click();
+  await second.pane.at('record').click();
+  await second.pane.root.getByText('Recording…').waitFor();
+  const written = async () => (await batches('A')).length;
+  await expect.poll(written, { timeout: 30_000 }).toBe(before.length + 1);
+  await second.browser.close();
+  const third = await openPane(workbench);
+  await third.pane.reach('Recorded');
+  expect(await batches('A')).toHaveLength(before.length + 1);
 });
