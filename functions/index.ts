@@ -17,6 +17,7 @@ import { calendar, cashByWeek, forecast, forecastFit, planNotes, supplies } from
 import { orderSize, reorderPoint, safetyStock, serviceCheck } from './reorder.ts';
 import { batchCost, breakEven, fair, price } from './sell.ts';
 import { onHand, stockList, stockValue, unitCost } from './stock.ts';
+import { dayOfBlanks } from './today.ts';
 import { recall, trace } from './trace.ts';
 
 /** A worksheet function: raw cell arguments in, a cell or rows out; throws `CellFailure`. */
@@ -56,6 +57,7 @@ const answers: Readonly<Record<string, WorksheetFunction>> = {
   TRACE: trace,
   RECALL: recall,
   AMOUNT: amount,
+  TODAY: dayOfBlanks,
 };
 
 /**

@@ -9,7 +9,6 @@ import { bookName } from '../../workbook/starter/names.ts';
 import {
   isFormula,
   type Mark,
-  type SpillLook,
   type StarterCell,
   type StarterSheet,
 } from '../../workbook/starter/sheet.ts';
@@ -60,10 +59,7 @@ function describeSheet(sheet: StarterSheet, answers: Answers): NewSheet {
     tabColor: tabColors[group],
     columnWidths: widths,
     gridLines: isTable,
-    cells: [
-      ...(sheet.spillLooks ?? []).flatMap(spillCells),
-      ...sheet.cells.map((cell) => describeCell(sheet, cell, answers)),
-    ],
+    cells: sheet.cells.map((cell) => describeCell(sheet, cell, answers)),
     tables: isTable ? [describeTable(sheet)] : [],
     validations: sheet.dropDowns ?? [],
     highlights: (sheet.marks ?? []).map(describeMark),
@@ -98,18 +94,6 @@ function describeCell(sheet: StarterSheet, cell: StarterCell, answers: Answers):
     style,
     ...(spills ? { spill: rows } : {}),
   };
-}
-
-/** Looks for a list that spills: its header row and the rows it may fill. */
-function spillCells({ row, column, rows, formats }: SpillLook): NewCell[] {
-  return formats.flatMap((format, right) =>
-    Array.from({ length: rows + 1 }, (_, down): NewCell => ({
-      row: row + down,
-      column: column + right,
-      value: '',
-      style: down === 0 ? headerOver(format) : bodyStyle(format),
-    })).slice(right === 0 ? 1 : 0),
-  );
 }
 
 function describeTable({ table, widths }: StarterSheet): NewTable {

@@ -1,14 +1,25 @@
 import { cell, inputCells, titleCells } from './answer-cells.ts';
-import { at, block, type Formula, named, pour, sumOf } from './formula.ts';
+import { answered, type AnsweredList } from './answered.ts';
+import {
+  at,
+  cellOf,
+  type Formula,
+  named,
+  pour,
+  sumOf,
+  unlessBlank,
+  unlessFailed,
+} from './formula.ts';
 import { listed, moreNote } from './listed.ts';
 import { numberBeside, textBeside } from './look-up.ts';
-import { blank, choose, pick, unlessError } from './native.ts';
+import { blank, choose, given, value } from './native.ts';
 import { bookName } from './names.ts';
 import type { CellFormat, StarterCell, StarterSheet } from './sheet.ts';
 import { columnCells } from './table-cells.ts';
 import { batchNames } from './table-choices.ts';
 import { one, widths } from './weigh-sheet.ts';
 
+const NAME = 'Batch check';
 const BATCH = 3;
 const GIVEN = 1;
 const LIST = 14;
@@ -27,14 +38,15 @@ const columns = [
 /** What one batch should have used beside what it used, and why the cost differs. */
 export function batchCheckSheet(batch: string): StarterSheet {
   const asked = at(BATCH, GIVEN);
-  const list = pour('BATCHCOST', asked, named(bookName));
+  const list = answered('batchCost');
+  const there = cellOf(NAME, BATCH, GIVEN);
   return {
-    name: 'Batch check',
+    name: NAME,
     group: 'answers',
     widths: widths([28, 18, 11, 11, 16, 13, 15, 13]),
     cells: [
       ...titleCells(
-        'Batch check',
+        NAME,
         'Planned is what the recipe takes at list prices; used is what the ledger says. A plus costs more than planned.',
       ),
       ...inputCells(BATCH, GIVEN, 'Batch', batch, 'text'),
@@ -43,10 +55,7 @@ export function batchCheckSheet(batch: string): StarterSheet {
       cell(
         LIST - 1,
         2,
-        moreNote(
-          pick(list, LIST_ROWS + 2, 1),
-          'More items than these: put POUR.BATCHCOST on a sheet of its own.',
-        ),
+        moreNote(list.beyond(LIST_ROWS), 'put POUR.BATCHCOST on a sheet of its own.'),
         'note',
       ),
       ...listed({
@@ -55,10 +64,11 @@ export function batchCheckSheet(batch: string): StarterSheet {
         lines: LIST_ROWS,
         of: list,
         columns,
-        unless: { blank: asked, instead: 'Pick a batch above.' },
+        instead: 'Pick a batch above.',
       }),
-      ...sums(),
+      ...sums(list),
     ],
+    asks: [{ list, of: unlessBlank(there, '', pour('BATCHCOST', there, named(bookName))) }],
     dropDowns: [{ range: one(BATCH, GIVEN), choices: { source: batchNames }, strict: false }],
     landscape: false,
   };
@@ -79,6 +89,7 @@ function facts(asked: Formula): StarterCell[] {
     ['Minutes', number('minutes'), 'whole'],
   ];
   const [design, poured, good] = [at(BATCH + 1, GIVEN), at(BATCH + 2, GIVEN), at(BATCH + 4, GIVEN)];
+  // A batch that came to nothing has no good bar to ask for.
   const planned = pour('COSTPERBAR', design, named(bookName), good, poured);
   return [
     ...lines.flatMap(([name, holds, format], index) => [
@@ -91,7 +102,7 @@ function facts(asked: Formula): StarterCell[] {
     cell(
       BATCH + 2,
       6,
-      choose([design, '=', blank], blank, unlessError(planned, blank)),
+      given([good], choose([good, '>', value(0)], planned, blank)),
       'answer',
       'money',
     ),
@@ -99,13 +110,13 @@ function facts(asked: Formula): StarterCell[] {
 }
 
 /** What the list comes to. */
-function sums(): StarterCell[] {
-  const down = (column: number) => sumOf(block(LIST + 1, column, LIST + LIST_ROWS, column));
+function sums(list: AnsweredList): StarterCell[] {
+  const all = (take: number) => unlessFailed(list.head, sumOf(list.column(take)));
   const lines: readonly (readonly [string, Formula])[] = [
-    ['Material planned', down(4)],
-    ['Material used', down(5)],
-    ['Used − planned, by quantity', down(6)],
-    ['Used − planned, by price', down(7)],
+    ['Material planned', all(5)],
+    ['Material used', all(6)],
+    ['Used − planned, by quantity', all(7)],
+    ['Used − planned, by price', all(8)],
   ];
   return lines.flatMap(([name, holds], index) => [
     cell(BATCH + 3 + index, 3, name, 'label'),

@@ -1,7 +1,7 @@
 import { cell, inputCells, titleCells } from './answer-cells.ts';
 import type { Cell } from '../port.ts';
 import { mondayBefore, monthStart } from './dates.ts';
-import { at, blockOf, cellOf, type Formula } from './formula.ts';
+import { at, blockOf, cellOf, type Formula, unlessFailed } from './formula.ts';
 import { textBeside } from './look-up.ts';
 import { blank, choose, join, plus, value } from './native.ts';
 import { seasonName } from './names.ts';
@@ -86,10 +86,12 @@ function dayCells(index: number): StarterCell[] {
   const fair = textBeside(day, columnCells('fairs', 'opens'), columnCells('fairs', 'fair'));
   return [
     cell(row, column, date, 'day', 'dayOfMonth'),
-    cell(row + 1, column, linesOf(fair, tasks), 'diary', 'text'),
+    // Without the work, a day would look free.
+    cell(row + 1, column, unlessFailed(firstWork, linesOf(fair, tasks)), 'diary', 'text'),
   ];
 }
 
+const firstWork = cellOf(seasonName, SEASON.work.first, 0);
 const fixedFirst = { ...at(HEAD + 1, 0), text: `$A$${String(HEAD + 2)}` };
 
 /** A fair's name in the first line where there is one, then the tasks. */

@@ -1,5 +1,6 @@
 import { cell, headerCells } from './answer-cells.ts';
-import { at, cellsIn, type Formula, sumOf } from './formula.ts';
+import type { AnsweredList } from './answered.ts';
+import { at, type Formula, sumOf, unlessFailed } from './formula.ts';
 import { columnOf } from './listed.ts';
 import { numberBeside, sumEnding } from './look-up.ts';
 import { given, minus, value } from './native.ts';
@@ -17,12 +18,10 @@ const AMOUNT = 1;
 const labels = { labour: 'Labour', setup: 'Setup', overhead: 'Overhead', lost: 'Lost bars' };
 const WEAR_ENDING = ' wear';
 
-/** The cost of the chosen design by kind, summed from the list of its lines that begins at a row. */
-export function costByKind(listRow: number, listColumn: number): StarterCell[] {
-  const list = { row: listRow, lines: LINES_ROOM };
-  const column = (right: number): Formula => cellsIn(columnOf(list, listColumn + right), '$');
-  const [names, amounts] = [column(0), column(1)];
-  const line = (name: string) => numberBeside(value(name), names, amounts);
+/** The cost of the chosen design by kind, summed from the list of its lines. */
+export function costByKind(list: AnsweredList): StarterCell[] {
+  const [names, amounts] = [list.column(1), list.column(2)];
+  const line = (name: string) => unlessFailed(list.head, numberBeside(value(name), names, amounts));
   const others = [FIRST + 1, FIRST + 2, FIRST + 3, FIRST + 4, FIRST + 5].map((row) =>
     at(row, AMOUNT),
   );
@@ -35,21 +34,16 @@ export function costByKind(listRow: number, listColumn: number): StarterCell[] {
     ['Overhead', line(labels.overhead)],
     ['Lost bars', line(labels.lost)],
   ];
-  const rows = kinds.map(([name, holds], index) => ({
-    order: index === 0 ? kinds.length : index,
-    cells: [
-      cell(FIRST + index, 0, name, 'plain', 'text'),
-      cell(FIRST + index, AMOUNT, holds, 'plain', 'money'),
-    ],
-  }));
   return [
     cell(HEAD, 0, 'The bar looked into, by kind', 'heading'),
     ...headerCells(HEAD + 1, 0, [
       ['Kind', 'text'],
       ['Per bar', 'money'],
     ]),
-    // Material is what the others leave, so it is worked out after them.
-    ...rows.sort((a, b) => a.order - b.order).flatMap(({ cells }) => cells),
+    ...kinds.flatMap(([name, holds], index) => [
+      cell(FIRST + index, 0, name, 'plain', 'text'),
+      cell(FIRST + index, AMOUNT, holds, 'plain', 'money'),
+    ]),
   ];
 }
 

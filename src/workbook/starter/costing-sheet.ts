@@ -1,13 +1,27 @@
 import { cell, headerCells, inputCells, titleCells } from './answer-cells.ts';
 import { costByKind, kindChart, LINES_ROOM } from './cost-kinds.ts';
-import { at, fixedAt, less, named, pour, rowOf, shareLeft, unlessBlank } from './formula.ts';
+import { answered } from './answered.ts';
+import {
+  at,
+  cellOf,
+  fixedAt,
+  type Formula,
+  less,
+  named,
+  pour,
+  rowOf,
+  shareLeft,
+  unlessBlank,
+} from './formula.ts';
 import { listed, moreNote } from './listed.ts';
 import { bookName } from './names.ts';
+import { textsIn } from './native.ts';
 import type { StarterCell, StarterSheet } from './sheet.ts';
 import { columnCells } from './table-cells.ts';
 import { designNames } from './table-choices.ts';
 import { one, widths } from './weigh-sheet.ts';
 
+const NAME = 'Costing';
 const AS_OF = 3;
 const BARS = 4;
 const GIVEN = 1;
@@ -22,6 +36,7 @@ const LARGEST_BATCH = 36;
 
 /** What each design costs, where the money of one goes, and how its cost falls with the batch. */
 export function costingSheet(design: string): StarterSheet {
+  const costLines = answered('costLines');
   const lastCurveRow = HEADERS + LARGEST_BATCH;
   const curveColumn = (column: number) => ({
     startRow: HEADERS + 1,
@@ -30,13 +45,13 @@ export function costingSheet(design: string): StarterSheet {
     endColumn: column,
   });
   return {
-    name: 'Costing',
+    name: NAME,
     group: 'answers',
     widths: widths([20, 12, 13, 13, 13, 3, 24, 10, 10, 3, 14, 13, 3]),
     frozenRows: HEADERS + 1,
     cells: [
       ...titleCells(
-        'Costing',
+        NAME,
         'Full cost of one good bar: material, labour, setup, mold wear, overhead, lost bars.',
       ),
       ...asOfCells(AS_OF),
@@ -47,8 +62,8 @@ export function costingSheet(design: string): StarterSheet {
         HEADERS - 2,
         0,
         moreNote(
-          rowOf(columnCells('designs', 'design'), DESIGNS_SHOWN + 1),
-          'More designs than these: look into the others on the right.',
+          textsIn(columnCells('designs', 'design', DESIGNS_SHOWN + 1)),
+          'look into them on the right.',
         ),
         'note',
       ),
@@ -67,15 +82,21 @@ export function costingSheet(design: string): StarterSheet {
         row: HEADERS + 1,
         column: LINES,
         lines: LINES_ROOM,
-        of: ofChosen('COSTLINES'),
+        of: costLines,
         columns: [
           { header: 'Line', format: 'text', take: 1 },
           { header: 'Per bar', format: 'money', take: 2 },
           { header: 'Share %', format: 'grams', take: 3 },
         ],
-        unless: { blank: fixedAt(CHOSEN, LINES), instead: 'Pick a design above.' },
+        instead: 'Pick a design above.',
       }),
-      ...costByKind(HEADERS + 1, LINES),
+      cell(
+        HEADERS - 1,
+        LINES + 1,
+        moreNote(costLines.beyond(LINES_ROOM), 'put POUR.COSTLINES on a sheet of its own.'),
+        'note',
+      ),
+      ...costByKind(costLines),
       cell(HEADERS - 1, CURVE, 'By batch size', 'heading'),
       ...headerCells(HEADERS, CURVE, [
         ['Bars in batch', 'whole'],
@@ -83,6 +104,7 @@ export function costingSheet(design: string): StarterSheet {
       ]),
       ...curveRows(),
     ],
+    asks: [{ list: costLines, of: linesOfChosen() }],
     dropDowns: [{ range: one(CHOSEN, LINES), choices: { source: designNames }, strict: false }],
     charts: [
       kindChart(),
@@ -142,5 +164,8 @@ function curveRows(): StarterCell[] {
   }).flat();
 }
 
-const ofChosen = (id: string) =>
-  pour(id, fixedAt(CHOSEN, LINES), named(bookName), fixedAt(BARS, GIVEN), fixedAt(AS_OF, GIVEN));
+function linesOfChosen(): Formula {
+  const chosen = cellOf(NAME, CHOSEN, LINES);
+  const given = [cellOf(NAME, BARS, GIVEN), cellOf(NAME, AS_OF, GIVEN)];
+  return unlessBlank(chosen, '', pour('COSTLINES', chosen, named(bookName), ...given));
+}

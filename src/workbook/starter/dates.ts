@@ -1,6 +1,8 @@
 import { readDay } from '../../domain/kernel/day.ts';
-import { at as cellAt, type Formula } from './formula.ts';
-import { flat, isError } from './native.ts';
+import { at as cellAt, type Formula, named, pour } from './formula.ts';
+import { isError } from './cell-errors.ts';
+import { bookName } from './names.ts';
+import { blank, choose } from './native.ts';
 
 const SERIAL_OF_1970 = 25_569;
 const DAY_MS = 86_400_000;
@@ -46,14 +48,11 @@ export const monthLabel = (date: Formula): Formula => ({
   },
 });
 
-/** A date cell, or the day the workbook is opened where it is blank. */
+/**
+ * A date cell, or the functions' own today where it is blank. Never the spreadsheet's TODAY(), which changes
+ * as a file is opened and takes all that hangs on it along, whether or not our functions are there to answer.
+ */
 export const orToday = (row: number, column: number): Formula => {
   const given = cellAt(row, column);
-  return {
-    text: `IF(${given.text}="",TODAY(),${given.text})`,
-    work: (from) => {
-      const day = flat(given.work(from))[0] ?? '';
-      return day === '' ? from.today : day;
-    },
-  };
+  return choose([given, '=', blank], pour('TODAY', named(bookName)), given);
 };

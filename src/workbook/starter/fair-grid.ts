@@ -1,6 +1,6 @@
 import { cell, headerCells } from './answer-cells.ts';
 import { at, fixedAt, type Formula, pour } from './formula.ts';
-import { given, minus, plus, times, unlessError, value } from './native.ts';
+import { choose, given, minus, plus, times, value } from './native.ts';
 import { leftOf } from './selling-cells.ts';
 import type { StarterCell, StarterChart } from './sheet.ts';
 
@@ -64,7 +64,11 @@ function priceRow(
   const row = HEAD + 1 + index;
   const price = at(row, PRICE);
   const left = leftOf(price);
-  const even = unlessError(pour('BREAKEVEN', fixed, left, cost), value('never'));
+  const even = choose(
+    [at(row, LEFT), '<=', value(0)],
+    value('never'),
+    pour('BREAKEVEN', fixed, left, cost),
+  );
   return [
     cell(
       row,

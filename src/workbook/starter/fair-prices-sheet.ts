@@ -1,8 +1,8 @@
 import { cell, inputCells, titleCells } from './answer-cells.ts';
 import { gridCells, GRID, gridChart } from './fair-grid.ts';
-import { at, blockOf, type Formula } from './formula.ts';
+import { at, blockOf, type Formula, sumOf } from './formula.ts';
 import { numberBeside } from './look-up.ts';
-import { average, blank, choose, plus, unlessError } from './native.ts';
+import { average, blank, choose, plus, unlessError, value } from './native.ts';
 import { pricingName } from './names.ts';
 import { pricedDesigns } from './priced-designs.ts';
 import { selling } from './selling-cells.ts';
@@ -88,7 +88,7 @@ function facts(): StarterCell[] {
     const all = blockOf(pricingName, pricedDesigns(column));
     return choose(
       [design, '=', blank],
-      unlessError(average(all), blank),
+      choose([sumOf(all), '=', value(0)], blank, average(all)),
       numberBeside(design, blockOf(pricingName, pricedDesigns('design')), all),
     );
   };

@@ -1,17 +1,28 @@
 import { cell, headerCells, inputCells, titleCells } from './answer-cells.ts';
-import { at, cellsIn, type Formula, fixedAt, named, pour, sumOf } from './formula.ts';
+import { answered, type Ask, FAIRS_SHOWN, orBlank } from './answered.ts';
+import {
+  at,
+  cellOf,
+  cellsIn,
+  type Formula,
+  fixedAt,
+  named,
+  pour,
+  sumOf,
+  unlessBlank,
+} from './formula.ts';
 import { columnOf } from './listed.ts';
 import { numberBeside, sumWhere } from './look-up.ts';
-import { blank, choose, pick, plus, unlessError, value } from './native.ts';
+import { blank, choose, plus, value } from './native.ts';
 import { bookName } from './names.ts';
 import type { CellFormat, StarterCell, StarterSheet } from './sheet.ts';
 import { columnCells, wholeColumn } from './table-cells.ts';
 import { widths } from './weigh-sheet.ts';
 
+const NAME = 'Fair results';
 const SKIP = 3;
 const GIVEN = 1;
 const HEADERS = 5;
-const FAIRS_SHOWN = 12;
 const rows = { row: HEADERS + 1, lines: FAIRS_SHOWN };
 const BARS = 2;
 
@@ -32,13 +43,13 @@ const PROFIT = TAKINGS + 5;
 /** One line for each fair: what it took, what went off, and what was left. */
 export function fairResultsSheet(): StarterSheet {
   return {
-    name: 'Fair results',
+    name: NAME,
     group: 'answers',
     widths: widths([26, 14, 13, 13, 12, 12, 16, 16, 13, 13, 15]),
     frozenRows: HEADERS + 1,
     cells: [
       ...titleCells(
-        'Fair results',
+        NAME,
         'What each fair brought home: takings less tax, fees, the full cost of the bars, stall and travel. Break even is in bars.',
       ),
       ...inputCells(SKIP, GIVEN, 'First fair shown', 1, 'whole'),
@@ -52,6 +63,7 @@ export function fairResultsSheet(): StarterSheet {
       ...Array.from({ length: FAIRS_SHOWN }, (_, index) => fairRow(index)).flat(),
       ...totals(),
     ],
+    asks,
     marks: [
       {
         range: {
@@ -89,8 +101,8 @@ export function fairResultsSheet(): StarterSheet {
 
 function fairRow(index: number): StarterCell[] {
   const row = HEADERS + 1 + index;
-  const [name, bars] = [at(row, 0), at(row, BARS)];
-  const result = pour('FAIR', name, named(bookName));
+  const name = at(row, 0);
+  const result = answered(`fair ${index + 1}`);
   const sold = sumWhere(wholeColumn('sales', 'bars'), [wholeColumn('sales', 'fair'), '', name]);
   return [
     cell(row, 0, fairNumber(plus(fixedAt(SKIP, GIVEN), value(index))), 'plain', 'text'),
@@ -103,14 +115,27 @@ function fairRow(index: number): StarterCell[] {
     ),
     cell(row, BARS, choose([name, '=', blank], blank, sold), 'plain', 'whole'),
     ...lines.map(([, format, line], right) =>
-      cell(row, TAKINGS + right, soldOnly(bars, pick(result, line, 2)), 'plain', format),
+      cell(
+        row,
+        TAKINGS + right,
+        unlessBlank(result.head, '', orBlank(result.at(line - 1, 2))),
+        'plain',
+        format,
+      ),
     ),
   ];
 }
 
 /** A fair that has sold nothing yet has no result. */
-const soldOnly = (bars: Formula, then: Formula): Formula =>
-  choose([unlessError(plus(bars, value(0)), value(0)), '=', value(0)], blank, then);
+const asks: readonly Ask[] = Array.from({ length: FAIRS_SHOWN }, (_, index) => {
+  const row = HEADERS + 1 + index;
+  const sold = cellOf(NAME, row, BARS);
+  const result = pour('FAIR', cellOf(NAME, row, 0), named(bookName));
+  return {
+    list: answered(`fair ${index + 1}`),
+    of: choose([sold, '=', blank], blank, choose([sold, '=', value(0)], blank, result)),
+  };
+});
 
 /** The name of the fair with that number in Fair dates; blank past the end. */
 function fairNumber(number: Formula): Formula {

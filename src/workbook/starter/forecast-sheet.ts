@@ -1,19 +1,31 @@
 import { cell, inputCells, titleCells } from './answer-cells.ts';
 import type { Cell } from '../port.ts';
 import { monthLabel, monthStart } from './dates.ts';
-import { at, block, fixedAt, type Formula, pour, rowOf, sumOf, unlessBlank } from './formula.ts';
+import { answered, type Ask, FORECAST_DESIGNS, shownFirst } from './answered.ts';
+import {
+  at,
+  block,
+  blockOf,
+  fixedAt,
+  type Formula,
+  pour,
+  rowOf,
+  sumOf,
+  unlessBlank,
+} from './formula.ts';
 import { moreNote } from './listed.ts';
 import { countWhere, sumWhere, type Where } from './look-up.ts';
-import { blank, choose, given, numbersIn, pick, unlessError, value } from './native.ts';
+import { blank, choose, given, numbersIn, textsIn, value } from './native.ts';
 import type { StarterCell, StarterSheet } from './sheet.ts';
 import { columnCells, wholeColumn } from './table-cells.ts';
 import { widths } from './weigh-sheet.ts';
 
+const NAME = 'Forecast';
 const LAST_MONTH = 3;
 const GIVEN = 1;
 const METHOD = 5;
 const HEADERS = 6;
-const DESIGNS = 10;
+const DESIGNS = FORECAST_DESIGNS;
 const SOLD = 1;
 const EXPECTED = 2;
 const FIRST_DESIGN = 3;
@@ -32,7 +44,7 @@ const PICTURE = LAST + AHEAD + 2;
 /** Bars sold of each design by month, and what the months ahead may bring. */
 export function forecastSheet(lastMonth: Cell): StarterSheet {
   return {
-    name: 'Forecast',
+    name: NAME,
     group: 'answers',
     widths: widths([20, 12, 12, ...Array.from({ length: DESIGNS }, () => 16), 3, 10]),
     heights: { [METHOD]: 42 },
@@ -40,7 +52,7 @@ export function forecastSheet(lastMonth: Cell): StarterSheet {
     frozenColumns: 1,
     cells: [
       ...titleCells(
-        'Forecast',
+        NAME,
         'Bars sold by month, and the six months after. From two years of sales on, the forecast follows the season; before, it can only carry on.',
       ),
       ...inputCells(LAST_MONTH, GIVEN, 'Last month counted', lastMonth, 'date'),
@@ -49,8 +61,8 @@ export function forecastSheet(lastMonth: Cell): StarterSheet {
         LAST_MONTH + 1,
         0,
         moreNote(
-          rowOf(columnCells('designs', 'design'), DESIGNS + 1),
-          'More designs than these columns show.',
+          textsIn(columnCells('designs', 'design', DESIGNS + 1)),
+          'ask POUR.FORECAST for them on a sheet of its own.',
         ),
         'note',
       ),
@@ -58,6 +70,7 @@ export function forecastSheet(lastMonth: Cell): StarterSheet {
       ...Array.from({ length: DESIGNS }, (_, index) => designColumn(index)).flat(),
       ...totals(),
     ],
+    asks: Array.from({ length: DESIGNS }, (_, index) => asksOf(index)).flat(),
     charts: [
       {
         kind: 'columns',
@@ -109,22 +122,23 @@ function months(): StarterCell[] {
 function designColumn(index: number): StarterCell[] {
   const column = FIRST_DESIGN + index;
   const name = fixedAt(HEADERS, column);
-  const bars = (answer: Formula) => unlessBlank(name, '', unlessError(answer, blank));
+  const { ahead, method } = listsOf(index);
   return [
     cell(HEADERS, column, rowOf(columnCells('designs', 'design'), index + 1), 'header', 'whole'),
     ...Array.from({ length: HISTORY }, (_, month) =>
       cell(FIRST + month, column, unlessBlank(name, '', soldIn(month, name)), 'plain', 'whole'),
     ),
-    ...Array.from({ length: AHEAD }, (_, ahead) =>
+    ...Array.from({ length: AHEAD }, (_, month) =>
       cell(
-        LAST + 1 + ahead,
+        LAST + 1 + month,
         column,
-        bars(ask('FORECAST', column, ahead + 1, 1)),
+        // It has no header: its first month is its head.
+        unlessBlank(ahead.head, '', ahead.at(month, 1)),
         'strong',
         'whole',
       ),
     ),
-    cell(METHOD, column, bars(ask('FORECASTFIT', column, 2, 2)), 'diary'),
+    cell(METHOD, column, shownFirst(method, 2, ''), 'diary'),
   ];
 }
 
@@ -138,25 +152,41 @@ function soldIn(month: number, name: Formula): Formula {
     '>=',
     at(row, DATES),
   ]);
-  if (month >= HISTORY - YEAR) return sold;
-  return choose([countWhere(ofDesign, before), '=', value(0)], blank, sold);
+  const dated = given([at(row, DATES)], sold);
+  if (month >= HISTORY - YEAR) return dated;
+  return choose([countWhere(ofDesign, before), '=', value(0)], blank, dated);
 }
 
-/** Asks of as many whole years as have a figure in each month. */
-function ask(id: string, column: number, row: number, right: number): Formula {
-  const [most, ...fewer] = YEARS.map((years) => {
-    const history = block(LAST - years * YEAR + 1, column, LAST, column);
-    return { history, answer: pick(pour(id, history, value(AHEAD)), row, right), years };
-  }).reverse();
-  return fewer.reduce(
-    (otherwise, { history, answer, years }) =>
-      choose([numbersIn(history), '=', value(years * YEAR)], answer, otherwise),
-    most?.answer ?? blank,
-  );
+const listsOf = (index: number) => ({
+  ahead: answered(`forecast ${index + 1}`),
+  method: answered(`method ${index + 1}`),
+});
+
+function asksOf(index: number): Ask[] {
+  const { ahead, method } = listsOf(index);
+  return [
+    { list: ahead, of: question('FORECAST', FIRST_DESIGN + index) },
+    { list: method, of: question('FORECASTFIT', FIRST_DESIGN + index) },
+  ];
+}
+
+/** Asks of as many whole years as have a figure in each month; of nothing where not even one has. */
+function question(id: string, column: number): Formula {
+  return [...YEARS].reverse().reduce((otherwise: Formula, years) => {
+    const history = blockOf(NAME, {
+      startRow: LAST - years * YEAR + 1,
+      startColumn: column,
+      endRow: LAST,
+      endColumn: column,
+    });
+    const asked = pour(id, history, value(AHEAD));
+    return choose([numbersIn(history), '=', value(years * YEAR)], asked, otherwise);
+  }, blank);
 }
 
 function totals(): StarterCell[] {
-  const sum = (row: number) => sumOf(block(row, FIRST_DESIGN, row, LAST_DESIGN));
+  const sum = (row: number) =>
+    given([at(row, DATES)], sumOf(block(row, FIRST_DESIGN, row, LAST_DESIGN)));
   return [
     cell(HEADERS, SOLD, 'All bars', 'header', 'whole'),
     cell(HEADERS, EXPECTED, 'Forecast', 'header', 'whole'),

@@ -1,4 +1,5 @@
 import type { Cell } from '../port.ts';
+import { isError } from './cell-errors.ts';
 import { cellName, type CellRange, rangeName } from './cell-names.ts';
 import type { TableColumn } from './table-cells.ts';
 
@@ -12,14 +13,20 @@ export interface Formula {
 /** One value, or rows that spill. */
 export type Answer = Cell | readonly (readonly Cell[])[];
 
+/** Cells to look through or add up: a table's column, or a block. */
+export interface Cells {
+  readonly text: string;
+  readonly work: (from: Workings) => Answer | readonly Cell[];
+}
+
 /** What a formula may look at while the workbook is put together. */
 export interface Workings {
-  /** The day that counts as today. */
-  readonly today: number;
   /** A cell of the formula's own sheet. */
   cell(row: number, column: number): Cell;
-  /** A cell of a sheet that stands further left. */
+  /** A cell of any sheet, worked out when it is looked at. */
   cellOf(sheet: string, row: number, column: number): Cell;
+  /** All that a cell of any sheet answers, spilled rows with it. */
+  answerOf(sheet: string, row: number, column: number): Answer;
   /** A table's rows, headers first. */
   table(name: string): readonly (readonly Cell[])[];
   /** The cell that a defined name stands for. */
@@ -84,10 +91,29 @@ export const pour = (id: string, ...given: readonly Formula[]): Formula => ({
     ),
 });
 
-/** `otherwise`, but a plain text where `looked` is blank. */
+/** `otherwise`, but a plain text where `looked` is blank; an error of `looked` stays one. */
 export const unlessBlank = (looked: Formula, instead: string, otherwise: Formula): Formula => ({
   text: `IF(${looked.text}="","${instead}",${otherwise.text})`,
-  work: (from) => (looked.work(from) === '' ? instead : otherwise.work(from)),
+  work: (from) => {
+    const found = looked.work(from);
+    if (found === '') return instead;
+    return isError(found) ? found : otherwise.work(from);
+  },
+});
+
+/** `then`, unless what it rests on failed: then that error, where a count or a sentence would hide it. */
+export const unlessFailed = (on: Formula, then: Formula): Formula => ({
+  text: `IF(ISERROR(${on.text}),${on.text},${then.text})`,
+  work: (from) => {
+    const found = on.work(from);
+    return isError(found) ? found : then.work(from);
+  },
+});
+
+/** Blank, or the first error of these cells: LEFT of no letters keeps nothing but an error. */
+export const blankOrError = (...cells: readonly Formula[]): Formula => ({
+  text: `LEFT(${cells.map(({ text }) => text).join('&')},0)`,
+  work: (from) => cells.map((cell) => cell.work(from)).find(isError) ?? '',
 });
 
 /** The cell of a table's column in its row number `row` (1 is the first); blank past the end or where it is blank. */
@@ -105,32 +131,37 @@ export const saysYes = (asked: Formula): Formula => ({
   work: (from) => (asked.work(from) === 'yes' ? 1 : 0),
 });
 
-/** `a - b`; blank where either is no number. */
+/** `a - b`; blank where either is no number and none is an error. */
 export const less = (a: Formula, b: Formula): Formula => ({
-  text: `IF(COUNT(${a.text},${b.text})=2,${a.text}-${b.text},"")`,
+  text: `IF(COUNT(${a.text},${b.text})=2,${a.text}-${b.text},${blankOrError(a, b).text})`,
   work: (from) => {
     const [x, y] = [a.work(from), b.work(from)];
-    return typeof x === 'number' && typeof y === 'number' ? x - y : '';
+    if (typeof x === 'number' && typeof y === 'number') return x - y;
+    return blankOrError(a, b).work(from);
   },
 });
 
-/** What share of `whole` is left after `part`, 0 to 1; blank where it can't be said. */
+/** What share of `whole` is left after `part`, 0 to 1; blank where it can't be said and nothing failed. */
 export const shareLeft = (whole: Formula, part: Formula): Formula => ({
-  text: `IF(COUNT(${whole.text},${part.text})=2,IF(${whole.text}=0,"",(${whole.text}-${part.text})/${whole.text}),"")`,
+  text: `IF(COUNT(${whole.text},${part.text})=2,IF(${whole.text}=0,"",(${whole.text}-${part.text})/${whole.text}),${blankOrError(whole, part).text})`,
   work: (from) => {
     const [x, y] = [whole.work(from), part.work(from)];
-    return typeof x === 'number' && typeof y === 'number' && x !== 0 ? (x - y) / x : '';
+    if (typeof x === 'number' && typeof y === 'number') return x === 0 ? '' : (x - y) / x;
+    return blankOrError(whole, part).work(from);
   },
 });
 
 /** The numbers of a block added up. */
-export const sumOf = (cells: Formula): Formula => ({
+export const sumOf = (cells: Cells): Formula => ({
   text: `SUM(${cells.text})`,
-  work: (from) => numbersOf(cells.work(from)).reduce((a, b) => a + b, 0),
+  work: (from) => {
+    const found = cells.work(from);
+    return errorIn(found) ?? numbersOf(found).reduce((a, b) => a + b, 0);
+  },
 });
 
 /** How many numbers of a block are above 0. */
-export const countAboveZero = (cells: Formula): Formula => ({
+export const countAboveZero = (cells: Cells): Formula => ({
   text: `COUNTIF(${cells.text},">0")`,
   work: (from) => numbersOf(cells.work(from)).filter((value) => value > 0).length,
 });
@@ -163,7 +194,12 @@ function cellsOf(from: Pick<Workings, 'cell'>, range: CellRange): Cell[][] {
   return rows;
 }
 
-function numbersOf(answer: Answer): number[] {
-  const cells = typeof answer === 'object' ? answer.flat() : [answer];
-  return cells.filter((cell) => typeof cell === 'number');
-}
+type Found = Answer | readonly Cell[];
+
+const listOf = (found: Found): readonly Cell[] =>
+  typeof found === 'object' ? (found as readonly (Cell | readonly Cell[])[]).flat() : [found];
+
+const numbersOf = (found: Found): number[] =>
+  listOf(found).filter((cell) => typeof cell === 'number');
+
+const errorIn = (found: Found): Cell | undefined => listOf(found).find(isError);

@@ -1,14 +1,16 @@
 import { cell, inputCells, titleCells } from './answer-cells.ts';
-import { at, cellsIn, type Formula, named, pour, unlessBlank } from './formula.ts';
-import { listed } from './listed.ts';
+import { answered } from './answered.ts';
+import { at, cellOf, type Formula, named, pour, unlessBlank, unlessFailed } from './formula.ts';
+import { listed, moreNote } from './listed.ts';
 import { countWhere, numberBeside, textBeside } from './look-up.ts';
-import { blank, choose, cutAfter, given, join, over, pick, value } from './native.ts';
+import { blank, choose, cutAfter, given, join, over, value } from './native.ts';
 import { bookName } from './names.ts';
 import type { StarterCell, StarterSheet } from './sheet.ts';
 import { columnCells } from './table-cells.ts';
 import { designNames } from './table-choices.ts';
 import { one, widths } from './weigh-sheet.ts';
 
+const NAME = 'Label';
 const DESIGN = 3;
 const KIND = 4;
 const MAKER = 5;
@@ -26,21 +28,25 @@ const POUND_OZ = 16;
 /** What a design's label says, and what of it can be checked. */
 export function labelSheet(design: string): StarterSheet {
   const asked = at(DESIGN, GIVEN);
+  const checks = answered('checks');
   const results = {
     startRow: CHECKS + 1,
     startColumn: 3,
     endRow: CHECKS + CHECK_LINES,
     endColumn: 3,
   };
-  const counted = (result: string): Formula => countWhere([cellsIn(results), '', value(result)]);
+  const counted = (result: string): Formula =>
+    unlessFailed(checks.head, countWhere([checks.column(4), '', value(result)]));
+  const there = cellOf(NAME, DESIGN, GIVEN);
+  const wrapped = cellOf(NAME, BATCH, GIVEN);
   return {
-    name: 'Label',
+    name: NAME,
     group: 'answers',
     widths: widths([52, 28, 32, 12, 100]),
     heights: { [LABEL + 3]: 112 },
     cells: [
       ...titleCells(
-        'Label',
+        NAME,
         'An aid, not an approval: your local rules and a licensed assessor decide what a label must say. Printing prints the label only.',
       ),
       ...inputCells(DESIGN, GIVEN, 'Design', design, 'text'),
@@ -54,7 +60,7 @@ export function labelSheet(design: string): StarterSheet {
         row: CHECKS + 1,
         column: 0,
         lines: CHECK_LINES,
-        of: pour('CHECKS', asked, named(bookName)),
+        of: checks,
         columns: [
           { header: 'Check', format: 'text', take: 1 },
           { header: 'Value', format: 'fine', take: 2 },
@@ -62,14 +68,24 @@ export function labelSheet(design: string): StarterSheet {
           { header: 'Result', format: 'text', take: 4 },
           { header: 'Source', format: 'text', take: 5 },
         ],
-        unless: { blank: asked, instead: 'Pick a design above.' },
+        instead: 'Pick a design above.',
       }),
+      cell(
+        CHECKS - 1,
+        1,
+        moreNote(checks.beyond(CHECK_LINES), 'put POUR.CHECKS on a sheet of its own.'),
+        'note',
+      ),
       cell(BATCH, 2, 'Bars of this batch on hand', 'label'),
       cell(BATCH, 3, barsOnHand(at(BATCH, GIVEN), asked), 'answer', 'whole'),
       cell(DESIGN, 2, 'Checks that are over', 'label'),
       cell(DESIGN, 3, counted('over'), 'answer', 'whole'),
       cell(KIND, 2, 'Checks that are unknown', 'label'),
       cell(KIND, 3, counted('unknown'), 'answer', 'whole'),
+    ],
+    asks: [
+      { list: bars, of: unlessBlank(wrapped, '', pour('RECALL', wrapped, named(bookName))) },
+      { list: checks, of: unlessBlank(there, '', pour('CHECKS', there, named(bookName))) },
     ],
     dropDowns: [{ range: one(DESIGN, GIVEN), choices: { source: designNames }, strict: false }],
     marks: (['over', 'unknown'] as const).map((result) => ({
@@ -82,20 +98,22 @@ export function labelSheet(design: string): StarterSheet {
   };
 }
 
+const bars = answered('batch');
+
 /** How many labels with this batch's number there are bars for. A lot of the same name stands first in RECALL. */
 function barsOnHand(batch: Formula, design: Formula): Formula {
-  const recall = pour('RECALL', batch, named(bookName));
-  const inRow = (row: number, otherwise: Formula): Formula =>
-    choose([pick(recall, row, 2), '=', batch], pick(recall, row, 6), otherwise);
+  const inLine = (line: number, otherwise: Formula): Formula =>
+    choose([bars.at(line, 2), '=', batch], bars.at(line, 6), otherwise);
   const designOf = textBeside(
     batch,
     columnCells('batches', 'batch'),
     columnCells('batches', 'design'),
   );
+  const found = unlessBlank(bars.head, '', inLine(1, inLine(2, blank)));
   return unlessBlank(
     batch,
     '',
-    choose([designOf, '=', design], inRow(2, inRow(3, blank)), value('not a batch of this design')),
+    choose([designOf, '=', design], found, value('not a batch of this design')),
   );
 }
 

@@ -1,6 +1,7 @@
 import { cell } from './answer-cells.ts';
-import { at, type Formula, unlessBlank } from './formula.ts';
-import { blank, choose, pick, unlessError, value } from './native.ts';
+import { type AnsweredList, shown, shownFirst } from './answered.ts';
+import type { Formula } from './formula.ts';
+import { blank, choose, join, value } from './native.ts';
 import type { CellFormat, StarterCell } from './sheet.ts';
 
 export interface Listed {
@@ -8,12 +9,11 @@ export interface Listed {
   readonly row: number;
   readonly column: number;
   readonly lines: number;
-  /** What would spill, headers first. */
-  readonly of: Formula;
+  readonly of: AnsweredList;
   /** A header and a format for each column shown; `take` is its column in the answer, from 1. */
   readonly columns: readonly ListedColumn[];
-  /** A cell that must be filled in, and what stands in the first line until then. */
-  readonly unless?: { readonly blank: Formula; readonly instead: string };
+  /** What stands in the first line while nothing is asked. */
+  readonly instead?: string;
 }
 
 export interface ListedColumn {
@@ -24,37 +24,28 @@ export interface ListedColumn {
   readonly as?: (asked: Formula) => Formula;
 }
 
-/**
- * A list cell by cell instead of as one spill: LibreOffice keeps the last values of such cells where
- * it shows an error for a spill, and charts may draw from them. A cell asks only where its line has
- * something to show. The first line lets an error through, so that the maker sees it.
- */
-export function listed({ row, column, lines, of, columns, unless }: Listed): StarterCell[] {
+/** A list cell by cell, each looking into the hidden sheet that asks for it. */
+export function listed({ row, column, lines, of, columns, instead = '' }: Listed): StarterCell[] {
   const headers = columns.map(({ header, format }, right) =>
     cell(row - 1, column + right, header, 'header', format),
   );
   const body = Array.from({ length: lines }, (_, down) =>
-    columns.map(({ format, take, as = asIs }, right) => {
-      const asked = as(pick(of, down + 2, take));
-      const holds =
-        right > 0
-          ? unlessBlank(at(row + down, column), '', unlessError(asked, blank))
-          : down > 0
-            ? unlessError(asked, blank)
-            : unless === undefined
-              ? asked
-              : unlessBlank(unless.blank, unless.instead, asked);
+    columns.map(({ format, take, as }, right) => {
+      const isFirst = down === 0 && right === 0;
+      const holds = isFirst ? shownFirst(of, take, instead) : shown(of, down + 1, take, as);
       return cell(row + down, column + right, holds, 'plain', format);
     }),
   );
   return [...headers, ...body.flat()];
 }
 
-const asIs = (asked: Formula): Formula => asked;
+/** "and 3 more: …" where so many found no room. */
+export const moreNote = (beyond: Formula, where: string): Formula =>
+  choose([beyond, '>', value(0)], join(value('and '), beyond, value(` more: ${where}`)), blank);
 
-/** Says so where there is more than a list has room for: `beyond` is the first that found none. */
-export const moreNote = (beyond: Formula, sentence: string): Formula =>
-  unlessError(choose([beyond, '<>', blank], value(sentence), blank), blank);
+/** `then`, unless some found no room: what is counted of a part is no answer. */
+export const unlessCut = (beyond: Formula, then: Formula): Formula =>
+  choose([beyond, '>', value(0)], value('more lines than shown'), then);
 
 /** The cells of one column of a list, as values to look through or draw. */
 export const columnOf = ({ row, lines }: Pick<Listed, 'row' | 'lines'>, column: number) => ({

@@ -1,33 +1,31 @@
 import { settingSpecs } from '../read/settings.ts';
 import type { Cell } from '../port.ts';
-import type { Answer, Formula, Workings } from './formula.ts';
-import { flat, isError } from './native.ts';
+import type { Cells, Formula, Workings } from './formula.ts';
+import { isError } from './cell-errors.ts';
+import { flat } from './native.ts';
 import { columnCells } from './table-cells.ts';
 
-/** Cells to look through: a table's column, or a block of the formula's own sheet. */
-export interface Cells {
-  readonly text: string;
-  readonly work: (from: Workings) => Answer | readonly Cell[];
-}
-
-/** The number that stands beside a name; a blank is 0, an unknown name blank. */
+/** The number that stands beside a name; a blank is 0, an unknown name blank, an error an error. */
 export const numberBeside = (name: Formula, names: Cells, numbers: Cells): Formula => ({
-  text: unlessUnasked(name, `INDEX(${numbers.text},MATCH(${name.text},${names.text},0))`),
+  text: lookedUp(name, names, (row) => `INDEX(${numbers.text},${row})`),
   work: (from) => {
     const found = beside(name, names, numbers, from);
     return found === undefined ? '' : found === '' ? 0 : found;
   },
 });
 
-/** The text that stands beside a name; blank where the name is unknown. */
+/** The text that stands beside a name; blank where the name is unknown, an error an error. */
 export const textBeside = (name: Formula, names: Cells, words: Cells): Formula => ({
-  text: unlessUnasked(name, `INDEX(${words.text},MATCH(${name.text},${names.text},0))&""`),
+  text: lookedUp(name, names, (row) => `INDEX(${words.text},${row})&""`),
   work: (from) => String(beside(name, names, words, from) ?? ''),
 });
 
-/** An empty cell as the name asked would match the first empty one. */
-const unlessUnasked = ({ text }: Formula, found: string): string =>
-  /^["\d]/u.test(text) ? `IFERROR(${found},"")` : `IF(${text}="","",IFERROR(${found},""))`;
+/** Only the name may be missing: an error beside it is shown. An empty cell as name would match the first empty one. */
+function lookedUp({ text }: Formula, names: Cells, found: (row: string) => string): string {
+  const row = `MATCH(${text},${names.text},0)`;
+  const known = `IF(ISNA(${row}),"",${found(row)})`;
+  return /^["\d]/u.test(text) ? known : `IF(${text}="","",${known})`;
+}
 
 /** The value of a setting that is a number. */
 export const numberSet = (key: keyof typeof settingSpecs): Formula =>
@@ -108,7 +106,8 @@ function fits(cell: Cell, is: Where[1], than: Cell): boolean {
 
 function beside(name: Formula, names: Cells, values: Cells, from: Workings): Cell | undefined {
   const asked = flat(name.work(from))[0] ?? '';
-  if (asked === '' || isError(asked)) return undefined;
+  if (asked === '') return undefined;
+  if (isError(asked)) return asked;
   const row = flat(names.work(from)).findIndex((cell) => fold(cell) === fold(asked));
   return row < 0 ? undefined : (flat(values.work(from))[row] ?? '');
 }

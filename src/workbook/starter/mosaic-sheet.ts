@@ -1,15 +1,19 @@
 import { cell, titleCells } from './answer-cells.ts';
 import { cellName } from './cell-names.ts';
-import { block, pour } from './formula.ts';
+import { answered } from './answered.ts';
+import { blockOf, pour } from './formula.ts';
+import { listed, moreNote } from './listed.ts';
 import type { Mark, StarterSheet } from './sheet.ts';
 import { colourList } from './lists-sheet.ts';
 import { widths } from './weigh-sheet.ts';
 
+const NAME = 'Mosaic';
 const TOP = 4;
 const LEFT = 0;
 /** Room for the tiles of most bars, each way; what a bar doesn't have stays blank. */
 const SIDE = 8;
 const COUNT = LEFT + SIDE + 1;
+const COLOURS_SHOWN = 12;
 
 /** A pattern of colour names, row by row, and the shade to show for each name. */
 export interface Mosaic {
@@ -29,22 +33,37 @@ export function mosaicSheet({ pattern, shades }: Mosaic): StarterSheet {
     const [down, right] = [Math.floor(index / SIDE), index % SIDE];
     return cell(TOP + down, LEFT + right, pattern[down]?.[right] ?? '', 'tile', 'text');
   });
-  const count = pour('TILECOUNT', block(range.startRow, LEFT, range.endRow, range.endColumn));
+  const tileCounts = answered('tiles');
   return {
-    name: 'Mosaic',
+    name: NAME,
     group: 'answers',
     widths: widths([...Array.from({ length: SIDE }, () => 11), 4, 20, 9]),
     heights: Object.fromEntries(Array.from({ length: SIDE }, (_, down) => [TOP + down, 44])),
     cells: [
       ...titleCells(
-        'Mosaic',
+        NAME,
         'Pick a colour for each tile of one bar and leave the other cells blank, then copy the counts into Bar layers.',
       ),
       ...tiles,
       cell(TOP - 2, COUNT, 'Tiles for one bar', 'heading'),
-      cell(TOP - 1, COUNT, count, 'header'),
+      ...listed({
+        row: TOP,
+        column: COUNT,
+        lines: COLOURS_SHOWN,
+        of: tileCounts,
+        columns: [
+          { header: 'Colour', format: 'text', take: 1 },
+          { header: 'Tiles', format: 'whole', take: 2 },
+        ],
+      }),
+      cell(
+        TOP + COLOURS_SHOWN,
+        COUNT,
+        moreNote(tileCounts.beyond(COLOURS_SHOWN), 'put POUR.TILECOUNT on a sheet.'),
+        'note',
+      ),
     ],
-    spillLooks: [{ row: TOP - 1, column: COUNT, rows: SIDE, formats: ['text', 'whole'] }],
+    asks: [{ list: tileCounts, of: pour('TILECOUNT', blockOf(NAME, range)) }],
     dropDowns: [{ range, choices: { source: colourList }, strict: false }],
     marks: Object.entries(shades).map(([name, shade]): Mark => ({
       range,

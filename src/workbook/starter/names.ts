@@ -74,7 +74,9 @@ export const noteOf = ({ kind, note }: (typeof tableSheets)[number]): string =>
 export const bookName = 'Book';
 export const pricingName = 'Pricing';
 export const seasonName = 'Season';
+export const whatIfName = 'What if';
 export const listsSheet = 'Lists';
+export const functionAnswersSheet = 'Function answers';
 
 /** The cell of the What if sheet that reads every table, the plan with more bars in Plan's place. */
 export const otherBookPlace = { row: 4, column: 13 } as const;

@@ -1,6 +1,7 @@
 import { Exact, exact, toCell } from '../../domain/kernel/exact.ts';
 import type { Cell } from '../port.ts';
-import type { Answer, Formula, Workings } from './formula.ts';
+import { isError } from './cell-errors.ts';
+import { type Answer, blankOrError, type Cells, type Formula, type Workings } from './formula.ts';
 
 /** The spreadsheet's own arithmetic, each formula with how its answer is worked out. */
 
@@ -15,11 +16,13 @@ export const minus = arithmetic('-', (x, y) => x - y);
 export const times = arithmetic('*', (x, y) => x * y);
 export const over = arithmetic('/', (x, y) => (y === 0 ? '#DIV/0!' : x / y));
 
-/** `then` where each of the cells holds a number, else blank. */
+/** `then` where each of the cells holds a number; else blank, or the error that one of them holds. */
 export const given = (cells: readonly Formula[], then: Formula): Formula => ({
-  text: `IF(COUNT(${texts(cells)})=${String(cells.length)},${then.text},"")`,
+  text: `IF(COUNT(${texts(cells)})=${String(cells.length)},${then.text},${blankOrError(...cells).text})`,
   work: (from) =>
-    cells.every((cell) => typeof cell.work(from) === 'number') ? then.work(from) : '',
+    cells.every((cell) => typeof cell.work(from) === 'number')
+      ? then.work(from)
+      : blankOrError(...cells).work(from),
 });
 
 /** `instead` where the formula answers with an error. */
@@ -50,14 +53,11 @@ export const choose = (
   },
 });
 
-/** One cell of rows that would spill; the row and the column count from 1. */
-export const pick = (spill: Formula, row: number, column: number): Formula => ({
-  text: `INDEX(${spill.text},${String(row)},${String(column)})`,
-  work: (from) => {
-    const rows = spill.work(from);
-    if (typeof rows !== 'object') return isError(rows) ? rows : '#REF!';
-    return rows[row - 1]?.[column - 1] ?? '#REF!';
-  },
+/** How many cells of a block hold a text that is not blank. */
+export const textsIn = (cells: Cells): Formula => ({
+  text: `COUNTIF(${cells.text},"?*")`,
+  work: (from) =>
+    flat(cells.work(from)).filter((cell) => typeof cell === 'string' && cell !== '').length,
 });
 
 /** How many cells of a block hold a number. */
@@ -103,10 +103,6 @@ export const join = (...parts: readonly Formula[]): Formula => ({
     return found.find(isError) ?? found.map(String).join('');
   },
 });
-
-/** An error's text, as a cell shows it. */
-export const isError = (found: unknown): found is string =>
-  typeof found === 'string' && /^#(N\/A|VALUE!|REF!|DIV\/0!|NUM!|NAME\?|NULL!)$/u.test(found);
 
 /** A formula's answer as one list of cells. */
 export const flat = (answer: Answer | readonly Cell[]): readonly Cell[] =>

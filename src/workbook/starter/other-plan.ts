@@ -1,8 +1,9 @@
 import { tables } from '../schema.ts';
 import { cell } from './answer-cells.ts';
-import { allOf, cellsIn, fixedAt, type Formula, named, pour, rowOf } from './formula.ts';
-import { blank, choose, flat } from './native.ts';
-import { bookName, otherBookPlace } from './names.ts';
+import { allOf, blockOf, cellOf, cellsIn, type Formula, named, pour, rowOf } from './formula.ts';
+import { unlessCut } from './listed.ts';
+import { blank, choose, flat, textsIn } from './native.ts';
+import { bookName, otherBookPlace, whatIfName } from './names.ts';
 import type { StarterCell } from './sheet.ts';
 import { columnCells } from './table-cells.ts';
 
@@ -40,15 +41,18 @@ export function otherPlan(moreBars: Formula): StarterCell[] {
     cell(
       otherBookPlace.row,
       otherBookPlace.column,
-      choose([named(bookName), '=', blank], named(bookName), read),
+      choose([named(bookName), '=', blank], named(bookName), unlessCut(otherBeyond, read)),
       'plain',
       'unseen',
     ),
   ];
 }
 
-/** The other book's cell. */
-export const otherBook: Formula = fixedAt(otherBookPlace.row, otherBookPlace.column);
+/** The other book's cell, for other sheets. */
+export const otherBook: Formula = cellOf(whatIfName, otherBookPlace.row, otherBookPlace.column);
+
+/** Plan lines that it has no room for. */
+export const otherBeyond: Formula = textsIn(columnCells('plan', 'design', LINES + 1));
 
 /** As planned where there is no number to add. */
 const more = (bars: Formula, moreBars: Formula): Formula => ({
@@ -60,12 +64,9 @@ const more = (bars: Formula, moreBars: Formula): Formula => ({
 });
 
 /** The bars of its plan. */
-export const otherBars: Formula = cellsIn(
-  {
-    startRow: TOP + 1,
-    startColumn: LEFT + Object.keys(tables.plan.columns).indexOf('bars'),
-    endRow: TOP + LINES,
-    endColumn: LEFT + Object.keys(tables.plan.columns).indexOf('bars'),
-  },
-  '$',
-);
+export const otherBars: Formula = blockOf(whatIfName, {
+  startRow: TOP + 1,
+  startColumn: LEFT + Object.keys(tables.plan.columns).indexOf('bars'),
+  endRow: TOP + LINES,
+  endColumn: LEFT + Object.keys(tables.plan.columns).indexOf('bars'),
+});

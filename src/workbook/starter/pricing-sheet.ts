@@ -2,7 +2,7 @@ import { cell, headerCells, inputCells, titleCells } from './answer-cells.ts';
 import { asOfCells } from './costing-sheet.ts';
 import { at, fixedAt, less, named, pour, rowOf, unlessBlank } from './formula.ts';
 import { moreNote } from './listed.ts';
-import { blank, choose, given, minus, over } from './native.ts';
+import { blank, choose, given, minus, over, textsIn } from './native.ts';
 import { bookName, pricingName } from './names.ts';
 import { type SetOfBars, setCells, setDropDowns } from './pricing-set.ts';
 import { PRICED } from './priced-designs.ts';
@@ -39,8 +39,8 @@ export function pricingSheet(set: SetOfBars): StarterSheet {
         HEADERS - 1,
         2,
         moreNote(
-          rowOf(columnCells('designs', 'design'), LAST - HEADERS + 1),
-          'More designs than these lines show.',
+          textsIn(columnCells('designs', 'design', LAST - HEADERS + 1)),
+          'look into them on Costing.',
         ),
         'note',
       ),

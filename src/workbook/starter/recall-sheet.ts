@@ -1,14 +1,16 @@
 import { cell, headerCells, inputCells, titleCells } from './answer-cells.ts';
-import { at, cellsIn, type Formula, named, pour } from './formula.ts';
+import { answered } from './answered.ts';
+import { at, cellOf, type Formula, named, pour, unlessBlank, unlessFailed } from './formula.ts';
 import { dateOfIso } from './dates.ts';
-import { columnOf, listed, moreNote } from './listed.ts';
-import { numberBeside, sumWhere, textBeside } from './look-up.ts';
-import { blank, choose, pick, value } from './native.ts';
+import { listed, moreNote } from './listed.ts';
+import { numberBeside, sumSaying, textBeside } from './look-up.ts';
+import { blank, choose, value } from './native.ts';
 import { bookName } from './names.ts';
 import type { StarterCell, StarterSheet } from './sheet.ts';
 import { columnCells } from './table-cells.ts';
 import { widths } from './weigh-sheet.ts';
 
+const NAME = 'Recall';
 const ASKED = 3;
 const GIVEN = 1;
 const HEADERS = 9;
@@ -16,33 +18,34 @@ const BATCHES = 30;
 const reached = { row: HEADERS + 1, lines: BATCHES };
 const LINES = HEADERS + BATCHES + 4;
 const LINES_ROOM = 120;
-const trail = { row: LINES, lines: LINES_ROOM };
-const DATES = 2;
-const MADE = 4;
-const ON_HAND = 5;
+const trailList = answered('trail');
+const recall = answered('recall');
+/** What POUR.RECALL lists, its columns from 1. */
+const from = { poured: 3, made: 5, onHand: 6 };
 const CALLED_BACK = 8;
 
 /** Every batch that a lot or a batch went into, with its own bars sold and on hand; or all that went into a batch. */
 export function recallSheet(lot: string): StarterSheet {
   const asked = at(ASKED, GIVEN);
-  const recall = pour('RECALL', asked, named(bookName));
-  const list = pour('TRACE', asked, named(bookName));
+  const there = cellOf(NAME, ASKED, GIVEN);
+  const asking = (id: string) => unlessBlank(there, '', pour(id, there, named(bookName)));
   return {
-    name: 'Recall',
+    name: NAME,
     group: 'answers',
     widths: widths([24, 18, 14, 18, 22, 14, 12, 12, 13]),
     cells: [
       ...titleCells(
-        'Recall',
+        NAME,
         'Type a lot from Purchases or a batch from Pours. Leftovers and spare tiles are followed too.',
       ),
       ...inputCells(ASKED, GIVEN, 'Lot or batch', lot, 'text'),
       ...lotFacts(asked),
       cell(LINES - 2, 0, 'What carried it, line by line', 'heading'),
       ...listed({
-        ...trail,
+        row: LINES,
+        lines: LINES_ROOM,
         column: 0,
-        of: list,
+        of: trailList,
         columns: [
           { header: 'Item', format: 'text', take: 5 },
           { header: 'Batch', format: 'text', take: 1 },
@@ -52,7 +55,6 @@ export function recallSheet(lot: string): StarterSheet {
           { header: 'Quantity', format: 'grams', take: 7 },
           { header: 'Bars', format: 'whole', take: 4 },
         ],
-        unless: { blank: asked, instead: '' },
       }),
       cell(HEADERS - 1, 0, 'Where it is', 'heading'),
       ...listed({
@@ -69,47 +71,40 @@ export function recallSheet(lot: string): StarterSheet {
           { header: 'Sold', format: 'whole', take: 7 },
           { header: 'Gone', format: 'grams', take: 8 },
         ],
-        unless: { blank: asked, instead: '' },
       }),
       ...headerCells(HEADERS, CALLED_BACK, [['Called back', 'whole']]),
       ...Array.from({ length: BATCHES }, (_, index) =>
         cell(reached.row + index, CALLED_BACK, '', 'input', 'whole'),
       ),
       cell(ASKED + 3, 0, 'Good bars in them', 'label'),
-      cell(ASKED + 3, GIVEN, ofBatches(MADE), 'answer', 'whole'),
+      cell(ASKED + 3, GIVEN, ofBatches(from.made), 'answer', 'whole'),
       cell(ASKED + 3, 3, 'Of them on hand', 'label'),
-      cell(ASKED + 3, 4, ofBatches(ON_HAND), 'answer', 'whole'),
+      cell(ASKED + 3, 4, ofBatches(from.onHand), 'answer', 'whole'),
       cell(
         LINES - 2,
         2,
-        moreNote(
-          pick(list, LINES_ROOM + 2, 1),
-          'More lines than this sheet shows: put POUR.TRACE on a sheet of its own.',
-        ),
+        moreNote(trailList.beyond(LINES_ROOM, 5), 'put POUR.TRACE on a sheet of its own.'),
         'note',
       ),
       cell(
         HEADERS - 1,
         2,
-        moreNote(
-          pick(recall, BATCHES + 2, 1),
-          'More than this sheet shows: put POUR.RECALL on a sheet of its own.',
-        ),
+        moreNote(recall.beyond(BATCHES), 'put POUR.RECALL on a sheet of its own.'),
         'note',
       ),
+    ],
+    asks: [
+      { list: trailList, of: asking('TRACE') },
+      { list: recall, of: asking('RECALL') },
     ],
     landscape: true,
     prints: { startRow: 0, startColumn: 0, endRow: HEADERS + BATCHES, endColumn: CALLED_BACK },
   };
 }
 
-/** Only the lines of batches have a day on which they were poured, and bars made. */
+/** Only the lines of batches have a day on which they were poured, and bars made; all of them, shown or not. */
 const ofBatches = (column: number): Formula =>
-  sumWhere(cellsIn(columnOf(reached, column), '$'), [
-    cellsIn(columnOf(reached, DATES), '$'),
-    '>=',
-    value(1),
-  ]);
+  unlessFailed(recall.head, sumSaying(recall.column(from.poured), '-', recall.column(column)));
 
 /** What is known of the lot itself. */
 function lotFacts(asked: Formula): StarterCell[] {

@@ -1,15 +1,26 @@
 import { cell, headerCells, inputCells, titleCells } from './answer-cells.ts';
 import { asOfCells } from './costing-sheet.ts';
-import { at, fixedAt, type Formula, named, pour, unlessBlank } from './formula.ts';
+import { answered, shown } from './answered.ts';
+import {
+  at,
+  cellOf,
+  fixedAt,
+  type Formula,
+  named,
+  pour,
+  unlessBlank,
+  unlessFailed,
+} from './formula.ts';
 import { columnOf } from './listed.ts';
 import { textBeside } from './look-up.ts';
-import { blank, choose, given, largest, pick, smallest, unlessError, value } from './native.ts';
+import { choose, given, largest, smallest, value } from './native.ts';
 import { bookName } from './names.ts';
 import type { CellFormat, StarterCell, StarterChart, StarterSheet } from './sheet.ts';
 import { columnCells } from './table-cells.ts';
 import { materialNames } from './table-choices.ts';
 import { one, widths } from './weigh-sheet.ts';
 
+const NAME = 'Reorder check';
 const MATERIAL = 3;
 const AS_OF = 4;
 const GIVEN = 1;
@@ -33,13 +44,13 @@ const from = { asked: 2, point: 3, service: 4, without: 5, trust: 6, words: 7, w
 export function reorderCheckSheet(material: string): StarterSheet {
   const words = { startRow: WORDS, startColumn: 0, endRow: WORDS, endColumn: LAST_COLUMN };
   return {
-    name: 'Reorder check',
+    name: NAME,
     group: 'answers',
     widths: widths([38, 18, 14, 8, 11, 11, 11, 3, 9, 12, 12, 14, 12, 12, 14, 12, 12]),
     heights: { [WORDS]: 50 },
     cells: [
       ...titleCells(
-        'Reorder check',
+        NAME,
         'Plays your own days of use again, at random, to see how often stock would have lasted until the order came.',
       ),
       ...inputCells(MATERIAL, GIVEN, 'Material', material, 'text'),
@@ -51,9 +62,15 @@ export function reorderCheckSheet(material: string): StarterSheet {
         ['Unit', 'text'],
       ]),
       ...facts(),
-      cell(WORDS, 0, unlessBlank(asked, 'Pick a material above.', line(from.words, 2)), 'wrapped'),
+      cell(
+        WORDS,
+        0,
+        unlessBlank(asked, 'Pick a material above.', unlessFailed(list.head, line(from.words, 2))),
+        'wrapped',
+      ),
       ...yearCells(),
     ],
+    asks: [{ list, of: question() }],
     merges: [words],
     dropDowns: [{ range: one(MATERIAL, GIVEN), choices: { source: materialNames }, strict: false }],
     charts: [yearChart('usual', 0), yearChart('own', 1)],
@@ -68,10 +85,16 @@ export function reorderCheckSheet(material: string): StarterSheet {
 }
 
 const asked = fixedAt(MATERIAL, GIVEN);
-const list = pour('SERVICECHECK', asked, named(bookName), fixedAt(AS_OF, GIVEN));
+const list = answered('serviceCheck');
 
-/** Blank where the function has no answer; the reorder point lets its error through to be read. */
-const line = (row: number, column: number): Formula => unlessError(pick(list, row, column), blank);
+/** The first line, which the figures rest on, lets the error of a question that failed through. */
+const line = (row: number, column: number): Formula => shown(list, row - 1, column);
+
+function question(): Formula {
+  const material = cellOf(NAME, MATERIAL, GIVEN);
+  const check = pour('SERVICECHECK', material, named(bookName), cellOf(NAME, AS_OF, GIVEN));
+  return unlessBlank(material, '', check);
+}
 
 function facts(): StarterCell[] {
   const lines: readonly (readonly [string, number, CellFormat])[] = [
@@ -85,11 +108,14 @@ function facts(): StarterCell[] {
     columnCells('materials', 'material'),
     columnCells('materials', 'unit'),
   );
-  const stock = unlessError(pour('ONHAND', asked, named(bookName), fixedAt(AS_OF, GIVEN)), blank);
-  const trusted = choose(
-    [pick(list, from.trust, OWN + 1), '=', value('yes')],
-    value('Own days'),
-    value('Usual formula'),
+  const stock = pour('ONHAND', asked, named(bookName), fixedAt(AS_OF, GIVEN));
+  const trusted = unlessFailed(
+    list.head,
+    choose(
+      [list.at(from.trust - 1, OWN + 1), '=', value('yes')],
+      value('Own days'),
+      value('Usual formula'),
+    ),
   );
   return [
     ...lines.flatMap(([name, row, format], index) => [
@@ -98,7 +124,7 @@ function facts(): StarterCell[] {
         cell(
           FACTS + index,
           column,
-          unlessBlank(asked, '', index === 0 ? pick(list, row, column + 1) : line(row, column + 1)),
+          unlessFailed(list.head, line(row, column + 1)),
           index === 0 ? 'strong' : 'plain',
           format,
         ),
@@ -106,13 +132,7 @@ function facts(): StarterCell[] {
     ]),
     cell(FACTS, OWN + 1, unit, 'plain', 'text'),
     cell(FACTS + lines.length + 1, 0, 'Trust', 'label'),
-    cell(
-      FACTS + lines.length + 1,
-      USUAL,
-      unlessBlank(asked, '', unlessError(trusted, blank)),
-      'answer',
-      'text',
-    ),
+    cell(FACTS + lines.length + 1, USUAL, unlessBlank(asked, '', trusted), 'answer', 'text'),
     cell(FACTS + lines.length, 0, 'On hand', 'label'),
     cell(FACTS + lines.length, USUAL, unlessBlank(asked, '', stock), 'plain', 'grams'),
     cell(FACTS + lines.length, OWN + 1, unit, 'plain', 'text'),
@@ -150,7 +170,10 @@ function yearCells(): StarterCell[] {
     ]),
     ...Array.from({ length: weeks.lines }, (_, index) => {
       const row = weeks.row + index;
-      const low = (column: number) => unlessBlank(asked, '', line(from.weeks + index, column));
+      const low = (column: number) => {
+        const stock = line(from.weeks + index, column);
+        return index === 0 ? unlessFailed(list.head, stock) : stock;
+      };
       return [
         cell(row, WEEK, index + 1, 'plain', 'whole'),
         cell(row, LOWS.usual, low(2), 'plain', 'stock'),

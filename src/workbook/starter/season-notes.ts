@@ -1,10 +1,11 @@
 import { cell } from './answer-cells.ts';
-import { at, type Formula, named, pour, unlessBlank } from './formula.ts';
+import { answered, type Ask, shown } from './answered.ts';
+import { fixedAt, type Formula, named, pour, unlessBlank } from './formula.ts';
 import { moreNote } from './listed.ts';
-import { blank, pick, unlessError } from './native.ts';
+import { blank, choose, join, value } from './native.ts';
 import { bookName } from './names.ts';
-import { SEASON, type SeasonAsked } from './season-places.ts';
-import { firstOrUnplanned } from './season-plan.ts';
+import { onSeason, SEASON, UNPLANNED } from './season-places.ts';
+import { unlessUnplanned } from './season-plan.ts';
 import type { Mark, StarterCell } from './sheet.ts';
 
 const { first, lines } = SEASON.notes;
@@ -12,37 +13,46 @@ const LAST_COLUMN = 7;
 
 /** What POUR.PLANNOTES lists, its columns from 1. */
 const from = { about: 1, note: 2 };
+const notes = answered('planNotes');
+
+export const noteAsk: Ask = {
+  list: notes,
+  of: unlessUnplanned(pour('PLANNOTES', named(bookName), onSeason.from, onSeason.reuse)),
+};
 
 /** What does not fit and would make it fit, what is missing in the tables, and what is taken for granted. */
-export function noteCells({ from: day, reuse }: SeasonAsked): StarterCell[] {
-  const list = pour('PLANNOTES', named(bookName), day, reuse);
-  const line = (row: number, column: number): Formula =>
-    unlessError(pick(list, row, column), blank);
+export function noteCells(): StarterCell[] {
   return [
     cell(first - 1, 0, 'To see to', 'heading'),
     cell(
       first - 1,
       2,
-      moreNote(
-        pick(list, lines + 2, from.about),
-        'More than these: put POUR.PLANNOTES on a sheet of its own.',
-      ),
+      moreNote(notes.beyond(lines, from.note), 'put POUR.PLANNOTES on a sheet of its own.'),
       'note',
     ),
     ...Array.from({ length: lines }, (_, index) => {
       const row = first + index;
-      const about = at(row, SEASON.unseen);
-      const note = unlessBlank(
-        about,
-        index === 0 ? 'Nothing: the plan fits, and nothing is missing for it.' : '',
-        line(index + 2, from.note),
-      );
+      const note =
+        index === 0
+          ? unlessBlank(notes.head, UNPLANNED, orNothing(notes.at(1, from.note)))
+          : shown(notes, index + 1, from.note);
       return [
-        cell(row, SEASON.unseen, line(index + 2, from.about), 'plain', 'unseen'),
-        cell(row, 0, index === 0 ? firstOrUnplanned(note) : note, 'wrapped'),
+        cell(row, SEASON.unseen, shown(notes, index + 1, from.about), 'plain', 'unseen'),
+        cell(row, 0, note, 'wrapped'),
       ];
     }).flat(),
   ];
+}
+
+/** Nothing to see to is only said where no order is late either. */
+function orNothing(note: Formula): Formula {
+  const late = fixedAt(SEASON.late.row, SEASON.late.column);
+  const nothing = choose(
+    [late, '=', value(0)],
+    value('Nothing: the plan fits, and nothing is missing for it.'),
+    join(value('The plan fits, yet orders already late: '), late, value('. See What to buy.')),
+  );
+  return choose([note, '=', blank], nothing, note);
 }
 
 /** Each note over the width of the sheet. */

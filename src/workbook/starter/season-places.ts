@@ -1,10 +1,13 @@
 import type { CellRange } from './cell-names.ts';
-import type { Formula } from './formula.ts';
+import { cellOf, type Formula } from './formula.ts';
+import { seasonName } from './names.ts';
 
 /** Where the parts of the Season sheet stand; other sheets look things up there. */
 export const SEASON = {
   asOf: 3,
   reuse: 4,
+  /** Orders already late, among the figures on top. */
+  late: { row: 7, column: 5 },
   /** Columns beyond what prints, for what is only worked with. */
   unseen: 9,
   notes: { first: 10, lines: 4 },
@@ -28,3 +31,13 @@ export interface SeasonAsked {
   /** 1 where leftovers and spares go in first. */
   readonly reuse: Formula;
 }
+
+/** The same for formulas of other sheets. */
+export const onSeason: SeasonAsked = {
+  from: cellOf(seasonName, SEASON.asOf, 1),
+  today: cellOf(seasonName, SEASON.asOf, SEASON.unseen),
+  reuse: cellOf(seasonName, SEASON.reuse, SEASON.unseen),
+};
+
+/** What a list says where nothing is planned. */
+export const UNPLANNED = 'Season plan has no lines yet.';

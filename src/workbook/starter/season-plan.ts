@@ -1,11 +1,12 @@
 import { cell, headerCells } from './answer-cells.ts';
 import { at, cellsIn, type Formula, named, pour, rowOf, sumOf, unlessBlank } from './formula.ts';
+import { moreNote } from './listed.ts';
 import { sumWhere } from './look-up.ts';
-import { choose, given, largest, minus, plus, value } from './native.ts';
+import { blank, choose, given, largest, minus, plus, textsIn, value } from './native.ts';
 import { bookName } from './names.ts';
 import { SEASON, type SeasonAsked, seasonColumn } from './season-places.ts';
 import type { StarterCell } from './sheet.ts';
-import { columnCells } from './table-cells.ts';
+import { columnCells, wholeColumn } from './table-cells.ts';
 
 const { first, lines } = SEASON.plan;
 const DESIGN = 0;
@@ -18,6 +19,7 @@ const EARLIER = 4;
 export function planCells(asked: SeasonAsked): StarterCell[] {
   return [
     cell(first - 2, 0, 'Bars to make', 'heading'),
+    cell(first - 2, 2, moreNote(planBeyond, 'see Season plan.'), 'note'),
     ...headerCells(first - 1, 0, [
       ['Design', 'text'],
       ['Ready by', 'date'],
@@ -28,10 +30,7 @@ export function planCells(asked: SeasonAsked): StarterCell[] {
       ['Plan line', 'text'],
       ['Fair', 'text'],
     ]),
-    // Column by column: what earlier lines take is looked up in all of them.
-    ...Array.from({ length: lines }, (_, index) => planRow(index, asked))
-      .flat()
-      .sort((a, b) => a.column - b.column),
+    ...Array.from({ length: lines }, (_, index) => planRow(index, asked)).flat(),
   ];
 }
 
@@ -81,10 +80,12 @@ function earlierBars(row: number, today: Formula): Formula {
   return plus(sooner, sameDay);
 }
 
-/** What a list says where nothing is planned, else its first line. */
-export const firstOrUnplanned = (line: Formula): Formula =>
-  choose(
-    [sumOf(cellsIn(seasonColumn('plan', BARS), '$')), '=', value(0)],
-    value('Season plan has no lines yet.'),
-    line,
-  );
+/** All bars of the table, however many of its lines are shown. */
+export const barsPlanned: Formula = sumOf(wholeColumn('plan', 'bars'));
+
+/** Nothing is asked while nothing is planned. */
+export const unlessUnplanned = (question: Formula): Formula =>
+  choose([barsPlanned, '=', value(0)], blank, question);
+
+/** Plan lines that find no room in the lines shown. */
+export const planBeyond: Formula = textsIn(columnCells('plan', 'design', lines + 1));

@@ -1,15 +1,22 @@
 import { cell, inputCells, titleCells } from './answer-cells.ts';
 import { asOfCells } from './costing-sheet.ts';
 import { orToday } from './dates.ts';
-import { at, cellsIn, fixedAt, type Formula, saysYes, sumOf } from './formula.ts';
+import { at, cellsIn, fixedAt, type Formula, saysYes, sumOf, unlessFailed } from './formula.ts';
+import { unlessCut } from './listed.ts';
 import { countWhere } from './look-up.ts';
-import { smallest, value } from './native.ts';
+import { blank, choose, smallest, value } from './native.ts';
 import { seasonName } from './names.ts';
 import { type SeasonAsked, SEASON, seasonColumn } from './season-places.ts';
-import { noteCells, noteHeights, noteMark, noteMerges } from './season-notes.ts';
-import { planCells } from './season-plan.ts';
-import { supplyCells } from './season-supplies.ts';
-import { workCells } from './season-work.ts';
+import { noteAsk, noteCells, noteHeights, noteMark, noteMerges } from './season-notes.ts';
+import { barsPlanned, planBeyond, planCells } from './season-plan.ts';
+import {
+  costOfSupplies,
+  supplyAsk,
+  supplyCells,
+  suppliesBeyond,
+  suppliesHead,
+} from './season-supplies.ts';
+import { minutesOfWork, workAsk, workCells } from './season-work.ts';
 import type { CellFormat, StarterCell, StarterSheet } from './sheet.ts';
 import { one, widths } from './weigh-sheet.ts';
 
@@ -37,11 +44,12 @@ export function seasonSheet(): StarterSheet {
       // In a cell of its own: the workbench's grid hands a comparison over only once.
       cell(SEASON.reuse, SEASON.unseen, saysYes(fixedAt(SEASON.reuse, 1)), 'plain', 'unseen'),
       ...planCells(asked),
-      ...noteCells(asked),
+      ...noteCells(),
       ...supplyCells(asked),
-      ...workCells(asked),
+      ...workCells(),
       ...facts(),
     ],
+    asks: [noteAsk, supplyAsk, workAsk],
     heights: noteHeights,
     merges: noteMerges,
     dropDowns: [{ range: one(SEASON.reuse, 1), choices: ['yes', 'no'], strict: true }],
@@ -70,18 +78,24 @@ export function seasonSheet(): StarterSheet {
 
 /** The season in a few figures. */
 function facts(): StarterCell[] {
-  const of = (part: 'plan' | 'supplies' | 'work', column: number): Formula =>
+  const of = (part: 'plan' | 'supplies', column: number): Formula =>
     cellsIn(seasonColumn(part, column));
-  const late = countWhere([of('supplies', 4), '<', value(0)]);
+  const days = of('supplies', 4);
+  const late = unlessFailed(suppliesHead, countWhere([days, '<', value(0)]));
+  const ordered = of('supplies', 1);
+  const firstDay = unlessFailed(
+    suppliesHead,
+    choose([sumOf(ordered), '=', value(0)], blank, smallest(ordered)),
+  );
   const left: readonly (readonly [string, Formula, CellFormat])[] = [
-    ['Bars planned', sumOf(of('plan', 2)), 'whole'],
-    ['Bars to make', sumOf(of('plan', 5)), 'whole'],
-    ['Minutes of work', sumOf(of('work', 3)), 'whole'],
+    ['Bars planned', barsPlanned, 'whole'],
+    ['Bars to make', unlessCut(planBeyond, sumOf(of('plan', 5))), 'whole'],
+    ['Minutes of work', minutesOfWork, 'whole'],
   ];
   const right: readonly (readonly [string, Formula, CellFormat])[] = [
-    ['Money for supplies', sumOf(of('supplies', 6)), 'money'],
-    ['First day to order', smallest(of('supplies', 1)), 'date'],
-    ['Orders already late', late, 'whole'],
+    ['Money for supplies', costOfSupplies, 'money'],
+    ['First day to order', unlessCut(suppliesBeyond, firstDay), 'date'],
+    ['Orders already late', unlessCut(suppliesBeyond, late), 'whole'],
   ];
   return [
     ...left.flatMap(([name, holds, format], index) => [
@@ -89,8 +103,8 @@ function facts(): StarterCell[] {
       cell(SEASON.reuse + 1 + index, 1, holds, 'answer', format),
     ]),
     ...right.flatMap(([name, holds, format], index) => [
-      cell(SEASON.reuse + 1 + index, 3, name, 'label'),
-      cell(SEASON.reuse + 1 + index, 5, holds, 'answer', format),
+      cell(SEASON.late.row - 2 + index, 3, name, 'label'),
+      cell(SEASON.late.row - 2 + index, SEASON.late.column, holds, 'answer', format),
     ]),
   ];
 }

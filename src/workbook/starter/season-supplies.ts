@@ -1,19 +1,34 @@
 import { cell, headerCells } from './answer-cells.ts';
+import { answered, type Ask, shown, shownFirst } from './answered.ts';
 import { dateOfIso } from './dates.ts';
-import { at, type Formula, named, pour, unlessBlank } from './formula.ts';
+import { at, named, pour, sumOf, unlessFailed } from './formula.ts';
 import { moreNote } from './listed.ts';
 import { textBeside } from './look-up.ts';
-import { blank, given, minus, pick, unlessError } from './native.ts';
+import { given, minus } from './native.ts';
 import { bookName } from './names.ts';
-import { SEASON, type SeasonAsked } from './season-places.ts';
-import { firstOrUnplanned } from './season-plan.ts';
+import { onSeason, SEASON, type SeasonAsked, UNPLANNED } from './season-places.ts';
+import { unlessUnplanned } from './season-plan.ts';
 import type { StarterCell } from './sheet.ts';
 import { columnCells } from './table-cells.ts';
 
 const { first, lines } = SEASON.supplies;
 
 /** What POUR.SUPPLIES lists, its columns from 1. */
-const from = { material: 1, gross: 2, onHand: 3, net: 4, packs: 5, orderBy: 6, cost: 7 };
+export const supplyColumns = {
+  material: 1,
+  gross: 2,
+  onHand: 3,
+  packs: 5,
+  orderBy: 6,
+  cost: 7,
+} as const;
+const from = supplyColumns;
+const supplies = answered('supplies');
+
+export const supplyAsk: Ask = {
+  list: supplies,
+  of: unlessUnplanned(pour('SUPPLIES', named(bookName), onSeason.from, onSeason.reuse)),
+};
 
 /** What the plan takes of each material, and what to buy of it by when. */
 export function supplyCells(asked: SeasonAsked): StarterCell[] {
@@ -22,10 +37,7 @@ export function supplyCells(asked: SeasonAsked): StarterCell[] {
     cell(
       first - 2,
       2,
-      moreNote(
-        pick(supplies(asked), lines + 2, from.material),
-        'More materials than these: put POUR.SUPPLIES on a sheet of its own.',
-      ),
+      moreNote(suppliesBeyond, 'put POUR.SUPPLIES on a sheet of its own.'),
       'note',
     ),
     ...headerCells(first - 1, 0, [
@@ -42,17 +54,11 @@ export function supplyCells(asked: SeasonAsked): StarterCell[] {
   ];
 }
 
-const supplies = ({ from: day, reuse }: SeasonAsked): Formula =>
-  pour('SUPPLIES', named(bookName), day, reuse);
-
 function supplyRow(index: number, asked: SeasonAsked): StarterCell[] {
   const row = first + index;
-  const line = (column: number): Formula => pick(supplies(asked), index + 2, column);
-  const [material, iso, orderBy] = [at(row, 0), at(row, SEASON.unseen), at(row, 1)];
-  const rest = (column: number): Formula =>
-    unlessBlank(material, '', unlessError(line(column), blank));
-  const name =
-    index === 0 ? firstOrUnplanned(line(from.material)) : unlessError(line(from.material), blank);
+  const line = (column: number) => shown(supplies, index + 1, column);
+  const [material, orderBy] = [at(row, 0), at(row, 1)];
+  const name = index === 0 ? shownFirst(supplies, from.material, UNPLANNED) : line(from.material);
   const supplier = textBeside(
     material,
     columnCells('materials', 'material'),
@@ -60,13 +66,17 @@ function supplyRow(index: number, asked: SeasonAsked): StarterCell[] {
   );
   return [
     cell(row, 0, name, 'plain', 'text'),
-    cell(row, SEASON.unseen, rest(from.orderBy), 'plain', 'unseen'),
-    cell(row, 1, dateOfIso(iso), 'plain', 'date'),
-    cell(row, 2, rest(from.gross), 'plain', 'grams'),
-    cell(row, 3, rest(from.onHand), 'plain', 'grams'),
+    cell(row, 1, shown(supplies, index + 1, from.orderBy, dateOfIso), 'plain', 'date'),
+    cell(row, 2, line(from.gross), 'plain', 'grams'),
+    cell(row, 3, line(from.onHand), 'plain', 'grams'),
     cell(row, 4, given([orderBy, asked.today], minus(orderBy, asked.today)), 'plain', 'whole'),
-    cell(row, 5, rest(from.packs), 'strong', 'whole'),
-    cell(row, 6, rest(from.cost), 'plain', 'money'),
+    cell(row, 5, line(from.packs), 'strong', 'whole'),
+    cell(row, 6, line(from.cost), 'plain', 'money'),
     cell(row, 7, supplier, 'plain', 'text'),
   ];
 }
+
+/** What all of it costs, and the names that find no room in the lines shown. */
+export const suppliesHead = supplies.head;
+export const costOfSupplies = unlessFailed(supplies.head, sumOf(supplies.column(from.cost)));
+export const suppliesBeyond = supplies.beyond(lines, from.material);

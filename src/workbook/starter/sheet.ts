@@ -1,5 +1,6 @@
 import type { ColumnFormat } from '../column.ts';
 import type { Cell, TableData } from '../port.ts';
+import type { Ask } from './answered.ts';
 import type { CellRange } from './cell-names.ts';
 import type { Formula } from './formula.ts';
 
@@ -17,11 +18,10 @@ export interface StarterSheet {
   readonly heights?: Readonly<Record<number, number>>;
   readonly frozenRows?: number;
   readonly frozenColumns?: number;
-  /** Formulas are worked out in this order. */
   readonly cells: readonly StarterCell[];
+  /** Lists that the hidden sheet asks for this one. */
+  readonly asks?: readonly Ask[];
   readonly table?: StarterTable;
-  /** Looks of the cells that a result spills into. */
-  readonly spillLooks?: readonly SpillLook[];
   readonly dropDowns?: readonly DropDown[];
   readonly marks?: readonly Mark[];
   readonly merges?: readonly CellRange[];
@@ -68,20 +68,14 @@ export interface StarterCell {
   readonly row: number;
   readonly column: number;
   readonly holds: Cell | Formula;
+  /** The columns that its answer may fill, with any number of rows below; no other cell's answer spills. */
+  readonly spills?: number;
   readonly look: Look;
 }
 
 export interface StarterTable {
   readonly row: number;
   readonly data: TableData;
-  readonly formats: readonly CellFormat[];
-}
-
-/** Rows below a spilled header row, a format for each column. */
-export interface SpillLook {
-  readonly row: number;
-  readonly column: number;
-  readonly rows: number;
   readonly formats: readonly CellFormat[];
 }
 
@@ -100,7 +94,7 @@ export interface Mark {
   readonly shows: 'short' | 'repeated' | 'gain' | { readonly fill: string; readonly color: string };
 }
 
-/** A picture drawn by the spreadsheet from plain cells or cells of one value: never from a spill. */
+/** A picture drawn by the spreadsheet from cells of one value: never from a spill. */
 export interface StarterChart {
   /** `curve` joins points by lines; `bars` lie, `columns` stand, one beside the other. */
   readonly kind: 'curve' | 'bars' | 'columns' | 'lines';

@@ -1,11 +1,23 @@
 import { cell, headerCells, inputCells, titleCells } from './answer-cells.ts';
-import { at, blockOf, cellOf, cellsIn, type Formula, named, pour, sumOf } from './formula.ts';
-import { columnOf, type Listed, listed } from './listed.ts';
+import { answered } from './answered.ts';
+import {
+  at,
+  blockOf,
+  cellOf,
+  cellsIn,
+  type Formula,
+  named,
+  pour,
+  unlessFailed,
+} from './formula.ts';
+import { columnOf, type Listed, listed, moreNote, unlessCut } from './listed.ts';
 import { supplierList } from './lists-sheet.ts';
-import { numberBeside, textBeside, type Cells } from './look-up.ts';
-import { blank, choose, given, largest, plus, value } from './native.ts';
+import { numberBeside, sumWhere, textBeside } from './look-up.ts';
+import { blank, choose, given, join, largest, minus, plus, value } from './native.ts';
 import { bookName, seasonName } from './names.ts';
-import { SEASON, seasonColumn } from './season-places.ts';
+import { onSeason, SEASON, seasonColumn, UNPLANNED } from './season-places.ts';
+import { unlessUnplanned } from './season-plan.ts';
+import { suppliesBeyond, suppliesHead } from './season-supplies.ts';
 import type { StarterCell, StarterSheet } from './sheet.ts';
 import { columnCells } from './table-cells.ts';
 import { one, widths } from './weigh-sheet.ts';
@@ -55,16 +67,32 @@ export function shoppingSheet(): StarterSheet {
         HEADERS - 1,
         0,
         choose(
-          [largest(numberCells(NUMBER)), '>', value(LINES)],
-          value('More to buy than these lines: pick one supplier at a time.'),
-          blank,
+          [largest(numberCells), '>', value(LINES)],
+          join(
+            value('and '),
+            minus(largest(numberCells), value(LINES)),
+            value(' more: pick one supplier at a time.'),
+          ),
+          moreNote(suppliesBeyond, 'Season has room for no more.'),
         ),
         'note',
       ),
       cell(SUPPLIER + 1, 0, 'Money in all', 'label'),
-      cell(SUPPLIER + 1, GIVEN, sumOf(down(6)), 'answer', 'money'),
+      cell(SUPPLIER + 1, GIVEN, unlessCut(suppliesBeyond, moneyInAll), 'answer', 'money'),
       cell(CASH, 0, 'Money by week, all suppliers', 'heading'),
       ...listed(cash),
+      cell(
+        CASH,
+        2,
+        moreNote(weeks.beyond(WEEKS), 'put POUR.CASHBYWEEK on a sheet of its own.'),
+        'note',
+      ),
+    ],
+    asks: [
+      {
+        list: weeks,
+        of: unlessUnplanned(pour('CASHBYWEEK', named(bookName), onSeason.from, onSeason.reuse)),
+      },
     ],
     marks: [
       {
@@ -95,11 +123,21 @@ export function shoppingSheet(): StarterSheet {
   };
 }
 
-const down = (column: number): Formula =>
-  cellsIn(
-    { startRow: FIRST, startColumn: column, endRow: FIRST + LINES - 1, endColumn: column },
-    '$',
-  );
+const numberCells: Formula = cellsIn(
+  {
+    startRow: FIRST,
+    startColumn: NUMBER,
+    endRow: FIRST + SEASON.supplies.lines - 1,
+    endColumn: NUMBER,
+  },
+  '$',
+);
+
+/** The money of every line of Season that belongs on the list, whether or not it finds room here. */
+const moneyInAll: Formula = unlessFailed(
+  suppliesHead,
+  sumWhere(season(6), [numberCells, '>=', value(1)]),
+);
 
 /** Numbers the lines of Season that have packs to buy of the supplier asked for. */
 function numbers(): StarterCell[] {
@@ -128,14 +166,18 @@ function numbers(): StarterCell[] {
 function shoppingRow(index: number): StarterCell[] {
   const row = FIRST + index;
   const name = at(row, 0);
-  const number: Cells = numberCells(NUMBER);
   const key = value(index + 1);
+  // Without Season's list none of its lines has a number, and nothing would seem to be needed.
+  const unlessLost = (then: Formula): Formula =>
+    index === 0 ? unlessFailed(suppliesHead, then) : then;
+  const text = (column: number) => unlessLost(textBeside(key, numberCells, season(column)));
+  const number = (column: number) => unlessLost(numberBeside(key, numberCells, season(column)));
   const materials = columnCells('materials', 'material');
   const orderBy = at(row, 5);
   const tick = choose([orderBy, '<', at(SUPPLIER, TODAY)], value('☐ late'), value('☐'));
   return [
-    cell(row, 0, textBeside(key, number, season(0)), 'plain', 'text'),
-    cell(row, 2, numberBeside(key, number, season(5)), 'strong', 'whole'),
+    cell(row, 0, text(0), 'plain', 'text'),
+    cell(row, 2, number(5), 'strong', 'whole'),
     cell(
       row,
       3,
@@ -144,43 +186,26 @@ function shoppingRow(index: number): StarterCell[] {
       'grams',
     ),
     cell(row, 4, textBeside(name, materials, columnCells('materials', 'unit')), 'plain', 'text'),
-    cell(row, 5, numberBeside(key, number, season(1)), 'plain', 'date'),
+    cell(row, 5, number(1), 'plain', 'date'),
     cell(row, 1, given([orderBy], tick), 'plain', 'text'),
-    cell(row, 6, numberBeside(key, number, season(6)), 'plain', 'money'),
-    cell(row, 7, textBeside(key, number, season(7)), 'plain', 'text'),
+    cell(row, 6, number(6), 'plain', 'money'),
+    cell(row, 7, text(7), 'plain', 'text'),
   ];
 }
 
-const numberCells = (column: number): Formula =>
-  cellsIn(
-    {
-      startRow: FIRST,
-      startColumn: column,
-      endRow: FIRST + SEASON.supplies.lines - 1,
-      endColumn: column,
-    },
-    '$',
-  );
+const weeks = answered('cashByWeek');
 
 /** What is late already falls in the first week. */
 const cash: Listed = {
   row: CASH + 2,
   column: 0,
   lines: WEEKS,
-  of: pour(
-    'CASHBYWEEK',
-    named(bookName),
-    cellOf(seasonName, SEASON.asOf, 1),
-    cellOf(seasonName, SEASON.reuse, SEASON.unseen),
-  ),
+  of: weeks,
   columns: [
     { header: 'Week from Monday', format: 'text', take: 1 },
     { header: 'Money', format: 'money', take: 2 },
     { header: 'Of it late', format: 'money', take: 3 },
     { header: 'In all', format: 'money', take: 4 },
   ],
-  unless: {
-    blank: cellOf(seasonName, SEASON.plan.first, 0),
-    instead: 'Season plan has no lines yet.',
-  },
+  instead: UNPLANNED,
 };

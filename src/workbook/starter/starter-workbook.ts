@@ -1,6 +1,7 @@
 import { type Day, isoDate } from '../../domain/kernel/day.ts';
 import type { TableData } from '../port.ts';
 import { tables, type TableKind, tableKinds } from '../schema.ts';
+import { answersSheet } from './answered.ts';
 import { calendarSheet } from './calendar-sheet.ts';
 import { costingSheet } from './costing-sheet.ts';
 import { lanternQuay } from './demo/designs.ts';
@@ -103,5 +104,7 @@ function assemble(
     return found;
   };
   const typed = tableSheets.map(({ kind }) => tableSheet(kind, dataOf(kind)));
-  return { day, sheets: [...answering, ...typed, makeListsSheet()], tables: data };
+  const asks = answering.flatMap((sheet) => sheet.asks ?? []);
+  const behind = [makeListsSheet(), answersSheet(asks)];
+  return { day, sheets: [...answering, ...typed, ...behind], tables: data };
 }

@@ -7,8 +7,9 @@ import { tableSheets } from './names.ts';
 /** The row of the headers on every table's sheet. */
 export const HEADER_ROW = 2;
 
-/** More rows than a workshop has designs, colours or materials. */
+/** More rows than a workshop has: designs, colours or materials are few, lots and batches come by the year. */
 const MOST_ROWS = 300;
+const MOST_ROWS_OF: Partial<Readonly<Record<TableKind, number>>> = { lots: 5000, batches: 5000 };
 
 /** The cells of one column of a table, with room for rows to come. */
 export interface TableColumn {
@@ -18,20 +19,21 @@ export interface TableColumn {
 
 /**
  * A column by its sheet's cells and not as `Table[Column]`: the workbench's grid loses the sheet
- * when INDEX looks into a table of another sheet.
+ * when INDEX looks into a table of another sheet. `first` is its first row, 1 unless told.
  */
 export function columnCells<K extends TableKind>(
   kind: K,
   key: keyof (typeof tables)[K]['columns'] & string,
+  first = 1,
 ): TableColumn {
   const { name, columns } = tables[kind];
   const column = Object.keys(columns).indexOf(key);
   const sheet = tableSheets.find((place) => place.kind === kind)?.sheet ?? '';
   const cells = rangeName(
     {
-      startRow: HEADER_ROW + 1,
+      startRow: HEADER_ROW + first,
       startColumn: column,
-      endRow: HEADER_ROW + MOST_ROWS,
+      endRow: HEADER_ROW + (MOST_ROWS_OF[kind] ?? MOST_ROWS),
       endColumn: column,
     },
     '$',
@@ -41,7 +43,7 @@ export function columnCells<K extends TableKind>(
     work: (from) =>
       from
         .table(name)
-        .slice(1)
+        .slice(first)
         .map((row) => row[column] ?? ''),
   };
 }

@@ -1,9 +1,12 @@
 import { cell, inputCells, titleCells } from './answer-cells.ts';
-import { fixedAt, named, pour, saysYes, unlessBlank } from './formula.ts';
+import { answered } from './answered.ts';
+import { cellOf, fixedAt, type Formula, named, pour, saysYes, unlessBlank } from './formula.ts';
+import { listed, moreNote } from './listed.ts';
 import { bookName } from './names.ts';
-import type { CellFormat, StarterSheet } from './sheet.ts';
+import type { StarterSheet } from './sheet.ts';
 import { designNames } from './table-choices.ts';
 
+const NAME = 'What to weigh';
 const DESIGN = 3;
 const BARS = 4;
 const LEFTOVERS = 5;
@@ -12,35 +15,38 @@ const LIST_ROW = 9;
 const NEEDS = 12;
 const LIST_ROWS = 60;
 
-const meltFormats: readonly CellFormat[] = [
-  'general',
-  'text',
-  'whole',
-  'grams',
-  'grams',
-  'text',
-  'fine',
-  'text',
-  'whole',
-  'grams',
-  'text',
-];
-const needFormats: readonly CellFormat[] = ['text', 'fine', 'text', 'fine', 'fine'];
+const meltColumns = [
+  { header: 'Step', format: 'general', take: 1 },
+  { header: 'Colour', format: 'text', take: 2 },
+  { header: 'Fills', format: 'whole', take: 3 },
+  { header: 'Needed g', format: 'grams', take: 4 },
+  { header: 'Melt g', format: 'grams', take: 5 },
+  { header: 'Ingredient', format: 'text', take: 6 },
+  { header: 'Amount', format: 'fine', take: 7 },
+  { header: 'Unit', format: 'text', take: 8 },
+  { header: 'Spare tiles', format: 'whole', take: 9 },
+  { header: 'Leftover g', format: 'grams', take: 10 },
+  { header: 'Mind', format: 'text', take: 11 },
+] as const;
+const needColumns = [
+  { header: 'Material', format: 'text', take: 1 },
+  { header: 'Amount', format: 'fine', take: 2 },
+  { header: 'Unit', format: 'text', take: 3 },
+  { header: 'On hand', format: 'fine', take: 4 },
+  { header: 'Short', format: 'fine', take: 5 },
+] as const;
 
 /** Pick a design and a number of bars; read off what to weigh, in pouring order, and what is short. */
 export function weighSheet(design: string, bars: number): StarterSheet {
   const [book, asked, count] = [named(bookName), fixedAt(DESIGN, ASKED), fixedAt(BARS, ASKED)];
-  const answers = (id: string) => pour(id, asked, count, book, fixedAt(LEFTOVERS, ASKED + 1));
+  const [melts, needs] = [answered('melts'), answered('needs')];
   return {
-    name: 'What to weigh',
+    name: NAME,
     group: 'answers',
     widths: widths([14, 20, 7, 10, 9, 22, 10, 8, 12, 12, 24, 3, 22, 10, 7, 11, 10]),
     frozenRows: LIST_ROW,
     cells: [
-      ...titleCells(
-        'What to weigh',
-        'Fill in the three sand-coloured cells, then weigh from top to bottom.',
-      ),
+      ...titleCells(NAME, 'Fill in the three sand-coloured cells, then weigh from top to bottom.'),
       ...inputCells(DESIGN, ASKED, 'Design', design, 'text'),
       ...inputCells(BARS, ASKED, 'Good bars', bars, 'whole'),
       ...inputCells(LEFTOVERS, ASKED, 'Use leftovers', 'no', 'text'),
@@ -64,17 +70,37 @@ export function weighSheet(design: string, bars: number): StarterSheet {
       ),
       cell(LIST_ROW - 2, 0, 'Weigh out, in pouring order', 'heading'),
       cell(LIST_ROW - 2, NEEDS, 'Taken from the shelf', 'heading'),
+      ...listed({
+        row: LIST_ROW,
+        column: 0,
+        lines: LIST_ROWS,
+        of: melts,
+        columns: meltColumns,
+        instead: 'Pick a design above.',
+      }),
+      ...listed({
+        row: LIST_ROW,
+        column: NEEDS,
+        lines: LIST_ROWS,
+        of: needs,
+        columns: needColumns,
+      }),
       cell(
-        LIST_ROW - 1,
-        0,
-        unlessBlank(asked, 'Pick a design above.', answers('WEIGHOUT')),
-        'header',
+        LIST_ROW - 2,
+        4,
+        moreNote(melts.beyond(LIST_ROWS, 6), 'put POUR.WEIGHOUT on a sheet of its own.'),
+        'note',
       ),
-      cell(LIST_ROW - 1, NEEDS, unlessBlank(asked, '', answers('TAKEOUT')), 'header'),
+      cell(
+        LIST_ROW - 2,
+        NEEDS + 2,
+        moreNote(needs.beyond(LIST_ROWS), 'put POUR.TAKEOUT on a sheet of its own.'),
+        'note',
+      ),
     ],
-    spillLooks: [
-      { row: LIST_ROW - 1, column: 0, rows: LIST_ROWS, formats: meltFormats },
-      { row: LIST_ROW - 1, column: NEEDS, rows: LIST_ROWS, formats: needFormats },
+    asks: [
+      { list: melts, of: ofBatch('WEIGHOUT') },
+      { list: needs, of: ofBatch('TAKEOUT') },
     ],
     dropDowns: [
       { range: one(DESIGN, ASKED), choices: { source: designNames }, strict: false },
@@ -103,6 +129,12 @@ export function weighSheet(design: string, bars: number): StarterSheet {
     ],
     landscape: true,
   };
+}
+
+function ofBatch(id: string): Formula {
+  const asked = cellOf(NAME, DESIGN, ASKED);
+  const reuse = cellOf(NAME, LEFTOVERS, ASKED + 1);
+  return unlessBlank(asked, '', pour(id, asked, cellOf(NAME, BARS, ASKED), named(bookName), reuse));
 }
 
 export const one = (row: number, column: number) => ({

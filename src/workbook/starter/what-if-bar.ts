@@ -1,7 +1,6 @@
 import { cell } from './answer-cells.ts';
-import { LINES_ROOM } from './cost-kinds.ts';
-import { at, cellsIn, type Formula, less, named, pour, sumOf, unlessBlank } from './formula.ts';
-import { columnOf, listed } from './listed.ts';
+import { answered, type Ask } from './answered.ts';
+import { at, type Formula, less, named, pour, sumOf, unlessBlank } from './formula.ts';
 import { numberBeside, sumEnding } from './look-up.ts';
 import { given, minus, over, plus, times, unlessError, value } from './native.ts';
 import { bookName } from './names.ts';
@@ -24,10 +23,8 @@ export interface WhatIfAsked {
 }
 
 const FIRST = 14;
-/** Cost lines of the larger batch, worked with but not seen. */
-const LIST = { row: 6, lines: LINES_ROOM } as const;
-const LIST_COLUMN = 19;
-const MATERIAL = { row: 4, column: LIST_COLUMN } as const;
+/** Worked with but not seen. */
+const MATERIAL = { row: 4, column: 19 } as const;
 
 /** What one bar of the design costs, and what the lost fills do. */
 export function oneBar(asked: WhatIfAsked): StarterCell[] {
@@ -49,12 +46,7 @@ export function oneBar(asked: WhatIfAsked): StarterCell[] {
       unlessBlank(design, '', plus(larger, rise)),
       'money',
     ],
-    [
-      'Lost fills: base to melt again, g',
-      '',
-      unlessBlank(mold, '', unlessError(grams, value(0))),
-      'grams',
-    ],
+    ['Lost fills: base to melt again, g', '', unlessBlank(mold, '', grams), 'grams'],
     [
       'Lost fills: base and mold wear',
       '',
@@ -71,7 +63,7 @@ export function oneBar(asked: WhatIfAsked): StarterCell[] {
     ['Lost fills: minutes to set again', '', unlessBlank(mold, '', ofMold('setMinutes')), 'whole'],
   ];
   return [
-    ...materialOfLarger(asked),
+    cell(MATERIAL.row, MATERIAL.column, materialOfLarger(), 'plain', 'unseen'),
     cell(FIRST - 2, 0, 'One bar', 'heading'),
     ...lines.flatMap(([name, now, then, format], index) => [
       cell(FIRST + index, 0, name, 'label'),
@@ -92,10 +84,18 @@ export function oneBar(asked: WhatIfAsked): StarterCell[] {
   ];
 }
 
+/** The cost lines of the larger batch. */
+const costLines = answered('otherCostLines');
+
+/** `asked` are cells of the What if sheet, as another sheet names them. */
+export const costLinesAsk = ({ design, bars, more, from }: WhatIfAsked): Ask => ({
+  list: costLines,
+  of: unlessBlank(design, '', pour('COSTLINES', design, named(bookName), plus(bars, more), from)),
+});
+
 /** What the materials of one good bar of the larger batch cost, those of lost bars with them. */
-function materialOfLarger({ design, bars, more, from }: WhatIfAsked): StarterCell[] {
-  const column = (right: number) => cellsIn(columnOf(LIST, LIST_COLUMN + right), '$');
-  const [names, amounts] = [column(0), column(1)];
+function materialOfLarger(): Formula {
+  const [names, amounts] = [costLines.column(1), costLines.column(2)];
   const line = (name: string) => numberBeside(value(name), names, amounts);
   const lost = line('Lost bars');
   const all = sumOf(amounts);
@@ -103,17 +103,5 @@ function materialOfLarger({ design, bars, more, from }: WhatIfAsked): StarterCel
   const others = plus(known.reduce(plus), sumEnding(names, ' wear', amounts));
   // Of what lost bars took, materials have the share that they have of the others.
   const material = over(times(minus(all, others), all), minus(all, lost));
-  return [
-    ...listed({
-      ...LIST,
-      column: LIST_COLUMN,
-      of: pour('COSTLINES', design, named(bookName), plus(bars, more), from),
-      columns: [
-        { header: '', format: 'unseen', take: 1 },
-        { header: '', format: 'unseen', take: 2 },
-      ],
-      unless: { blank: design, instead: '' },
-    }).filter(({ row }) => row >= LIST.row),
-    cell(MATERIAL.row, MATERIAL.column, unlessError(material, value(0)), 'plain', 'unseen'),
-  ];
+  return unlessBlank(costLines.head, '', material);
 }

@@ -2,13 +2,14 @@ import { cell, headerCells, titleCells } from './answer-cells.ts';
 import type { Cell } from '../port.ts';
 import { asOfCells } from './costing-sheet.ts';
 import { orToday } from './dates.ts';
-import { at } from './formula.ts';
+import { at, cellOf, type Formula } from './formula.ts';
+import { whatIfName } from './names.ts';
 import { otherPlan } from './other-plan.ts';
 import type { StarterCell, StarterSheet } from './sheet.ts';
 import { soapOrMaterialList } from './lists-sheet.ts';
 import { designNames, moldNames } from './table-choices.ts';
-import { oneBar } from './what-if-bar.ts';
-import { theSeason } from './what-if-season.ts';
+import { costLinesAsk, oneBar, type WhatIfAsked } from './what-if-bar.ts';
+import { otherAsks, theSeason } from './what-if-season.ts';
 import { one, widths } from './weigh-sheet.ts';
 
 /** What the demo supposes; a maker starts with nothing supposed. */
@@ -47,25 +48,15 @@ const UNSEEN = 9;
 
 /** Suppose more bars, dearer supplies, late suppliers or lost fills: what it does, and nothing is written. */
 export function whatIfSheet(supposed: Supposed): StarterSheet {
-  const asked = {
-    from: at(AS_OF, GIVEN),
-    today: at(AS_OF, UNSEEN),
-    design: at(DESIGN, GIVEN),
-    bars: at(BARS, GIVEN),
-    more: at(MORE, GIVEN),
-    up: at(UP, GIVEN),
-    late: at(LATE, GIVEN),
-    lost: at(LOST, GIVEN),
-    mold: at(MOLD, GIVEN),
-    base: at(BASE, GIVEN),
-  };
+  const asked = askedAt(at);
+  const there = askedAt((row, column) => cellOf(whatIfName, row, column));
   return {
-    name: 'What if',
+    name: whatIfName,
     group: 'answers',
     widths: widths([34, 20, 14, 14, 16, 14]),
     cells: [
       ...titleCells(
-        'What if',
+        whatIfName,
         'Change a sand-coloured cell and see cost, money and days move. Nothing here touches stock or ledger.',
       ),
       ...asOfCells(AS_OF),
@@ -80,6 +71,7 @@ export function whatIfSheet(supposed: Supposed): StarterSheet {
         ['Difference', 'money'],
       ]),
     ],
+    asks: [costLinesAsk(there), ...otherAsks(there.from)],
     dropDowns: [
       { range: one(DESIGN, GIVEN), choices: { source: designNames }, strict: false },
       { range: one(MOLD, GIVEN), choices: { source: moldNames }, strict: false },
@@ -89,6 +81,20 @@ export function whatIfSheet(supposed: Supposed): StarterSheet {
     prints: { startRow: 0, startColumn: 0, endRow: 62, endColumn: 5 },
   };
 }
+
+/** The cells asked, as its own sheet or another one names them. */
+const askedAt = (place: (row: number, column: number) => Formula): WhatIfAsked => ({
+  from: place(AS_OF, GIVEN),
+  today: place(AS_OF, UNSEEN),
+  design: place(DESIGN, GIVEN),
+  bars: place(BARS, GIVEN),
+  more: place(MORE, GIVEN),
+  up: place(UP, GIVEN),
+  late: place(LATE, GIVEN),
+  lost: place(LOST, GIVEN),
+  mold: place(MOLD, GIVEN),
+  base: place(BASE, GIVEN),
+});
 
 function questions(supposed: Supposed): StarterCell[] {
   const lines: readonly (readonly [number, string, Cell, string])[] = [

@@ -1,5 +1,13 @@
 import { execFileSync } from 'node:child_process';
-import { existsSync, mkdtempSync, readFileSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
+import {
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  readFileSync,
+  readdirSync,
+  rmSync,
+  writeFileSync,
+} from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import ExcelJS from 'exceljs';
@@ -113,11 +121,16 @@ const CSV_ALL_SHEETS =
 export function byLibreOffice(
   bytes: Uint8Array,
   to: 'xlsx' | 'csv' | 'pdf',
+  settings?: string,
 ): ReadonlyMap<string, Buffer> {
   if (!soffice) throw new Error('LibreOffice is not installed');
   const folder = mkdtempSync(join(tmpdir(), 'pour-office-'));
   try {
     writeFileSync(join(folder, 'book.xlsx'), bytes);
+    if (settings !== undefined) {
+      mkdirSync(join(folder, 'profile', 'user'), { recursive: true });
+      writeFileSync(join(folder, 'profile', 'user', 'registrymodifications.xcu'), settings);
+    }
     const out = join(folder, 'out');
     const profile = `-env:UserInstallation=file://${join(folder, 'profile')}`;
     const format =
@@ -131,4 +144,15 @@ export function byLibreOffice(
   } finally {
     rmSync(folder, { recursive: true, force: true });
   }
+}
+
+/** 0 = always recalculate on load, whichever program wrote the file. */
+const RECALCULATE =
+  '<?xml version="1.0" encoding="UTF-8"?><oor:items xmlns:oor="http://openoffice.org/2001/registry"><item oor:path="/org.openoffice.Office.Calc/Formula/Load"><prop oor:name="OOXMLRecalcMode" oor:op="fuse"><value>0</value></prop></item></oor:items>';
+
+/** The workbook after LibreOffice, which knows no function of ours, has worked out every formula anew. */
+export function calculatedAnew(bytes: Uint8Array): Uint8Array {
+  const made = byLibreOffice(bytes, 'xlsx', RECALCULATE).get('book.xlsx');
+  if (made === undefined) throw new Error('LibreOffice wrote no workbook');
+  return made;
 }

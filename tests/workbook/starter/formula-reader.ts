@@ -198,6 +198,14 @@ function native(name: string, given: readonly Value[]): Value {
   const rows = Array.isArray(first) ? (first as readonly (readonly Cell[])[]) : [];
   if (name === 'IF') return first instanceof CellError ? first : first === true ? second : third;
   if (name === 'IFERROR') return first instanceof CellError ? second : first;
+  if (name === 'ISERROR') return first instanceof CellError;
+  if (name === 'COUNTIF') {
+    // As the workbook uses it, for texts that are not blank.
+    return rows.flat().filter((cell) => typeof cell === 'string' && cell !== '').length;
+  }
+  if (name === 'LEFT') {
+    return first instanceof CellError ? first : String(first).slice(0, Number(second));
+  }
   if (name === 'INDEX') {
     if (first instanceof CellError) return first;
     if (second instanceof CellError) return second;

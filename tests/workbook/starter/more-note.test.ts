@@ -1,27 +1,22 @@
 import { expect, it } from 'vitest';
 import type { Workings } from '../../../src/workbook/starter/formula.ts';
-import { moreNote } from '../../../src/workbook/starter/listed.ts';
-import { pick, value } from '../../../src/workbook/starter/native.ts';
+import { moreNote, unlessCut } from '../../../src/workbook/starter/listed.ts';
+import { textsIn, value } from '../../../src/workbook/starter/native.ts';
 
-/** A list of two lines under its header. */
-const list = {
-  text: 'POUR.STOCKLIST(Book)',
-  work: () => [
-    ['Item', 'Unit'],
-    ['Clear base', 'g'],
-    ['Teal mica', 'g'],
-  ],
-};
 const nothing = {} as Workings;
 
+/** The names of a list from where its room ends. */
+const beyond = (...names: readonly string[]) => textsIn({ text: 'A9:A20', work: () => names });
+
 it.each([
-  ['one line', 1, 'More than these.'],
-  ['as many lines as there are', 2, ''],
-  ['more lines than there are', 3, ''],
-])('a list with room for %s', (_, room, expected) => {
-  expect(moreNote(pick(list, room + 2, 1), 'More than these.').work(nothing)).toBe(expected);
+  ['no names beyond its room', [], ''],
+  ['one name beyond', ['Teal mica'], 'and 1 more: see the shelf.'],
+  ['two, with a blank between', ['Teal mica', '', 'Clear base'], 'and 2 more: see the shelf.'],
+])('a list with %s', (_, names, expected) => {
+  expect(moreNote(beyond(...names), 'see the shelf.').work(nothing)).toBe(expected);
 });
 
-it('a blank beyond the list is nothing more', () => {
-  expect(moreNote(value(''), 'More than these.').work(nothing)).toBe('');
+it('nothing is counted of a part of a list', () => {
+  expect(unlessCut(beyond(''), value(3)).work(nothing)).toBe(3);
+  expect(unlessCut(beyond('Teal mica'), value(3)).work(nothing)).toBe('more lines than shown');
 });

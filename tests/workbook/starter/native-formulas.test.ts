@@ -1,35 +1,21 @@
-import { execFileSync } from 'node:child_process';
-import { existsSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import { pathToFileURL } from 'node:url';
-import ExcelJS from 'exceljs';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type ExcelJS from 'exceljs';
+import { beforeAll, describe, expect, it } from 'vitest';
 import type { NewCell, NewWorkbook } from '../../../src/hosts/xlsx/write/new-workbook.ts';
 import { writeWorkbook } from '../../../src/hosts/xlsx/write/write-workbook.ts';
-import { demoDay } from '../../../src/workbook/starter/demo/season.ts';
+import { byExcelJs, calculatedAnew, soffice } from '../../hosts/xlsx/support.ts';
 import { build, variants } from './built.ts';
-
-const office = ['/usr/bin/soffice', '/usr/bin/libreoffice'].find((path) => existsSync(path));
 
 /**
  * The formulas that are no functions of ours are worked out twice: by us for the file, and by
  * LibreOffice, which is made to calculate everything anew with our functions' answers as plain cells.
  */
-describe.skipIf(office === undefined).each(variants)(
+describe.skipIf(soffice === undefined).each(variants)(
   'native formulas of the %s workbook',
-  (name, make) => {
-    const folder = mkdtempSync(join(tmpdir(), 'pour-starter-'));
-    const recalculated = new ExcelJS.Workbook();
+  (_name, make) => {
     const { described } = build(make);
+    let recalculated: ExcelJS.Workbook;
     beforeAll(async () => {
-      const file = join(folder, `${name}.xlsx`);
-      writeFileSync(file, writeWorkbook(withoutAnswers(described)));
-      calculateAnew(file, join(folder, 'out'), join(folder, 'profile'));
-      await recalculated.xlsx.readFile(join(folder, 'out', `${name}.xlsx`));
-    });
-    afterAll(() => {
-      rmSync(folder, { recursive: true, force: true });
+      recalculated = await byExcelJs(calculatedAnew(writeWorkbook(withoutAnswers(described))));
     });
 
     it('come out in LibreOffice as the file shows them', () => {
@@ -55,12 +41,6 @@ const asStored = (result: unknown): unknown =>
 const isNative = ({ formula }: NewCell): boolean =>
   formula !== undefined && !formula.includes('POUR.');
 
-/** The file's numbers are those of the demo's own day. */
-const onDemoDay = (cell: NewCell): NewCell => ({
-  ...cell,
-  formula: (cell.formula ?? '').replaceAll('TODAY()', String(demoDay)),
-});
-
 /** Our functions' answers as plain cells; every other formula with a wrong answer to be put right. */
 function withoutAnswers(book: NewWorkbook): NewWorkbook {
   return {
@@ -68,7 +48,7 @@ function withoutAnswers(book: NewWorkbook): NewWorkbook {
     sheets: book.sheets.map((sheet) => ({
       ...sheet,
       cells: (sheet.cells ?? []).flatMap((cell) => {
-        if (isNative(cell)) return [{ ...onDemoDay(cell), value: 'not calculated' }];
+        if (isNative(cell)) return [{ ...cell, value: 'not calculated' }];
         const rows = cell.formula === undefined ? [[cell.value]] : (cell.spill ?? [[cell.value]]);
         return rows.flatMap((values, down) =>
           values.map((value, right): NewCell => {
@@ -80,26 +60,4 @@ function withoutAnswers(book: NewWorkbook): NewWorkbook {
       }),
     })),
   };
-}
-
-function calculateAnew(file: string, out: string, profile: string): void {
-  mkdirSync(join(profile, 'user'), { recursive: true });
-  // 0 = always recalculate on load, whichever program wrote the file.
-  writeFileSync(
-    join(profile, 'user', 'registrymodifications.xcu'),
-    '<?xml version="1.0" encoding="UTF-8"?><oor:items xmlns:oor="http://openoffice.org/2001/registry"><item oor:path="/org.openoffice.Office.Calc/Formula/Load"><prop oor:name="OOXMLRecalcMode" oor:op="fuse"><value>0</value></prop></item></oor:items>',
-  );
-  execFileSync(
-    office ?? '',
-    [
-      `-env:UserInstallation=${pathToFileURL(profile).href}`,
-      '--headless',
-      '--convert-to',
-      'xlsx:Calc MS Excel 2007 XML',
-      '--outdir',
-      out,
-      file,
-    ],
-    { stdio: 'ignore', timeout: 110_000 },
-  );
 }

@@ -22,7 +22,7 @@ describe.each(variants)('our functions in the %s workbook', (name, make) => {
   });
 
   it('answer what the file shows, cell by cell', () => {
-    expect(asked.length).toBeGreaterThan(500);
+    expect(asked.length).toBeGreaterThan(200);
     asIfOn(demoDay, () => {
       for (const { sheet, cell } of asked) {
         const found = readFormula(cell.formula ?? '', sheet, sheets);
@@ -45,7 +45,7 @@ describe.each(variants)('our functions in the %s workbook', (name, make) => {
       ...['BOOK', 'WEIGHOUT', 'TAKEOUT', 'CANMAKE', 'COSTPERBAR', 'COSTLINES', 'STOCKLIST'],
       ...['SERVICECHECK'],
       ...['PRICE', 'BREAKEVEN', 'FAIR', 'BATCHCOST', 'FORECAST', 'SUPPLIES', 'CALENDAR'],
-      ...['CASHBYWEEK', 'PLANNOTES'],
+      ...['CASHBYWEEK', 'PLANNOTES', 'TODAY'],
       ...['ONHAND', 'UNITCOST', 'BASEPERMOLD', 'INGREDIENTS', 'CHECKS', 'TRACE', 'TILECOUNT'],
     ];
     for (const family of families) expect(ids, `${name}: ${family}`).toContain(family);

@@ -80,15 +80,17 @@ describe('the demo workbook', () => {
         .find(({ name }) => name === sheet)
         ?.cells?.find((cell) => cell.formula?.includes(formula));
     expect(shown('Start here', 'POUR.BOOK(')?.value).toBe(book);
-    expect(shown('Reorder', 'POUR.STOCKLIST(')?.spill).toEqual(ask('STOCKLIST', book, day));
-    expect(shown('What to weigh', 'POUR.WEIGHOUT(')?.spill).toEqual(
+    expect(shown('Function answers', 'POUR.STOCKLIST(')?.spill).toEqual(
+      ask('STOCKLIST', book, day),
+    );
+    expect(shown('Function answers', 'POUR.WEIGHOUT(')?.spill).toEqual(
       ask('WEIGHOUT', 'Lantern Quay', 14, book, false),
     );
     expect(shown('Costing', 'POUR.COSTPERBAR(A9,')?.value).toBe(
       ask('COSTPERBAR', 'Lantern Quay', book, 12, day),
     );
     // The lantern pattern of demo/mosaic.ts, counted by hand, row by row: eight rows of five tiles.
-    expect(shown('Mosaic', 'POUR.TILECOUNT(')?.spill).toEqual([
+    expect(shown('Function answers', 'POUR.TILECOUNT(')?.spill).toEqual([
       ['Colour', 'Tiles'],
       ['Slate', 4 + 2 + 2 + 0 + 0 + 2 + 2 + 5],
       ['Amber', 1 + 0 + 3 + 3 + 3 + 3 + 0 + 0],

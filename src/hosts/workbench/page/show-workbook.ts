@@ -6,6 +6,7 @@ import { createFailures } from './failures.ts';
 import { firstAnswers } from './first-answers.ts';
 import { fitRows } from './fit-rows.ts';
 import { findFormulasByRow } from './formula-rows.ts';
+import { rememberNoSingleCells } from './fresh-cells.ts';
 import { readHeadersAndData } from './headers-and-data.ts';
 import type { FunctionHelp } from './function-help.ts';
 import { createGrid } from './grid.ts';
@@ -65,6 +66,7 @@ async function fill({ api, injector }: GridHost, shown: Shown): Promise<void> {
   // Only now: functions registered before the workbook exists show #NAME?.
   registerFunctions(injector, beside.functions, help, failures);
   answerAcrossSheets(injector, grid.sheetName);
+  rememberNoSingleCells();
   const tables = createLiveTables(injector, grid, image);
   const changes = createChanges(grid, tables, image);
   const saver = createSaver(grid, changes, server, image.version, newToken);
