@@ -199,6 +199,7 @@ function native(name: string, given: readonly Value[]): Value {
   if (name === 'IF') return first instanceof CellError ? first : first === true ? second : third;
   if (name === 'IFERROR') return first instanceof CellError ? second : first;
   if (name === 'ISERROR') return first instanceof CellError;
+  if (name === 'ISNA') return first instanceof CellError && first.code === '#N/A';
   if (name === 'COUNTIF') {
     // As the workbook uses it, for texts that are not blank.
     return rows.flat().filter((cell) => typeof cell === 'string' && cell !== '').length;
