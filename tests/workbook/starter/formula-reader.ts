@@ -54,7 +54,7 @@ export function shownIn(book: NewWorkbook, tables: readonly TableData[], handle:
 }
 
 const TOKEN =
-  /\s*("(?:[^"]|"")*"|'[^']+'!|[A-Za-z]+\[\[#Headers\],\[#Data\]\]|POUR\.[A-Z]+(?=\()|[A-Z]+(?=\()|\$?[A-Z]{1,2}\$?\d+|Book|\d+(?:\.\d+)?|<>|<=|>=|[-+*/&=<>(),:])/y;
+  /\s*("(?:[^"]|"")*"|'[^']+'!|[A-Za-z]+\[\[#Headers\],\[#Data\]\]|[A-Za-z]+\[[A-Za-z ]+\]|POUR\.[A-Z]+(?=\()|[A-Z]+(?=\()|\$?[A-Z]{1,2}\$?\d+|Book|\d+(?:\.\d+)?|<>|<=|>=|[-+*/&=<>(),:])/y;
 
 /** The value of a formula on a sheet. */
 export function readFormula(formula: string, sheet: string, sheets: Sheets): Value {
@@ -117,9 +117,16 @@ class Reader {
     if (/^\d/u.test(token)) return Number(token);
     if (token === 'Book') return this.sheets.book;
     if (token.includes('[')) return this.sheets.table(token.slice(0, token.indexOf('[')));
+    if (/\[[A-Za-z ]+\]$/u.test(token)) return this.column(token.slice(0, -1));
     if (token.endsWith("'!")) return this.reference(this.take(), token.slice(1, -2));
     if (this.tokens[this.at] === '(') return this.call(token);
     return this.reference(token, this.sheet);
+  }
+
+  private column(reference: string): Value {
+    const [table = '', header = ''] = reference.split('[');
+    const [headers = [], ...rows] = this.sheets.table(table);
+    return rows.map((row) => [row[headers.indexOf(header)] ?? '']);
   }
 
   private reference(first: string, sheet: string): Value {
