@@ -22,6 +22,8 @@ export interface Difference {
   readonly keeps: Side;
   /** Lines of the ledger go by one rule, so that both sides come to the same; recipes are never replaced. */
   readonly mayChoose: boolean;
+  /** It may be chosen and is not yet: `keeps` is only what the rule would say. */
+  readonly isOpen: boolean;
 }
 
 export interface MergePlan {
@@ -133,7 +135,8 @@ function differenceOf(
   const mayChoose = !ledgerKinds.includes(kind) && !isOfRecipes(kind);
   const keeps = isOfRecipes(kind) ? 'this copy' : mayChoose ? (chosen[key] ?? byRule) : byRule;
   const [mine, theirs] = keepsFirst ? [kept, setAside] : [setAside, kept];
-  return { key, kind, id, differs, mine, theirs, keeps, mayChoose };
+  const isOpen = mayChoose && chosen[key] === undefined;
+  return { key, kind, id, differs, mine, theirs, keeps, mayChoose, isOpen };
 }
 
 /** Writes the other copy's version over this one's, where that is the one kept. */

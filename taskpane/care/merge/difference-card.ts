@@ -14,7 +14,8 @@ export function differenceCard(
   difference: Difference,
   onChosen: (key: string, side: Side) => void,
 ): TemplateResult {
-  const { kind, id, differs, mine, theirs, keeps, mayChoose } = difference;
+  const { kind, id, differs, mine, theirs, mayChoose } = difference;
+  const keeps = keptSide(difference);
   const rows =
     differs.length > 0 ? cellRows(difference) : [['Lines', recipe(mine), recipe(theirs)]];
   return html`<section class="card" aria-label="${tables[kind].name}, ${id}">
@@ -38,31 +39,55 @@ export function differenceCard(
           )}
         </tbody>
       </table>
-      ${mayChoose ? choice(difference, onChosen) : html`<p class="small quiet">Kept: ${keeps}${kept(kind)}</p>`}
+      ${mayChoose ? choice(difference, onChosen) : html`<p class="small quiet">Kept: ${difference.keeps}${kept(kind)}</p>`}
     </div>
   </section>`;
 }
 
+/** Undefined while it waits to be chosen: nothing is chosen for the maker. */
+const keptSide = ({ keeps, isOpen }: Difference): Side | undefined => (isOpen ? undefined : keeps);
+
 const choice = (
-  { key, id, keeps }: Difference,
+  difference: Difference,
   onChosen: (key: string, side: Side) => void,
 ): TemplateResult =>
-  html`<div class="actions" role="radiogroup" aria-label="Which ${id} to keep">
+  html`<div class="stack tight" role="radiogroup" aria-label="Which ${difference.id} to keep">
     ${sides.map(
       (side) =>
         html`<label class="check">
           <input
             type="radio"
-            name=${key}
-            .checked=${keeps === side}
+            name=${difference.key}
+            .checked=${keptSide(difference) === side}
             @change=${() => {
-              onChosen(key, side);
+              onChosen(difference.key, side);
             }}
           />
-          <span>Keep ${side === 'this copy' ? 'this' : 'the other'}</span>
+          <span>${meaning(difference, side)}</span>
         </label>`,
     )}
   </div>`;
+
+/** What keeping a side means: what stands here afterwards, and what goes by it. */
+function meaning(difference: Difference, side: Side): string {
+  const rows = cellRows(difference);
+  const [here, there] = [1, 2].map((at) =>
+    rows.map((row) => `${row[0] ?? ''} ${row[at] ?? ''}`).join(', '),
+  );
+  return side === 'this copy'
+    ? `Keep this book’s: ${here ?? ''}. Nothing changes here; the other’s stays in its own file only.`
+    : `Take the other’s: ${there ?? ''}. It is written over this book’s, and ${goesBy[difference.kind] ?? 'what is worked out from it goes'} by it from then on.`;
+}
+
+/** What goes by the lines of a table. */
+const goesBy: Partial<Readonly<Record<TableKind, string>>> = {
+  settings: 'all costs, prices and plans go',
+  materials: 'costs, orders and labels go',
+  molds: 'what is weighed out and what bars cost go',
+  designs: 'plans, costs and prices go',
+  plan: 'the calendar and what to order go',
+  fairs: 'the fair’s result goes',
+};
 
 const titleOf = (side: Side): string => (side === 'this copy' ? 'This copy' : 'Other copy');
 

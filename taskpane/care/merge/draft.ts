@@ -10,7 +10,7 @@ export interface MergeDraft extends ShortDraft {
   readonly copy: readonly TableData[] | undefined;
   /** Why the file chosen can't be read, or "". */
   readonly problem: string;
-  /** Which version to keep where the maker says otherwise, by the difference's key. */
+  /** Which version to keep, by the difference's key: nothing that may be chosen is chosen for the maker. */
   readonly chosen: Readonly<Record<string, Side>>;
 }
 

@@ -6,6 +6,7 @@ import { mergeInto, type MergePlan } from '../../../src/workbook/sharing/merge-i
 import { repeatsOf } from '../../../src/workbook/sharing/repeats.ts';
 import { withChange } from '../../../src/workbook/sharing/with-change.ts';
 import type { TableData } from '../../../src/workbook/port.ts';
+import { tables } from '../../../src/workbook/schema.ts';
 import { readWorkbook } from '../../read-workbook.ts';
 import { keptAnswer } from '../../task/kept-answer.ts';
 import type { Pause } from '../../task/long-work.ts';
@@ -21,9 +22,11 @@ export const mergeTask: TaskKind<MergeDraft> = {
   restore: restoreMergeDraft,
   change: (draft, told) => ({ ...draft, ...told }),
   changeToRecord: (state, draft) =>
-    andThen(planOf(state, draft), (plan) =>
-      hasNothingToWrite(plan) ? wrong(nothingToWrite(plan)) : answer(plan.change),
-    ),
+    andThen(planOf(state, draft), (plan) => {
+      const open = stillToChoose(plan);
+      if (open !== undefined) return wrong(open);
+      return hasNothingToWrite(plan) ? wrong(nothingToWrite(plan)) : answer(plan.change);
+    }),
   // What was brought in is taken back where it was made: a batch in Pour, a sale in Sell.
   undo: undefined,
   isInBook: () => false,
@@ -93,6 +96,21 @@ export const nothingToWrite = ({ differences, leftOut }: MergePlan): string =>
   differences.length + leftOut.length === 0
     ? 'This workbook holds all that the other copy has.'
     : 'There is nothing to bring in; what stays in the other copy alone is said below.';
+
+/** What to do before anything is written, where a difference waits to be chosen. */
+export function stillToChoose({ differences }: MergePlan): string | undefined {
+  const open = differences.filter(({ isOpen }) => isOpen);
+  if (open.length === 0) return undefined;
+  const which = open.map(({ kind, id }) => `${id} in ${tables[kind].name}`);
+  return `Choose which to keep of ${namedFirst(which, MOST_SHOWN)}. Nothing is written before.`;
+}
+
+/** The first few of many names, and how many more there are. */
+export function namedFirst(names: readonly string[], most: number): string {
+  const more = names.length - most;
+  const shown = names.slice(0, most).join(', ');
+  return more > 0 ? `${shown} and ${String(more)} more` : shown;
+}
 
 export const hasNothingToWrite = ({ change }: MergePlan): boolean =>
   change.appends.length + change.updates.length === 0;

@@ -46,6 +46,10 @@ export async function chooseCopy(page: Page, copy: readonly TableData[]): Promis
   await page.locator('pour-merge-preview').waitFor();
 }
 
+/** Chooses the other copy's version of what differs and may be chosen. */
+export const takeTheOthers = (page: Page): Promise<void> =>
+  page.getByLabel('Take the other’s').check();
+
 /** Holds the reading of files back; `release` in the page lets it go on. */
 export const holdReading = (page: Page): Promise<void> =>
   page.evaluate(() => {
@@ -103,6 +107,7 @@ export const mergeWalk: TaskWalk = {
       },
     ],
     ['what comes in', (page) => chooseCopy(page, otherCopy)],
+    ['chosen', takeTheOthers],
     ...recordingPages('pour-merge-done'),
     [
       'a copy for a partner',

@@ -11,6 +11,7 @@ import {
   isReadingStopped,
   otherCopy,
   release,
+  takeTheOthers,
   toMerge,
 } from './merge-walk.ts';
 import { soundWorkshop } from './sound-workshop.ts';
@@ -34,7 +35,7 @@ describe('bringing another copy in', () => {
     await preview(page).getByRole('row', { name: 'Pack price 9 8' }).waitFor();
     await preview(page).getByText('The recipe of Pearl differs in the two copies').waitFor();
     expect(await tables(page)).toEqual(soundWorkshop);
-    await page.getByLabel('Keep the other').check();
+    await takeTheOthers(page);
     await page.locator('#record').click();
     await heading(page).getByText('Brought in').waitFor();
     expect(await column(page, 'Moves', 'Entry')).toEqual(['W-1', 'W-2']);
@@ -43,6 +44,42 @@ describe('bringing another copy in', () => {
     await page.locator('#another').click();
     await chooseCopy(page, otherCopy);
     // The recipe of Pearl still differs.
+    await preview(page).getByText('There is nothing to bring in;').waitFor();
+    expect(await page.locator('#record').count()).toBe(0);
+  });
+
+  it('says what keeping each side means, chooses neither, and waits until one is chosen', async () => {
+    const page = await openMerge();
+    await chooseCopy(page, otherCopy);
+    const radios = preview(page).getByRole('radio');
+    const areChecked = () =>
+      radios.evaluateAll((all) => all.map((radio) => (radio as HTMLInputElement).checked));
+    expect(await areChecked()).toEqual([false, false]);
+    expect(await page.locator('#record').count()).toBe(0);
+    await preview(page)
+      .getByText('Choose which to keep of Clear base in Materials. Nothing is written before.')
+      .waitFor();
+    await preview(page)
+      .getByLabel(
+        'Keep this book’s: Pack price 9. Nothing changes here; the other’s stays in its own file only.',
+      )
+      .check();
+    expect(await areChecked()).toEqual([true, false]);
+    expect(await preview(page).getByText('Choose which to keep').count()).toBe(0);
+    await page
+      .getByLabel(
+        'Take the other’s: Pack price 8. It is written over this book’s, and costs, orders and labels go by it from then on.',
+      )
+      .check();
+    expect(await areChecked()).toEqual([false, true]);
+    await page.locator('#record').waitFor();
+  });
+
+  it('keeps this book’s where that is chosen, though the rule would take the other’s', async () => {
+    const page = await openMerge(otherCopy);
+    await chooseCopy(page, soundWorkshop);
+    await page.getByLabel('Keep this book’s').check();
+    // The workbook holds more than the copy, so nothing is left to write.
     await preview(page).getByText('There is nothing to bring in;').waitFor();
     expect(await page.locator('#record').count()).toBe(0);
   });
@@ -111,6 +148,7 @@ describe('bringing another copy in', () => {
   it('leads to the check afterwards', async () => {
     const page = await openMerge();
     await chooseCopy(page, otherCopy);
+    await takeTheOthers(page);
     await page.locator('#record').click();
     await page.locator('#check').click();
     await page.locator('pour-check').waitFor();
@@ -138,6 +176,7 @@ describe('bringing another copy in', () => {
       page,
       withRows(otherCopy, 'Moves', (rows) => rows.map((row) => row.with(9, note))),
     );
+    await takeTheOthers(page);
     await page.locator('#record').click();
     await page.locator('pour-merge-done').waitFor();
     expect(await column(page, 'Moves', 'Note')).toEqual([note, note]);
@@ -167,6 +206,7 @@ describe('bringing another copy in', () => {
   it('finishes what broke off halfway, without the file', async () => {
     const page = await openMerge();
     await chooseCopy(page, otherCopy);
+    await takeTheOthers(page);
     await page.evaluate(() => {
       window.pane.port.nextApply({ kind: 'breaks halfway', rows: 1 });
     });
@@ -184,6 +224,8 @@ describe('bringing another copy in', () => {
   it('can be done with the keyboard alone once the file is chosen', async () => {
     const page = await openMerge();
     await chooseCopy(page, otherCopy);
+    await page.getByRole('radio', { name: /^Keep this book’s/u }).focus();
+    await page.keyboard.press('Space');
     await tabTo(page, 'record');
     await page.keyboard.press('Enter');
     await page.locator('pour-merge-done').waitFor();

@@ -39,9 +39,10 @@ describe('mergeInto', () => {
     const other = changed('Materials', 'Clear base', 6, 8);
     const [found] = mergeInto(smallWorkshop, other).differences;
     expect(found).toMatchObject({ kind: 'materials', id: 'Clear base', differs: ['Pack price'] });
-    expect(found?.mayChoose).toBe(true);
+    expect([found?.mayChoose, found?.isOpen]).toEqual([true, true]);
     const prices = (['this copy', 'other copy'] as const).map((side) => {
       const plan = mergeInto(smallWorkshop, other, { [found?.key ?? '']: side });
+      expect(plan.differences[0]?.isOpen).toBe(false);
       const table = withChange(smallWorkshop, plan.change).find(({ name }) => name === 'Materials');
       return table?.rows[0]?.[6];
     });
@@ -51,7 +52,7 @@ describe('mergeInto', () => {
   it('leaves lines of the ledger to the rule, whatever is chosen', () => {
     const other = changed('Moves', 'M-1', 4, 13);
     const [found] = mergeInto(smallWorkshop, other).differences;
-    expect(found?.mayChoose).toBe(false);
+    expect([found?.mayChoose, found?.isOpen]).toEqual([false, false]);
     const opposite = found?.keeps === 'this copy' ? 'other copy' : 'this copy';
     expect(
       mergeInto(smallWorkshop, other, { [found?.key ?? '']: opposite }).differences[0]?.keeps,

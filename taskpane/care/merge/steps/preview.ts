@@ -6,7 +6,7 @@ import { noticeBar } from '../../../parts/notice.ts';
 import { PreviewFrame, type PreviewWords } from '../../../parts/preview-frame.ts';
 import { differenceCard } from '../difference-card.ts';
 import { tell } from '../events.ts';
-import { hasNothingToWrite, nothingToWrite } from '../merge-task.ts';
+import { hasNothingToWrite, namedFirst, nothingToWrite, stillToChoose } from '../merge-task.ts';
 
 /** Second step of bringing a copy in: what is added, what differs, what stays out. */
 export class MergePreviewStep extends PreviewFrame<MergePlan> {
@@ -28,13 +28,15 @@ export class MergePreviewStep extends PreviewFrame<MergePlan> {
   }
 
   protected override canRecord(plan: MergePlan): boolean {
-    return !hasNothingToWrite(plan);
+    return !hasNothingToWrite(plan) && stillToChoose(plan) === undefined;
   }
 
   protected override lines(plan: MergePlan): TemplateResult {
     const { added, differences, leftOut } = plan;
+    const open = stillToChoose(plan);
+    const isDone = open === undefined && hasNothingToWrite(plan);
     return html`<p class="quiet">From ${this.fileName}. All of it is written, or nothing.</p>
-      ${hasNothingToWrite(plan) ? noticeBar({ kind: 'good', text: nothingToWrite(plan) }) : nothing}
+      ${isDone ? noticeBar({ kind: 'good', text: nothingToWrite(plan) }) : nothing}
       ${added.length === 0 ? nothing : addedTable(added)}
       ${
         differences.length === 0
@@ -63,7 +65,8 @@ export class MergePreviewStep extends PreviewFrame<MergePlan> {
                 ${leftOut.map((sentence) => html`<li>${sentence}</li>`)}
               </ul>
             </section>`
-      }`;
+      }
+      ${open === undefined ? nothing : noticeBar({ kind: 'warn', text: open })}`;
   }
 }
 customElements.define('pour-merge-preview', MergePreviewStep);
@@ -87,17 +90,13 @@ function addedTable(added: MergePlan['added']): TemplateResult {
         ({ kind, ids }) =>
           html`<tr>
             <th scope="row">
-              ${tables[kind].name}<br /><span class="small quiet">${named(ids)}</span>
+              ${tables[kind].name}<br /><span class="small quiet"
+                >${namedFirst(ids, MOST_NAMED)}</span
+              >
             </th>
             <td class="figure">${ids.length}</td>
           </tr>`,
       )}
     </tbody>
   </table>`;
-}
-
-function named(ids: readonly string[]): string {
-  const more = ids.length - MOST_NAMED;
-  const shown = ids.slice(0, MOST_NAMED).join(', ');
-  return more > 0 ? `${shown} and ${String(more)} more` : shown;
 }
