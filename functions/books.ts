@@ -14,8 +14,28 @@ const MOST_MOVES = 50_000;
 const books = new Map<string, Book>();
 let last: Book | undefined;
 
+/** Handles that were asked for and are in no memory; each is told of once, until a book is read under it. */
+const missing = new Set<string>();
+let tellMissing: (handle: string) => void = () => undefined;
+
+/**
+ * Has the listener hear of each handle that a function is asked about from now on and that no memory holds, once
+ * until a book is read under it: a host can then recalculate the cell that names the book. One listener.
+ */
+export function onMissingBook(listener: (handle: string) => void): void {
+  missing.clear();
+  tellMissing = listener;
+}
+
+function noteMissing(handle: string): void {
+  if (missing.has(handle)) return;
+  missing.add(handle);
+  tellMissing(handle);
+}
+
 export function remember(book: Book): void {
   last = book;
+  missing.delete(book.handle);
   books.delete(book.handle);
   books.set(book.handle, book);
   for (const handle of books.keys()) {
@@ -52,15 +72,17 @@ export function bookArgument(argument: unknown): Book {
     throw new CellFailure('#VALUE!', 'book is blank. Give the cell named Book.');
   const book = remembered(handle);
   if (book !== undefined) return book;
+  // Any text may be a handle of another version, which heals too; what is no text never was one.
+  const isText = typeof firstCell(argument) === 'string';
+  if (isText) noteMissing(handle);
   if (/^book [0-9a-f]{16}$/u.test(handle)) {
     throw new CellFailure(
       '#N/A',
       'The book is not read yet: recalculate the cell named Book (select it, press F2, then Enter).',
     );
   }
-  // Any text may be a handle of another version, which heals too; what is no text never was one.
   throw new CellFailure(
-    typeof firstCell(argument) === 'string' ? '#N/A' : '#VALUE!',
+    isText ? '#N/A' : '#VALUE!',
     `${quoted(handle)} is not a book. Give the cell named Book, which holds POUR.BOOK.`,
   );
 }

@@ -25,18 +25,17 @@ export const loadFunctions = (): CallFunction => asksThree(blanks.map(() => load
 
 /**
  * Loads dist/functions.js as a spreadsheet does (contract §6): a global to register with, and nothing
- * else. Each load has a memory of its own for books.
+ * else. Each load has a memory of its own for books, and a page where it may leave something for other scripts.
  */
-export function loadOnce(): CallFunction {
+export function loadOnce(page: object = {}): CallFunction {
   const found = new Map<string, (...cellArguments: readonly unknown[]) => unknown>();
-  runInNewContext(builtScript(), {
-    CustomFunctions: {
-      associate: (id: string, fn: (...cellArguments: readonly unknown[]) => unknown) => {
-        found.set(id, fn);
-      },
-      Error: CellError,
+  const host = {
+    associate: (id: string, fn: (...cellArguments: readonly unknown[]) => unknown) => {
+      found.set(id, fn);
     },
-  });
+    Error: CellError,
+  };
+  runInNewContext(builtScript(), Object.assign(page, { CustomFunctions: host }));
   return (id, ...cellArguments) => {
     const fn = found.get(id);
     if (fn === undefined) throw new Error(`dist/functions.js registers no function ${id}.`);

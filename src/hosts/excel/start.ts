@@ -1,18 +1,18 @@
 import '../../../taskpane/index.ts';
 import type { TextStore } from '../in-browser.ts';
 import type { Run } from './apply-change.ts';
+import { BookKeeper } from './book-keeper.ts';
 import { excelPort } from './excel-port.ts';
-import { healBook } from './heal-book.ts';
 import { sentenceOfFault } from './host-fault.ts';
+import { hearOfMissingBooks } from './missing-books.ts';
 import { passingStore } from './passing-store.ts';
-import { patientRun } from './patient-run.ts';
+import { patientRun, type Wait } from './patient-run.ts';
 import { whatIsMissing } from './requirements.ts';
 import { type Theme, themeOf } from './theme.ts';
 
-const run: Run = patientRun(
-  (batch) => Excel.run(batch),
-  (ms) => new Promise((done) => setTimeout(done, ms)),
-);
+const wait: Wait = (ms) => new Promise((done) => setTimeout(done, ms));
+
+const run: Run = patientRun((batch) => Excel.run(batch), wait);
 
 const runLater: Run = (batch) => Excel.run({ delayForCellEdit: true }, batch);
 
@@ -42,25 +42,27 @@ async function start(): Promise<void> {
     now: () => new Date(),
     onDeaf: (sentence) =>
       notice(
+        'changes',
         `${sentence} Until then the pane does not notice changes made in the sheet: reload it.`,
       ),
   });
-  await wakeWorkbook();
+  const keeper = new BookKeeper({
+    runLater,
+    wait,
+    say: (sentence) => notice('book', sentence),
+  });
+  hearOfMissingBooks(() => void keeper.heal());
+  pane.port.onChange(() => void keeper.look());
+  await wakeWorkbook(keeper);
 }
 
 /** Brings the book handles back, and has Excel start the add-in together with this workbook. */
-async function wakeWorkbook(): Promise<void> {
-  try {
-    const isOurs = await healBook(runLater);
-    if (!isOurs) return;
-    const before = await Office.addin.getStartupBehavior();
-    if (before !== Office.StartupBehavior.load) {
-      await Office.addin.setStartupBehavior(Office.StartupBehavior.load);
-    }
-  } catch (problem) {
-    notice(
-      `${sentenceOfFault(problem)} If cells show #N/A, press Enter in the cell named Book once.`,
-    );
+async function wakeWorkbook(keeper: BookKeeper): Promise<void> {
+  const isOurs = await keeper.heal();
+  if (!isOurs) return;
+  const before = await Office.addin.getStartupBehavior();
+  if (before !== Office.StartupBehavior.load) {
+    await Office.addin.setStartupBehavior(Office.StartupBehavior.load);
   }
 }
 
@@ -80,16 +82,19 @@ function storeHere(): TextStore {
 
 function insteadOfPane(sentence: string): void {
   document.querySelector('pour-pane')?.remove();
-  notice(sentence);
+  notice('start', sentence);
 }
 
-const noticed = new Set<string>();
+type Subject = 'start' | 'changes' | 'book';
 
-/** Shows a sentence above the pane, beside those that stand there. */
-function notice(sentence: string): void {
-  noticed.add(sentence);
+const noticed = new Map<Subject, string>();
+
+/** Shows a sentence above the pane in place of the last of its subject, beside those of others; undefined ends it. */
+function notice(subject: Subject, sentence: string | undefined): void {
+  if (sentence === undefined) noticed.delete(subject);
+  else noticed.set(subject, sentence);
   const place = document.getElementById('notice');
-  if (place !== null) place.textContent = [...noticed].join(' ');
+  if (place !== null) place.textContent = [...noticed.values()].join(' ');
 }
 
-start().catch((problem: unknown) => notice(sentenceOfFault(problem)));
+start().catch((problem: unknown) => notice('start', sentenceOfFault(problem)));

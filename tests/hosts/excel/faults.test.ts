@@ -119,7 +119,7 @@ describe('a fault while healing', () => {
       const { host, runLater, model } = healable();
       host.faults = [fault];
       await expect(healBook(runLater), JSON.stringify(fault)).rejects.toThrow();
-      expect(await healBook(runLater)).toBe(true);
+      expect(await healBook(runLater)).toBe('answered');
       expect(bookCells(model)).toEqual({ handle: 'answered', onHand: 'answered' });
     }
   });

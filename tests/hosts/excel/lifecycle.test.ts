@@ -19,7 +19,7 @@ function reopened(tables = workshop): Opened {
   return open(model);
 }
 
-const heal = ({ runLater }: Opened): Promise<boolean> => healBook(runLater);
+const heal = ({ runLater }: Opened): Promise<Cell | undefined> => healBook(runLater);
 
 describe('a workbook reopened', () => {
   it('shows what it was saved with, and asks for its book before an answer alone is worked out', () => {
@@ -32,7 +32,7 @@ describe('a workbook reopened', () => {
 
   it('is healed in two syncs: the book first, then what hangs on it', async () => {
     const opened = reopened();
-    expect(await heal(opened)).toBe(true);
+    expect(await heal(opened)).toBe(saved.handle);
     const { handle, onHand } = bookCells(opened.model);
     // The same content has the same handle.
     expect(handle).toBe(saved.handle);
@@ -55,7 +55,7 @@ describe('a workbook reopened', () => {
   ])('is left alone %s', async (_, arrange) => {
     const opened = reopened();
     arrange(opened.model);
-    expect(await heal(opened)).toBe(false);
+    expect(await heal(opened)).toBeUndefined();
     expect(bookCells(opened.model)).toEqual(saved);
     expect(opened.host.syncs).toBe(1);
   });
@@ -98,7 +98,7 @@ describe('a cell being edited while the pane starts', () => {
     await untilAllIsStill();
     expect(bookCells(model)).toEqual(saved);
     host.endEditing();
-    expect(await healed).toBe(true);
+    expect(await healed).toBe(saved.handle);
     expect(bookCells(model).onHand).toBe(50);
     model.table('Materials').setCell(0, 0, 'Other base');
     await untilAllIsStill();

@@ -125,6 +125,21 @@ describe('starting inside Excel', () => {
     await page.close();
   });
 
+  it('heals a handle that comes later, as from a partner’s computer', async () => {
+    const { page, faults } = await open('');
+    await page.waitForFunction(STARTS_WITH_DOCUMENT);
+    await page.evaluate(`
+      testExcel.model.sheet('Start').at(0, 0).value = 'book 00000000000000aa';
+      const answer = { row: 1, column: 0, height: 1, width: 1 };
+      testExcel.model.calculation.setDirty(testExcel.model.sheet('Start'), answer);
+      testExcel.model.calculation.recalculate();`);
+    expect(await fake(page, `model.sheet('Start').at(1, 0).value`)).toBe('#N/A');
+    await page.waitForFunction(`testExcel.model.sheet('Start').at(1, 0).value === 50`);
+    expect(await page.textContent('#notice')).toBe('');
+    expect(faults).toEqual([]);
+    await page.close();
+  });
+
   it('leaves a workbook that is not ours as it is', async () => {
     const { page } = await open('?book=none');
     await page.waitForFunction(`document.querySelector('pour-pane').port !== undefined`);
