@@ -9,7 +9,8 @@ const book = call('BOOK', ...ranges(workshop));
  * Exact legal values. Definitions in UCUM 2.2 (ucum-essence.xml): 1 lb = 7000 gr of 64.79891 mg,
  * 1 oz = lb/16, 1 US gal = 231 in³ with 1 in = 2.54 cm, 1 qt = gal/4, 1 pt = qt/2, 1 fl oz = gal/128,
  * 1 tbsp = fl oz/2, 1 tsp = tbsp/3, 1 cup = 16 tbsp. NIST Handbook 44, appendix C, tables of section 4,
- * underlines the same figures as exact (from memory; its tables were not at hand).
+ * underlines the same figures as exact (from memory; its tables were not at hand). REFERENCES U1, U2, U5, U6,
+ * U7, U8.
  */
 describe('AMOUNT, legal units', () => {
   it.each([
@@ -47,7 +48,7 @@ describe('AMOUNT, through a material', () => {
     ['drops to ml by its drops', 50, 'drops', 'ml', 'Green drops', 2],
     ['drops to g', 25, 'drops', 'g', 'Green drops', 1.2],
     ['g to drops', 1.2, 'g', 'drops', 'Green drops', 25],
-    // 20 drops to the ml: USP <1101>, a medicine dropper gives 20 drops of water to 1 ml.
+    // 20 drops to the ml (REFERENCES U11, S11): USP <1101>, a medicine dropper gives 20 drops of water to 1 ml.
     ['drops where none were counted', 20, 'drops', 'ml', 'Orange oil', 1],
     ['fl oz to g', 1, 'fl oz', 'g', 'Glycerin', 29.5735295625 * 1.25],
     ['its own unit', 7, 'ml', 'ml', 'Orange oil', 7],

@@ -29,7 +29,7 @@ describe('FORECAST', () => {
   });
 
   it('air passengers: a year ahead within half a percent of R’s HoltWinters', () => {
-    // Source: see tests/domain/forecast/fit.test.ts.
+    // REFERENCES W2.
     const published = [447.056, 419.712, 464.867, 496.084, 507.533, 575.451, 666.592, 657.914];
     const found = (call('FORECAST', asColumn(airPassengers), 8) as number[][]).flat();
     published.forEach((value, index) =>

@@ -26,6 +26,7 @@ function shop(valuation: string, lines: readonly Line[]): unknown {
 /**
  * OpenStax, Principles of Accounting vol. 1, ch. 10 (modules m67890 and m67891), the chapter's one
  * data set: opening 150 at 21, buy 225 at 27 and 210 at 33, sell 120 and 180; 585 units, 16 155.
+ * REFERENCES V1, V2, V6.
  */
 const openStax: readonly Line[] = [
   ['2024-07-01', 150, 21],
@@ -36,7 +37,7 @@ const openStax: readonly Line[] = [
 ];
 const goodsAvailable = 16_155;
 
-/** OpenStax, the same chapter, exercise A65–67 (inputs): opening 800 at 50, buy 600 at 52, sell 400 and 350. */
+/** OpenStax, the same chapter, exercise A65–67 (inputs): opening 800 at 50, buy 600 at 52, sell 400 and 350: REFERENCES V10. */
 const exercise: readonly Line[] = [
   ['2024-01-01', 800, 50],
   ['2024-01-05', 600, 52],
@@ -80,6 +81,7 @@ describe('stock value against an open accounting textbook', () => {
   });
 
   it('freight belongs to the cost of a purchase (IAS 2 ¶10)', () => {
+    // REFERENCES V12.
     const tables: Tables = {
       Materials: table('Material | Kind | Unit', ['Goods', 'packaging', 'each']),
       Lots: table('Lot | Material | Received | Quantity | Paid | Freight', [

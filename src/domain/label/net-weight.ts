@@ -19,7 +19,7 @@ const FINE_BELOW_G = 10;
 
 /**
  * States a net weight in g and oz without ever overstating: both are rounded down (the uniform
- * labelling rules forbid a conversion that overstates: shared/REFERENCES.md G10, G11), ounces to two
+ * labelling rules forbid a conversion that overstates: REFERENCES G10, G11), ounces to two
  * decimals (21 CFR 701.13(d)), grams to whole ones from 10 g. From one pound to four, ounces stand
  * first with pounds in brackets; from four pounds on, pounds stand first (21 CFR 701.13(j), the
  * latter from memory). Fails unless the weight comes to at least 0.01 oz.

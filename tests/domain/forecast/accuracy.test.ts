@@ -15,7 +15,7 @@ const after = (stepper: Stepper, values: readonly number[]): Stepper => {
 
 describe('beer, forecast ten quarters ahead', () => {
   // Source: Hyndman and Athanasopoulos, Forecasting: principles and practice, 2nd ed., section 3.4:
-  // the printed table, from memory, which recomputes to every digit. MASE there is scaled by the
+  // the printed table (REFERENCES A1, A2, A3), from memory, which recomputes to every digit. MASE there is scaled by the
   // seasonal naive method on the training years.
   const scale = meanAbsoluteScaledError([1], beer.train, 4) ?? 0;
 
@@ -38,7 +38,7 @@ describe('beer, forecast ten quarters ahead', () => {
 });
 
 it('MASE scaled on the series itself', () => {
-  // Source: rdrr.io/cran/Metrics, mase.
+  // Source: rdrr.io/cran/Metrics, mase: REFERENCES A6.
   const actual = [1.1, 1.9, 3, 4.4, 5, 5.6];
   const predicted = [0.9, 1.8, 2.5, 4.5, 5, 6.2];
   const errors = actual.map((value, index) => value - (predicted[index] ?? 0));
@@ -47,11 +47,12 @@ it('MASE scaled on the series itself', () => {
 });
 
 it('MASE of three values', () => {
-  // Source: rdrr.io max-graham, mase.
+  // Source: rdrr.io max-graham, mase: REFERENCES A7.
   expect(meanAbsoluteScaledError([0, 2, 1], [1, 4, 4], 1)).toBeCloseTo(0.66667, 5);
 });
 
 it('MASE has no meaning where the history repeats itself', () => {
+  // REFERENCES A8.
   expect(meanAbsoluteScaledError([1], [3, 3, 3], 1)).toBeUndefined();
   expect(meanAbsoluteScaledError([1], [3], 12)).toBeUndefined();
 });

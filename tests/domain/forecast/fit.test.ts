@@ -16,7 +16,7 @@ const named = (values: readonly number[], season: number, name: string): Method 
 
 describe('parameters by least squared error', () => {
   it('oil: weight and starting level as published', () => {
-    // Source: statsmodels test_holtwinters.py, lines 370-398, estimated by R's ets.
+    // Source: statsmodels test_holtwinters.py, lines 370-398, estimated by R's ets: REFERENCES F3.
     const found = fit(named(oil, 1, 'simple smoothing'), oil);
     expect(found.parameters[0]).toBeCloseTo(0.891998, 3);
     expect(found.parameters[1]).toBeCloseTo(447.47844, 1);
@@ -26,12 +26,12 @@ describe('parameters by least squared error', () => {
   });
 
   it('livestock: a damped trend no worse than the published fit', () => {
-    // Source: statsmodels test_holtwinters.py, test_holt_damp_r: mean squared error 195.4398.
+    // Source: statsmodels test_holtwinters.py, test_holt_damp_r: mean squared error 195.4398 (REFERENCES H2).
     const found = fit(named(livestock, 1, 'Holt, damped trend'), livestock);
     expect(squares(found.errors) / livestock.length).toBeLessThanOrEqual(195.44);
   });
 
-  // Source: the statistics program R, tests/Examples/stats-Ex.Rout.save, lines 423-477.
+  // Source: the statistics program R, tests/Examples/stats-Ex.Rout.save, lines 423-477: REFERENCES W1, W2.
   it.each([
     ['additive', co2, [0.51265, 0.0094977, 0.47289], [1e-4, 1e-4, 1e-4], 43.12986],
     ['multiplicative', airPassengers, [0.27559, 0.032693, 0.87073], [1e-4, 1e-4, 1e-4], 16570.78],
@@ -54,7 +54,7 @@ describe('parameters by least squared error', () => {
 
   it('air passengers from our own starting states: within half a percent of R’s forecasts', () => {
     const found = fit(named(airPassengers, 12, 'Holt-Winters, multiplicative'), airPassengers);
-    // Source: as above; derived in shared/REFERENCES.md (W2) from R's printed coefficients.
+    // REFERENCES W2: derived from R's printed coefficients.
     const published = [
       447.056, 419.712, 464.867, 496.084, 507.533, 575.451, 666.592, 657.914, 550.309, 492.985,
       420.207, 465.635,

@@ -46,7 +46,7 @@ const close = (found: readonly number[], wanted: readonly number[], digits: numb
 
 describe('simple exponential smoothing', () => {
   // Source: statsmodels test_holtwinters.py, lines 370-398 (first-edition oil series of Hyndman and
-  // Athanasopoulos, Forecasting: principles and practice).
+  // Athanasopoulos, Forecasting: principles and practice): REFERENCES F1, F2.
   it.each([
     [0.2, 484.802468],
     [0.6, 501.837461],
@@ -67,7 +67,7 @@ describe('simple exponential smoothing', () => {
   });
 
   it('a page-worked example: ten values, alpha 0.3', () => {
-    // Source: wongsteve.com/Exponential_Smoothing.htm (its own last figure chains rounded values).
+    // Source: wongsteve.com/Exponential_Smoothing.htm (its last figure chains rounded ones): REFERENCES F6.
     const values = [99, 88, 50, 58, 62, 60, 55, 62, 71, 65];
     const { smoothing, fitted, errors } = run(simple, { alpha: 0.3 }, at(99), values);
     close(
@@ -79,7 +79,7 @@ describe('simple exponential smoothing', () => {
     expect(squares(errors.slice(1)) / 9).toBeCloseTo(365.8021, 4);
   });
 
-  // Sources: justaaa.com 27952 and 57877. Their forecasts chain figures rounded to two decimals, so
+  // REFERENCES F7, F8: justaaa.com 27952 and 57877. Their forecasts chain figures rounded to two decimals, so
   // the last may be a little over half a hundredth off (19.1248 is printed 19.13).
   it.each([
     [[24, 15, 21, 13, 19, 21, 16], 30.4, 19.32],
@@ -93,7 +93,7 @@ describe('simple exponential smoothing', () => {
 
 describe('Holt', () => {
   it('air travel, alpha 0.8, beta 0.2: fitted values and forecasts as published', () => {
-    // Source: statsmodels test_holtwinters.py, lines 404-462.
+    // Source: statsmodels test_holtwinters.py, lines 404-462: REFERENCES H1.
     const [first = 0, second = 0] = ausair;
     const { smoothing, fitted } = run(
       holt,
@@ -113,7 +113,7 @@ describe('Holt', () => {
   });
 
   it('livestock, damped with phi 0.98: levels, forecasts and error as published', () => {
-    // Source: statsmodels test_holtwinters.py, test_holt_damp_r (R's ets, model AAN).
+    // Source: statsmodels test_holtwinters.py, test_holt_damp_r (R's ets, model AAN): REFERENCES H2.
     const { smoothing, levels, errors } = run(
       holt,
       { alpha: 0.97402626, beta: 0.00010006, phi: 0.98 },
@@ -136,7 +136,7 @@ describe('Holt', () => {
 
 describe('Holt-Winters with R’s starting states', () => {
   // Source: the statistics program R, tests/Examples/stats-Ex.Rout.save, lines 423-477: every
-  // printed digit. R prints five digits, so its parameters carry that much rounding.
+  // printed digit (REFERENCES W1, W2). R prints five digits, so its parameters carry that much rounding.
   it('co2, additive: the printed coefficients', () => {
     const start = rStart(co2, 12, 'additive');
     expect(start.level).toBeCloseTo(315.7657639, 7);
@@ -182,7 +182,7 @@ describe('Holt-Winters with R’s starting states', () => {
     );
   });
 
-  // Derived independently in shared/REFERENCES.md (W3 to W5) with alpha 0.5, beta 0.1, gamma 0.3.
+  // Derived independently (REFERENCES W3, W4, W5) with alpha 0.5, beta 0.1, gamma 0.3.
   it.each([
     [
       'co2',
@@ -230,7 +230,7 @@ describe('Holt-Winters with R’s starting states', () => {
   });
 
   it('tourists: trend and a season that multiplies, with published states', () => {
-    // Source: statsmodels test_holtwinters.py, lines 301-356; its weights come out at nothing, so the
+    // Source: statsmodels test_holtwinters.py, lines 301-356 (REFERENCES W6); its weights come out at nothing, so the
     // states stay as they start.
     const start = at(50.5683335, 0.9129274, [0.83535867, 0.50297119, 0.62439273, 0.67723128]);
     const { smoothing } = run(winters('multiplicative'), {}, start, austourists);

@@ -91,7 +91,7 @@ describe('ingredientsText', () => {
     );
     const names = sound(labelNames(book, designOf(book)));
     expect(names.map(({ group }) => group)).toEqual(['over 1 %', 'up to 1 %', 'up to 1 %']);
-    // EU Art. 19(1)(g) orders exactly 1 %: equal weights may stand either way, ours by name.
+    // EU Art. 19(1)(g) orders exactly 1 % (REFERENCES G22): equal weights may stand either way, ours by name.
     expect(names.map(({ name }) => name)).toEqual(['Aqua', 'Glycerin', 'Sorbitol']);
   });
 

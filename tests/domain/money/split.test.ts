@@ -8,7 +8,7 @@ const split = (total: number, shares: readonly number[]): number[] =>
 
 describe('splitting by the largest remainder', () => {
   it.each([
-    // Hamilton's method on the census of 1790, 60 of the seats for 15 states: electowiki, "Hamilton method".
+    // REFERENCES R7: Hamilton's method on the census of 1790, 60 seats for 15 states (electowiki).
     {
       what: 'seats of 1790',
       total: 60,
@@ -18,7 +18,7 @@ describe('splitting by the largest remainder', () => {
       ],
       parts: [11, 8, 7, 6, 6, 5, 4, 3, 3, 2, 1, 1, 1, 1, 1],
     },
-    // electowiki, "Largest remainder method": 25 seats, and the Alabama paradox with 26.
+    // REFERENCES R8, R9: electowiki, "Largest remainder method", 25 seats, and the Alabama paradox with 26.
     {
       what: '25 seats',
       total: 25,
@@ -31,9 +31,9 @@ describe('splitting by the largest remainder', () => {
       shares: [1500, 1500, 900, 500, 500, 200],
       parts: [8, 8, 5, 2, 2, 1],
     },
-    // archipel-des-libertes.fr, Hare quota.
+    // REFERENCES R10: archipel-des-libertes.fr, Hare quota.
     { what: '4 seats', total: 4, shares: [500, 300, 110, 20], parts: [2, 1, 1, 0] },
-    // Derived: cents, with ties to the earlier share.
+    // REFERENCES R11, derived: cents, with ties to the earlier share.
     { what: 'ten in thirds', total: 1000, shares: [1, 1, 1], parts: [334, 333, 333] },
     { what: '10.01 by 5:3:2', total: 1001, shares: [5, 3, 2], parts: [501, 300, 200] },
     { what: 'one in thirds', total: 100, shares: [1, 1, 1], parts: [34, 33, 33] },

@@ -21,7 +21,7 @@ const net = (rows: readonly NetBucket[]): number[] => rows.map((row) => toCell(r
 const cells = (figures: readonly Exact[]): number[] => figures.map(toCell);
 
 describe('a chair of seat, back and legs (lead time two weeks each, lot for lot)', () => {
-  // Source: the textbook example "chair" on scribd, document 521630993; see shared/REFERENCES.md M1.
+  // Source: the textbook example "chair" on scribd, document 521630993: REFERENCES M1.
   const chair = grossToNet(exact(260), buckets([150, 0, 70, 0, 175, 0, 90, 60]));
   const releases = releasesOf(chair, 2);
   const part = (perChair: number, onHand: number, coming: number) => {
@@ -51,7 +51,7 @@ describe('a chair of seat, back and legs (lead time two weeks each, lot for lot)
 
 it('a seat in lots of 230', () => {
   // Source: Krajewski and Ritzman, item C (inputs on slides it.scribd.com 353225171; the result from
-  // memory, which follows from them); see shared/REFERENCES.md M2.
+  // memory, which follows from them); REFERENCES M2.
   const rows = grossToNet(exact(37), buckets([150, 0, 0, 120, 0, 150, 120, 0], [230]), exact(230));
   expect(projected(rows)).toEqual([117, 117, 117, 227, 227, 77, 187, 187]);
   expect(cells(rows.map(({ planned }) => planned))).toEqual([0, 0, 0, 230, 0, 0, 230, 0]);
@@ -60,7 +60,7 @@ it('a seat in lots of 230', () => {
 
 describe('shutters of two frames and four wood sections', () => {
   // Source: Stevenson, Operations Management, chapter on material requirements (inputs in a lecture's
-  // transcript; the result from memory, which follows from them); see shared/REFERENCES.md M3.
+  // transcript; the result from memory, which follows from them); REFERENCES M3.
   const shutters = releasesOf(grossToNet(zero, buckets([0, 0, 0, 100, 0, 0, 0, 150])), 1).orders;
   const twice = (orders: readonly Exact[], count: number): Bucket[] =>
     buckets(cells(orders).map((quantity) => quantity * count));

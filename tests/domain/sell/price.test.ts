@@ -22,7 +22,7 @@ function asked(q: PriceQuestion): string {
 
 describe('priceFor', () => {
   it.each([
-    // margin = markup ÷ (1 + markup): shared/REFERENCES.md C15, C16 (40 at 50 % markup is 60).
+    // margin = markup ÷ (1 + markup): REFERENCES C15, C16 (40 at 50 % markup is 60).
     ['a markup of 25 % is a margin of 20 %', question('40', '20'), '50'],
     ['a markup of 100 % is a margin of 50 %', question('40', '50'), '80'],
     ['no margin asks the cost', question('40', '0'), '40'],

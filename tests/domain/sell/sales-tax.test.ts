@@ -6,7 +6,7 @@ const exact = (value: string | number): Exact => new Exact(value);
 
 describe('taxInside', () => {
   it.each([
-    // The VAT fraction as a published tax-authority rule: REFERENCES T1; further rows T2–T4.
+    // The VAT fraction as a published tax-authority rule: REFERENCES T1, T2, T3, T4.
     ['120', '20', '20'],
     ['117.5', '17.5', '17.5'],
     ['115', '15', '15'],
