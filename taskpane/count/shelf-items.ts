@@ -5,7 +5,7 @@ import type { Exact } from '../../src/domain/kernel/exact.ts';
 import { compareNames, nameKey } from '../../src/domain/kernel/names.ts';
 import { andThen, answer, type Result } from '../../src/domain/kernel/result.ts';
 import { madeItems } from '../../src/domain/stock/stock-list.ts';
-import { readTyped, readWhole } from '../typed-number.ts';
+import { quantityOfItem, readTyped, readWhole } from '../typed-number.ts';
 import { typedAt } from '../task/typed.ts';
 import type { CountDraft } from './draft.ts';
 
@@ -58,7 +58,7 @@ const kindOf = (item: Item): ShelfKind =>
 export function countOf(item: Item, draft: CountDraft): Result<Exact> | undefined {
   const typed = typedAt(draft.counts, item.name);
   if (typed === undefined || typed.trim() === '') return undefined;
-  const read = readTyped(typed, item.name);
+  const read = readTyped(typed, item.name, quantityOfItem(item));
   if (item.kind !== 'bars' && item.kind !== 'spare') return read;
   return andThen(readWhole(typed, item.name, 0), () => read);
 }

@@ -1,5 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { live } from 'lit/directives/live.js';
+import type { AmountOf } from '../../src/domain/measure/typed-amount.ts';
+import { understood } from '../typed-number.ts';
 
 /** A field for one figure. */
 export interface NumberField {
@@ -7,6 +9,8 @@ export interface NumberField {
   readonly label: string;
   readonly unit?: string;
   readonly value: string;
+  /** What is typed there, where units may stand beside it: how it is understood is then shown. */
+  readonly amountOf?: AmountOf;
   readonly hint?: string;
   /** What is wrong with the value, or undefined. */
   readonly error: string | undefined;
@@ -20,14 +24,17 @@ export interface NumberField {
 
 /** A labelled field whose hint and error are read out with it. */
 export function numberField(field: NumberField): TemplateResult {
-  const { id, label, unit, value, hint, error } = field;
-  const described = [hint && `${id}-hint`, error && `${id}-error`].filter(Boolean).join(' ');
+  const { id, label, unit, value, hint, error, amountOf } = field;
+  const read = amountOf && understood(value, amountOf);
+  const described = [read && `${id}-read`, hint && `${id}-hint`, error && `${id}-error`]
+    .filter(Boolean)
+    .join(' ');
   return html`<div class=${field.isBeside === true ? 'field beside' : 'field'}>
     <label for=${id} class=${field.isLabelUnseen === true ? 'unseen' : ''}>${label}</label>
     <div class="box">
       <input
         id=${id}
-        inputmode=${field.whole === true ? 'numeric' : 'decimal'}
+        inputmode=${inputMode(field)}
         autocomplete="off"
         .value=${live(value)}
         aria-invalid=${error === undefined ? 'false' : 'true'}
@@ -38,7 +45,16 @@ export function numberField(field: NumberField): TemplateResult {
       />
       ${unit === undefined ? nothing : html`<span class="unit">${unit}</span>`}
     </div>
+    ${read === undefined ? nothing : html`<p id="${id}-read" class="small" role="status">${read}</p>`}
     ${hint === undefined ? nothing : html`<p id="${id}-hint" class="small quiet">${hint}</p>`}
     ${error === undefined ? nothing : html`<p id="${id}-error" class="small error">${error}</p>`}
   </div>`;
 }
+
+/** Units are letters, which a keypad of figures doesn't have. */
+const inputMode = ({ whole, amountOf }: NumberField): string =>
+  whole === true
+    ? 'numeric'
+    : amountOf === undefined || amountOf.kind === 'money'
+      ? 'decimal'
+      : 'text';

@@ -4,13 +4,14 @@ import { type Day, readDay } from '../../src/domain/kernel/day.ts';
 import { type Exact, exact, sum } from '../../src/domain/kernel/exact.ts';
 import { all, andThen, answer, type Result, wrong } from '../../src/domain/kernel/result.ts';
 import type { Pour } from '../../src/domain/ledger/pour.ts';
+import type { Measure } from '../../src/domain/measure/units.ts';
 import { leftoversOnHand } from '../../src/domain/recipe/leftovers-on-hand.ts';
 import { type MeltPlan, planByHand } from '../../src/domain/recipe/melt-plan.ts';
 import { pouringOrder } from '../../src/domain/recipe/pouring-order.ts';
 import { type Typed, typedAt } from '../task/typed.ts';
 import type { Draft } from './draft.ts';
 import { day } from '../format.ts';
-import { readTyped, readWhole } from '../typed-number.ts';
+import { minutes as inMinutes, quantityIn, readTyped, readWhole } from '../typed-number.ts';
 import { cardsOf, linesToChange } from './weigh-cards.ts';
 
 /** What the draft means against the workbook as it is now. */
@@ -72,10 +73,12 @@ export function pourOfDraft(draft: Draft, planned: PlannedPour, by: string): Res
   const seconds = draft.seconds === '' ? answer(0) : readWhole(draft.seconds, 'Seconds', 0);
   const lost = readLost(draft);
   const minutes =
-    draft.minutes === '' ? answer(undefined) : readTyped(draft.minutes, 'Minutes it took');
-  const weighed = readAll(draft.weighed, new Map(lines.map(({ key, name }) => [key, name])));
-  const sparePieces = readAll(draft.spares, sameNames(sparesOf(plan).map(({ name }) => name)));
-  const leftoverG = readAll(draft.leftoverG, sameNames(leftoversOf(plan).map(({ name }) => name)));
+    draft.minutes === ''
+      ? answer(undefined)
+      : readTyped(draft.minutes, 'Minutes it took', inMinutes);
+  const weighed = readAll(draft.weighed, lines);
+  const sparePieces = readAll(draft.spares, ofUnit('each', sparesOf(plan)));
+  const leftoverG = readAll(draft.leftoverG, ofUnit('g', leftoversOf(plan)));
   if (!good.ok) return good;
   if (!seconds.ok) return seconds;
   if (!lost.ok) return lost;
@@ -165,18 +168,22 @@ export function leftoversOf(plan: MeltPlan): Expected[] {
 }
 
 /** Only what the present plan has: a figure typed for a line that is gone waits until it is back. */
-function readAll(typed: Typed, names: ReadonlyMap<string, string>): Result<Map<string, Exact>> {
-  const figures = [...names].flatMap(([key, name]) => {
+/** A figure that may be typed: under which key, of what, and in which measure. */
+interface Figure {
+  readonly key: string;
+  readonly name: string;
+  readonly unit: Measure;
+}
+
+function readAll(typed: Typed, figures: readonly Figure[]): Result<Map<string, Exact>> {
+  const read = figures.flatMap(({ key, name, unit }) => {
     const figure = typedAt(typed, key);
-    return figure === undefined || figure.trim() === '' ? [] : [{ key, name, figure }];
+    if (figure === undefined || figure.trim() === '') return [];
+    const value = readTyped(figure, name, quantityIn(unit));
+    return [andThen(value, (told) => answer<[string, Exact]>([key, exact(told.toNumber())]))];
   });
-  const read = figures.map(({ key, name, figure }) =>
-    andThen(readTyped(figure, name), (value) =>
-      answer<[string, Exact]>([key, exact(value.toNumber())]),
-    ),
-  );
   return andThen(all(read), (pairs) => answer(new Map(pairs)));
 }
 
-const sameNames = (names: readonly string[]): Map<string, string> =>
-  new Map(names.map((name) => [name, name]));
+const ofUnit = (unit: Measure, expected: readonly Expected[]): Figure[] =>
+  expected.map(({ name }) => ({ key: name, name, unit }));

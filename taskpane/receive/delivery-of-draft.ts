@@ -4,8 +4,9 @@ import { type Day, readDay } from '../../src/domain/kernel/day.ts';
 import { type Exact, zero } from '../../src/domain/kernel/exact.ts';
 import { all, andThen, answer, type Result, wrong } from '../../src/domain/kernel/result.ts';
 import type { DeliveredLine, Delivery } from '../../src/domain/ledger/receive.ts';
+import type { AmountOf } from '../../src/domain/measure/typed-amount.ts';
 import { day } from '../format.ts';
-import { readTyped } from '../typed-number.ts';
+import { moneyIn, quantityIn, readTyped } from '../typed-number.ts';
 import type { ReceiveDraft, TypedLot } from './draft.ts';
 
 /** The delivery as the draft tells it, or what is missing or can't be. */
@@ -17,7 +18,10 @@ export function deliveryOfDraft(book: Book, draft: ReceiveDraft, today: Day): Re
       `Date received is ${day(received)}, which is still to come. Choose today or before.`,
     );
   }
-  const freight = draft.freight.trim() === '' ? answer(zero) : readTyped(draft.freight, 'Freight');
+  const freight =
+    draft.freight.trim() === ''
+      ? answer(zero)
+      : readTyped(draft.freight, 'Freight', moneyIn(book.settings.currency));
   return andThen(linesOfDraft(book, draft), (lines) =>
     andThen(freight, (paid) =>
       answer({
@@ -54,8 +58,9 @@ function readLot(book: Book, line: TypedLot, index: number): Result<DeliveredLin
     return wrong(`Best before of ${material.name} is not a day. Choose one, or blank it.`);
   }
   return andThen(quantityOf(material, line), (quantity) =>
-    andThen(readTyped(line.paid, `Paid for ${material.name}`), (paid) =>
-      answer({ material, lot: line.lot.trim(), quantity, paid, bestBefore }),
+    andThen(
+      readTyped(line.paid, `Paid for ${material.name}`, moneyIn(book.settings.currency)),
+      (paid) => answer({ material, lot: line.lot.trim(), quantity, paid, bestBefore }),
     ),
   );
 }
@@ -71,14 +76,17 @@ export function quantityOf(material: Material, { packs, quantity }: TypedLot): R
     const ways = packSize === undefined ? 'a quantity' : 'packs, or a quantity';
     return wrong(`How much of ${name} came? Type ${ways}.`);
   }
-  if (!isByPacks) return moreThanNothing(quantity, `Quantity of ${name}`);
-  return andThen(moreThanNothing(packs, `Packs of ${name}`), (many) =>
+  if (!isByPacks)
+    return moreThanNothing(quantity, `Quantity of ${name}`, quantityIn(material.unit, material));
+  return andThen(moreThanNothing(packs, `Packs of ${name}`, PACKS), (many) =>
     answer(many.times(packSize)),
   );
 }
 
-function moreThanNothing(typed: string, what: string): Result<Exact> {
-  return andThen(readTyped(typed, what), (value) =>
+const PACKS: AmountOf = { kind: 'number' };
+
+function moreThanNothing(typed: string, what: string, amountOf: AmountOf): Result<Exact> {
+  return andThen(readTyped(typed, what, amountOf), (value) =>
     value.isZero() ? wrong(`${what} is 0. Type more than 0.`) : answer(value),
   );
 }

@@ -8,7 +8,7 @@ import { ledgerAmount, money } from '../format.ts';
 import { dateField } from '../parts/date-field.ts';
 import { numberField } from '../parts/number-field.ts';
 import { choicesOf, selectField } from '../parts/select-field.ts';
-import { readTyped } from '../typed-number.ts';
+import { moneyIn, quantityIn, readTyped } from '../typed-number.ts';
 import { quantityOf } from './delivery-of-draft.ts';
 import type { TypedLot } from './draft.ts';
 
@@ -74,7 +74,10 @@ function figures(
         label: 'Paid',
         unit: currency,
         value: line.paid,
-        error: errorOf(line.paid, () => readTyped(line.paid, `Paid for ${name}`)),
+        amountOf: moneyIn(currency),
+        error: errorOf(line.paid, () =>
+          readTyped(line.paid, `Paid for ${name}`, moneyIn(currency)),
+        ),
         ...(packPrice === undefined
           ? {}
           : { hint: `A pack is ${money(packPrice, currency)} in Materials.` }),
@@ -109,6 +112,7 @@ function figures(
 function amounts(material: Material, line: TypedLot, at: number, onTold: LotCard['onTold']) {
   const { name, unit, packSize } = material;
   const shown = unit === 'each' ? 'pieces' : unit;
+  const amountOf = quantityIn(unit, material);
   const quantity = quantityOf(material, line);
   const isSaid = line.packs.trim() !== '' || line.quantity.trim() !== '';
   const error = isSaid && !quantity.ok ? quantity.failure.sentence : undefined;
@@ -134,9 +138,10 @@ function amounts(material: Material, line: TypedLot, at: number, onTold: LotCard
     label: packSize === undefined ? 'Quantity' : 'Or a quantity',
     unit: shown,
     value: line.quantity,
+    amountOf,
     error: isOfPacks
       ? undefined
-      : (error ?? errorOf(line.quantity, () => readTyped(line.quantity, name))),
+      : (error ?? errorOf(line.quantity, () => readTyped(line.quantity, name, amountOf))),
     onTyped: (text) => {
       onTold({ quantity: text });
     },

@@ -8,7 +8,7 @@ import type { SellingDay, SoldLine } from '../../src/domain/ledger/sale.ts';
 import { onHand } from '../../src/domain/stock/on-hand.ts';
 import { day } from '../format.ts';
 import type { Who } from '../task/task-kind.ts';
-import { readTyped, readWhole } from '../typed-number.ts';
+import { moneyIn, readTyped, readWhole } from '../typed-number.ts';
 import { salesOf, type SellDraft, type TypedSale } from './draft.ts';
 
 /** The selling day as the draft tells it, or what is missing or can't be. */
@@ -21,7 +21,9 @@ export function dayOfDraft(book: Book, draft: SellDraft, who: Who): Result<Selli
   if (draft.fair !== '' && !book.fairs.has(nameKey(draft.fair))) {
     return wrong(`"${draft.fair}" is no longer in Fairs. Choose another, or put it back.`);
   }
-  const fees = draft.fees.trim() === '' ? answer(zero) : readTyped(draft.fees, 'Fees of the day');
+  const inCurrency = moneyIn(book.settings.currency);
+  const fees =
+    draft.fees.trim() === '' ? answer(zero) : readTyped(draft.fees, 'Fees of the day', inCurrency);
   const lines = all(soldLines(draft).map((line) => readSale(book, line)));
   return andThen(lines, (sold) => {
     if (sold.length === 0) return wrong('Nothing is sold yet. Tap + or type the bars of a design.');
@@ -49,12 +51,13 @@ function readSale(book: Book, line: TypedSale): Result<SoldLine> {
   }
   const design = found.value;
   return andThen(readWhole(line.bars, `Bars of ${design.name}`, 1), (bars) =>
-    andThen(priceOf(design, line), (priceEach) => answer({ design, bars, priceEach })),
+    andThen(priceOf(book, design, line), (priceEach) => answer({ design, bars, priceEach })),
   );
 }
 
-function priceOf(design: Design, { price }: TypedSale): Result<Exact> {
-  if (price !== undefined) return readTyped(price, `Price of ${design.name}`);
+function priceOf({ settings }: Book, design: Design, { price }: TypedSale): Result<Exact> {
+  if (price !== undefined)
+    return readTyped(price, `Price of ${design.name}`, moneyIn(settings.currency));
   return design.price === undefined
     ? wrong(`Price of ${design.name} is blank. Type what a bar was sold for.`)
     : answer(design.price);

@@ -1,7 +1,7 @@
 import type { Book } from '../../src/domain/book/book.ts';
 import { findDesign } from '../../src/domain/book/find.ts';
 import { nameKey, quoted } from '../../src/domain/kernel/names.ts';
-import { readTyped, readWhole } from '../typed-number.ts';
+import { moneyIn, readTyped, readWhole } from '../typed-number.ts';
 import type { TypedSale } from './draft.ts';
 
 /** Rows brought from a sheet: what they say, and what is wrong with any of them, a sentence each. */
@@ -57,20 +57,12 @@ function readRow(number: number, cells: readonly string[], book: Book): TypedSal
   if (!design.ok) return inRow(design.failure.sentence);
   const whole = readWhole(bars, `Bars of ${quoted(design.value.name)}`, 1);
   if (!whole.ok) return inRow(whole.failure.sentence);
-  const bare = withoutCurrency(price, book.settings.currency);
-  const asked = readTyped(bare, `Price of ${quoted(design.value.name)}`);
-  if (bare !== '' && !asked.ok) return inRow(asked.failure.sentence);
+  const what = `Price of ${quoted(design.value.name)}`;
+  const asked = price === '' ? undefined : readTyped(price, what, moneyIn(book.settings.currency));
+  if (asked?.ok === false) return inRow(asked.failure.sentence);
   return {
     design: design.value.name,
     bars: String(whole.value),
-    price: bare === '' ? undefined : bare,
+    price: asked && price,
   };
-}
-
-/** A sheet copies a price as it shows it: $7.50, 7.50 €, USD 7.50. */
-function withoutCurrency(price: string, currency: string): string {
-  return price
-    .replace(/\p{Sc}/gu, '')
-    .replace(new RegExp(currency, 'iu'), '')
-    .trim();
 }

@@ -5,7 +5,7 @@ import { currencyDecimals } from '../../src/domain/money/currency.ts';
 import { plain } from '../format.ts';
 import { numberField } from '../parts/number-field.ts';
 import { tapCount } from '../parts/tap-count.ts';
-import { readTyped, readWhole } from '../typed-number.ts';
+import { moneyIn, readTyped, readWhole } from '../typed-number.ts';
 import type { SaleRow } from './day-of-draft.ts';
 import type { TypedSale } from './draft.ts';
 
@@ -68,7 +68,8 @@ function saleLine(row: SaleRow, shown: ShownLine, tellSale: TellSale): TemplateR
   const again = at === 0 ? '' : `, price ${String(at + 1)}`;
   const bars = line.bars.trim() === '' ? undefined : readWhole(line.bars, `Bars of ${name}`, 1);
   const typed = line.price;
-  const asked = typed === undefined ? undefined : readTyped(typed, `Price of ${name}`);
+  const amountOf = moneyIn(shown.currency);
+  const asked = typed === undefined ? undefined : readTyped(typed, `Price of ${name}`, amountOf);
   const barsError = bars?.ok === false ? bars.failure.sentence : undefined;
   return html`<div class="figures">
       ${tapCount({
@@ -86,6 +87,7 @@ function saleLine(row: SaleRow, shown: ShownLine, tellSale: TellSale): TemplateR
         isLabelUnseen: true,
         unit: 'each',
         value: typed ?? price,
+        amountOf,
         error: asked?.ok === false ? asked.failure.sentence : undefined,
         onTyped: (text) => {
           tellSale(name, at, { price: text.trim() === price ? undefined : text });

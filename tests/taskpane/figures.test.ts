@@ -75,7 +75,7 @@ describe('readTyped', () => {
     ['=1+1', 'Minutes is "=1+1". Type a plain number, 0 or more.'],
     ['.', 'Minutes is ".". Type a plain number, 0 or more.'],
     ['1e9', 'Minutes is "1e9". Type a plain number, 0 or more.'],
-    ['1,200', 'Minutes is "1,200": type 1200 or 1,2000 to be clear.'],
+    ['1,200', 'Minutes is "1,200". Type 1200 or 1.2: it can be read as either.'],
     ['99999999999', 'Minutes is 99999999999, which is too large.'],
   ])('refuses %s with a sentence', (typed, sentence) => {
     const read = readTyped(typed, 'Minutes');

@@ -9,6 +9,7 @@ import { EnterFrame } from '../../parts/enter-frame.ts';
 import { numberField } from '../../parts/number-field.ts';
 import { selectField } from '../../parts/select-field.ts';
 import { typedAt, typedWith } from '../../task/typed.ts';
+import { quantityOfItem } from '../../typed-number.ts';
 import type { CountDraft } from '../draft.ts';
 import { tell } from '../events.ts';
 import { countOf, type ShelfGroup, shelfGroups, shelfKinds } from '../shelf-items.ts';
@@ -96,6 +97,7 @@ export class CountStep extends EnterFrame {
       label: item.name,
       unit: item.unit === 'each' ? 'pieces' : item.unit,
       value: typedAt(this.draft.counts, item.name) ?? '',
+      amountOf: quantityOfItem(item),
       isBeside: true,
       error: counted?.ok === false ? counted.failure.sentence : undefined,
       onTyped: (text) => {

@@ -2,6 +2,7 @@ import '@fluentui/web-components/button.js';
 import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import { live } from 'lit/directives/live.js';
 import { count } from '../../../src/domain/kernel/count.ts';
+import type { Measure } from '../../../src/domain/measure/units.ts';
 import type { Result } from '../../../src/domain/kernel/result.ts';
 import { addedFor } from '../../../src/domain/ledger/consumption.ts';
 import { type Typed, typedAt, typedWith } from '../../task/typed.ts';
@@ -18,7 +19,7 @@ import {
   sparesOf,
   untoldBars,
 } from '../pour-of-draft.ts';
-import { readTyped, readWhole } from '../../typed-number.ts';
+import { minutes as inMinutes, quantityIn, readTyped, readWhole } from '../../typed-number.ts';
 import { cardsOf, type WeighCard } from '../weigh-cards.ts';
 
 /** Third step, after demolding: what came out, prefilled from the plan. */
@@ -138,7 +139,8 @@ export class OutcomeStep extends LitElement {
           id: 'minutes',
           label: 'Minutes',
           value: minutes === '' ? rounded(plannedMinutes(this.planned), 'min') : minutes,
-          error: errorOf(minutes, () => readTyped(minutes, 'Minutes')),
+          amountOf: inMinutes,
+          error: errorOf(minutes, () => readTyped(minutes, 'Minutes', inMinutes)),
           onTyped: (text) => {
             tell(this, 'task-told', { minutes: orBlank(text) });
           },
@@ -188,7 +190,7 @@ export class OutcomeStep extends LitElement {
     title: string,
     group: 'spares' | 'leftoverG',
     expected: ReturnType<typeof sparesOf>,
-    unit: string,
+    unit: Measure,
   ) {
     if (expected.length === 0) return nothing;
     return html`<section class="stack tight" aria-labelledby=${group}>
@@ -207,17 +209,19 @@ export class OutcomeStep extends LitElement {
   private figure(
     group: 'weighed' | 'spares' | 'leftoverG',
     id: string,
-    figure: { key: string; label: string; unit: string; planned: string },
+    figure: { key: string; label: string; unit: Measure; planned: string },
   ): TemplateResult {
     const typed = typedAt(this.draft[group], figure.key);
     const differs = typed !== undefined;
+    const amountOf = quantityIn(figure.unit);
     return numberField({
       id,
       label: figure.label,
       unit: figure.unit === 'each' ? 'pieces' : figure.unit,
       value: typed ?? figure.planned,
+      amountOf,
       isBeside: true,
-      error: differs ? errorOf(typed, () => readTyped(typed, figure.label)) : undefined,
+      error: differs ? errorOf(typed, () => readTyped(typed, figure.label, amountOf)) : undefined,
       ...(differs ? { hint: `planned: ${figure.planned}` } : {}),
       onTyped: (text) => {
         const told = text.trim() === figure.planned ? undefined : text;

@@ -10,7 +10,7 @@ import { linkLooks, placeLink } from '../../parts/place-link.ts';
 import { noticeBar } from '../../parts/notice.ts';
 import { numberField } from '../../parts/number-field.ts';
 import { selectField } from '../../parts/select-field.ts';
-import { readTyped } from '../../typed-number.ts';
+import { moneyIn, readTyped } from '../../typed-number.ts';
 import { blankLot, freightShares, type ReceiveDraft, withLot } from '../draft.ts';
 import { tell } from '../events.ts';
 import { suppliersIn } from '../questions.ts';
@@ -110,7 +110,8 @@ export class ReceiveStep extends EnterFrame {
 
   private freight() {
     const { freight, shareBy, lines } = this.draft;
-    const read = freight.trim() === '' ? undefined : readTyped(freight, 'Freight');
+    const amountOf = moneyIn(this.book.settings.currency);
+    const read = freight.trim() === '' ? undefined : readTyped(freight, 'Freight', amountOf);
     const texts = { value: 'By value', weight: 'By weight' };
     return html`<div class="row">
       ${numberField({
@@ -118,6 +119,7 @@ export class ReceiveStep extends EnterFrame {
         label: 'Freight of all of it',
         unit: this.book.settings.currency,
         value: freight,
+        amountOf,
         hint: 'Blank is none.',
         error: read?.ok === false ? read.failure.sentence : undefined,
         onTyped: (text) => {

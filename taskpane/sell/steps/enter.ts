@@ -16,7 +16,7 @@ import { numberField } from '../../parts/number-field.ts';
 import { recentList, recentLooks } from '../../parts/recent-list.ts';
 import { selectField } from '../../parts/select-field.ts';
 import { tapCountLooks } from '../../parts/tap-count.ts';
-import { readTyped } from '../../typed-number.ts';
+import { moneyIn, readTyped } from '../../typed-number.ts';
 import { saleRows, soFar } from '../day-of-draft.ts';
 import { type SellDraft, withPasted, withSale } from '../draft.ts';
 import { tell } from '../events.ts';
@@ -152,12 +152,14 @@ export class SellStep extends EnterFrame {
 
   private fees() {
     const { fees } = this.draft;
-    const read = fees.trim() === '' ? undefined : readTyped(fees, 'Fees of the day');
+    const amountOf = moneyIn(this.book.settings.currency);
+    const read = fees.trim() === '' ? undefined : readTyped(fees, 'Fees of the day', amountOf);
     return numberField({
       id: 'fees',
       label: 'Fees of the day',
       unit: this.book.settings.currency,
       value: fees,
+      amountOf,
       hint: 'What the card firm and the market kept. Blank is none. The stall fee is in Fairs.',
       error: read?.ok === false ? read.failure.sentence : undefined,
       onTyped: (text) => {

@@ -12,8 +12,8 @@ describe('readPasted', () => {
     ['Plain Wave\t3\t4.5', [wave('3', '4.5')]],
     ['plain  wave\t3', [wave('3', undefined)]],
     ['Plain Wave;3;4,50', [wave('3', '4,50')]],
-    ['Design\tBars\tPrice\nPlain Wave\t3\t$4.50\t\n\n', [wave('3', '4.50')]],
-    ['Plain Wave\t2\t4,50 €\r\nPlain Wave\t1\tUSD 4', [wave('2', '4,50'), wave('1', '4')]],
+    ['Design\tBars\tPrice\nPlain Wave\t3\t$4.50\t\n\n', [wave('3', '$4.50')]],
+    ['Plain Wave\t2\t$4,50\r\nPlain Wave\t1\tUSD 4', [wave('2', '$4,50'), wave('1', 'USD 4')]],
     ['\n\t\nPlain Wave\t12\n', [wave('12', undefined)]],
   ])('reads %j', (text, lines) => {
     expect(readPasted(text, book)).toEqual({ lines, problems: [] });
@@ -30,6 +30,10 @@ describe('readPasted', () => {
     [
       'Plain Wave\t2\t=1+1',
       'Row 1: Price of "Plain Wave" is "=1+1". Type a plain number, 0 or more.',
+    ],
+    [
+      'Plain Wave\t2\t4,50 €',
+      'Row 1: Price of "Plain Wave" is "4,50 €". Money is in USD here, as Settings say. Type what it is in USD.',
     ],
     ['Plain Wave\t2\t4\tFair', 'Row 1: it has 4 cells. Give design, bars and price only.'],
   ])('says what is wrong with %j', (text, sentence) => {
