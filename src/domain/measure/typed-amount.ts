@@ -146,7 +146,7 @@ const sizeOf = (word: string): number | undefined =>
 
 type Quantity = Extract<AmountOf, { readonly kind: 'quantity' }>;
 
-const PIECES = /^(?:pcs?|pieces?|each|bars?|tiles?)\.?$/iu;
+const PIECES = /^(?:pcs?|pieces?|each|bars?)\.?$/iu;
 
 function quantityIn(parts: readonly Part[], amountOf: Quantity): Result<Exact> {
   const otherwise = aNumberOf(amountOf.unit);

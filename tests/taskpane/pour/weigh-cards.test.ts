@@ -123,7 +123,7 @@ describe('planOfDraft', () => {
     ],
     [{ bars: ' ' }, 'Good bars wanted is blank. Type how many you want.'],
     [{ bars: '0' }, 'Good bars wanted is 0. Type a whole number, 1 or more.'],
-    [{ bars: '12 bars' }, 'Good bars wanted is "12 bars". Type a plain number, 0 or more.'],
+    [{ bars: '12 pans' }, 'Good bars wanted is "12 pans". Type a plain number, 0 or more.'],
   ])('%j is answered with a sentence', (told, sentence) => {
     const draft = { ...newDraft('B', '2026-11-25'), design: 'Harbour Light', bars: '6', ...told };
     const plan = planOfDraft(bookOf(smallWorkshop), draft, today);
