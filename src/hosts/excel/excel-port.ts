@@ -1,4 +1,4 @@
-import type { HostPort } from '../../workbook/port.ts';
+import type { HostPort, TableData } from '../../workbook/port.ts';
 import { browserFiles } from '../files/browser-files.ts';
 import { inBrowser, memoryIn, type TextStore } from '../in-browser.ts';
 import { applyChange, type Run } from './apply-change.ts';
@@ -18,6 +18,8 @@ export interface ExcelSurroundings {
   readonly store: TextStore;
   readonly isReadOnly: () => boolean;
   readonly now: () => Date;
+  /** Sees all tables whenever they were read. */
+  readonly onRead: (tables: readonly TableData[]) => void;
   /** Hears, as a sentence, that changes by others' hands will not be noticed. */
   readonly onDeaf: (sentence: string) => void;
 }
@@ -27,7 +29,11 @@ export function excelPort(around: ExcelSurroundings): HostPort {
   return {
     ...inBrowser(around.now),
     memory: memoryIn(around.store, `pour-ledger|${around.workbookKey}|`),
-    load: () => readTables(around.run).catch(throwSentence),
+    load: async () => {
+      const tables = await readTables(around.run).catch(throwSentence);
+      around.onRead(tables);
+      return tables;
+    },
     apply: async (change) =>
       around.isReadOnly()
         ? {

@@ -38,7 +38,7 @@ const SENTENCES: Readonly<Record<string, string>> = {
   RequestPayloadSizeLimitExceeded:
     'This is more than Excel takes in one go. Split it into smaller batches.',
   ResponsePayloadSizeLimitExceeded:
-    'A table is too large for Excel to hand over in one go. Move old rows to another workbook.',
+    'A table is too large for Excel on the web to hand over in one go. Open the workbook in Excel for Windows or Mac, which has no such limit.',
   CannotRegisterEvent: 'Excel did not let the add-in listen for changes. Reload the pane.',
   HostRestartNeeded: 'The add-in was updated. Close Excel and open it again.',
   ApiNotFound: 'This Excel is too old for the add-in. Update Excel, then try again.',

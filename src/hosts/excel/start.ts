@@ -3,6 +3,7 @@ import type { TextStore } from '../in-browser.ts';
 import type { Run } from './apply-change.ts';
 import { BookKeeper } from './book-keeper.ts';
 import { excelPort } from './excel-port.ts';
+import { nearTheLimit } from './hand-over.ts';
 import { sentenceOfFault } from './host-fault.ts';
 import { hearOfMissingBooks } from './missing-books.ts';
 import { passingStore } from './passing-store.ts';
@@ -33,6 +34,7 @@ async function start(): Promise<void> {
   if (pane === null) throw new Error('taskpane.html has no <pour-pane>.');
   pane.theme = hostTheme();
   document.documentElement.style.colorScheme = pane.theme;
+  const isOnWeb = Office.context.platform === Office.PlatformType.OfficeOnline;
   pane.port = excelPort({
     run,
     runLater,
@@ -40,6 +42,9 @@ async function start(): Promise<void> {
     store: storeHere(),
     isReadOnly: () => Office.context.document.mode === Office.DocumentMode.ReadOnly,
     now: () => new Date(),
+    onRead: (tables) => {
+      if (isOnWeb) notice('size', nearTheLimit(tables));
+    },
     onDeaf: (sentence) =>
       notice(
         'changes',
@@ -85,7 +90,7 @@ function insteadOfPane(sentence: string): void {
   notice('start', sentence);
 }
 
-type Subject = 'start' | 'changes' | 'book';
+type Subject = 'start' | 'changes' | 'size' | 'book';
 
 const noticed = new Map<Subject, string>();
 

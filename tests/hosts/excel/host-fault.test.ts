@@ -32,7 +32,7 @@ const WIRE_FAULTS: readonly (readonly [keyof typeof WIRE, RegExp])[] = [
   ['dialogOpen', /A window is open in Excel.*Close it/],
   ['throttled', /too many requests.*Wait a minute/],
   ['requestTooLarge', /more than Excel takes in one go/],
-  ['responseTooLarge', /too large for Excel to hand over/],
+  ['responseTooLarge', /too large for Excel on the web to hand over.*Windows or Mac/],
   ['noCapability', /does not allow changes here/],
 ];
 

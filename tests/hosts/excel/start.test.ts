@@ -171,6 +171,18 @@ describe('starting inside Excel', () => {
     await page.close();
   });
 
+  it.each([
+    ['?web&lines=60000', /^Your ledger has 60,000 lines\. Excel on the web .* Windows or Mac/],
+    ['?web&lines=1000', /^$/],
+    ['?lines=60000', /^$/],
+  ])('%s: says on the web alone that the ledger comes near its limit', async (query, said) => {
+    const { page } = await open(query);
+    await page.getByRole('tabpanel').getByRole('heading', { level: 2 }).waitFor();
+    await page.waitForFunction(STARTS_WITH_DOCUMENT);
+    expect(await page.textContent('#notice')).toMatch(said);
+    await page.close();
+  });
+
   it('opens a partner’s copy as a new workbook', async () => {
     const { page, faults } = await open('');
     await page.waitForFunction(STARTS_WITH_DOCUMENT);

@@ -19,6 +19,8 @@ interface Formula {
 export class Calculation {
   /** Set to manual, nothing is worked out before it is asked for. */
   manual = false;
+  /** What a function is handed at most, as on the web; beyond it never comes to an end. */
+  mostBytes = Infinity;
   /** How often each formula was worked out. */
   readonly workedOut: string[] = [];
   answer: Answer = () => '#NAME?';
@@ -65,10 +67,9 @@ export class Calculation {
 
   #valueOf(name: string, args: string): Cell {
     try {
-      return this.answer(
-        name,
-        args === '' ? [] : args.split(/,(?!\[)/).map((one) => this.#argument(one)),
-      );
+      const handed = args === '' ? [] : args.split(/,(?!\[)/).map((one) => this.#argument(one));
+      if (JSON.stringify(handed).length > this.mostBytes) return '#BUSY!';
+      return this.answer(name, handed);
     } catch (problem) {
       return (problem as { readonly code?: string }).code ?? '#VALUE!';
     }

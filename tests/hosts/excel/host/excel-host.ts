@@ -36,7 +36,7 @@ export const WIRE = {
  * Excel on the web hands over no more than this at once, either way:
  * https://learn.microsoft.com/office/dev/add-ins/concepts/resource-limits-and-performance-optimization
  */
-const MOST_BYTES = 5 * 1024 * 1024;
+export const MOST_BYTES = 5 * 1024 * 1024;
 
 /** The flag of a sync that waits for the end of editing (`delayForCellEdit`). */
 const DELAY_FOR_CELL_EDIT = 64;

@@ -39,6 +39,7 @@ export function open(
     workbookKey: 'a workbook',
     store: passingStore(),
     isReadOnly: () => false,
+    onRead: () => undefined,
     now: () => new Date(2026, 10, 5, 23, 59),
     onDeaf: (sentence) => {
       throw new Error(sentence);
