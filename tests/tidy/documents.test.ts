@@ -1,16 +1,28 @@
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import { dirname, join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { functions } from '../../functions/index.ts';
 import { inProject } from '../build/built.ts';
 
 const textOf = (file: string): string => readFileSync(inProject(file), 'utf8');
+const matches = (text: string, what: RegExp): string[] =>
+  [...text.matchAll(what)].map(([, found = '']) => found);
 const [developers, readme] = [textOf('DEVELOPERS.md'), textOf('README.md')];
+/** What is decided for one place stands beside it. */
+const rooms = ['src/workbook/README.md', 'src/hosts/README.md'];
+const pages = [
+  'DEVELOPERS.md',
+  'README.md',
+  ...rooms,
+  '.github/CONTRIBUTING.md',
+  '.github/CHANGELOG.md',
+];
+const links = pages.flatMap((page) =>
+  matches(textOf(page), /\]\((?!https?:)([^)]+)\)/g).map((to) => [page, to] as const),
+);
 const { scripts, dependencies, devDependencies } = JSON.parse(textOf('package.json')) as Readonly<
   Record<'scripts' | 'dependencies' | 'devDependencies', Readonly<Record<string, string>>>
 >;
-
-const matches = (text: string, what: RegExp): string[] =>
-  [...text.matchAll(what)].map(([, found = '']) => found);
 
 /** Every file and folder of the repository's own. */
 const paths = ['src', 'functions', 'taskpane', 'tests', '.config'].flatMap((folder) => [
@@ -40,7 +52,8 @@ function pathsOfMap(): string[] {
 }
 
 describe('DEVELOPERS.md and README.md', () => {
-  const words = matches(developers, /`([^`\n]+)`/g).flatMap((span) => span.split(' '));
+  const told = [developers, ...rooms.map(textOf)].join('\n');
+  const words = matches(told, /`([^`\n]+)`/g).flatMap((span) => span.split(' '));
   const named = words.filter(
     (word) => /^[\w.-]+(\/[\w.-]*)+$|\.(ts|js|json)$/.test(word) && !word.startsWith('dist/'),
   );
@@ -53,8 +66,8 @@ describe('DEVELOPERS.md and README.md', () => {
     expect(pathsOfMap().length).toBeGreaterThan(30);
   });
 
-  it.each(matches(developers + readme, /\]\((?!https?:)([^)]+)\)/g))('%s can be followed', (to) => {
-    expect(existsSync(inProject(to))).toBe(true);
+  it.each(links)('%s leads to %s', (page, to) => {
+    expect(existsSync(inProject(join(dirname(page), to)))).toBe(true);
   });
 
   it.each([...new Set(matches(developers + readme, /`npm run ([\w-]+)/g))])(
@@ -68,6 +81,11 @@ describe('DEVELOPERS.md and README.md', () => {
     const asked = new Set(matches(readme, /\bPOUR\.([A-Z]+)/g));
     expect([...asked].sort()).toEqual(Object.keys(functions).sort());
   });
+});
+
+it('the manifest bears the package’s version', () => {
+  const { version } = JSON.parse(textOf('package.json')) as { readonly version: string };
+  expect(matches(textOf('manifest.xml'), /<Version>([^<]+)</g)).toEqual([`${version}.0`]);
 });
 
 describe('the table of dependencies', () => {
