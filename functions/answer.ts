@@ -26,3 +26,11 @@ function failureFor({ kind, sentence }: Failure): CellFailure {
 export function settleNumber(result: Result<Exact>): number {
   return toCell(settle(result));
 }
+
+/** A picogram: thirds have no last digit, and what a cell's binary adds tells nobody more. */
+const CELL_DECIMALS = 12;
+
+/** A quantity to weigh or count as a cell's number. */
+export function amountCell(quantity: Exact): number {
+  return toCell(quantity.toDecimalPlaces(CELL_DECIMALS));
+}

@@ -25,7 +25,7 @@ import {
 import { plainPlan, USUAL_BARS } from '../src/domain/recipe/plain-plan.ts';
 import { countTiles } from '../src/domain/recipe/tile-count.ts';
 import { onHand } from '../src/domain/stock/on-hand.ts';
-import { settle, settleNumber, type SpillAnswer } from './answer.ts';
+import { amountCell, settle, settleNumber, type SpillAnswer } from './answer.ts';
 import {
   booleanArgument,
   nameArgument,
@@ -252,8 +252,3 @@ function planArgument(
       : plain(found, count, pourBook.settings),
   );
 }
-
-/** A picogram: thirds have no last digit, and what a cell's binary adds tells nobody more. */
-const CELL_DECIMALS = 12;
-
-const amountCell = (amount: Exact): number => toCell(amount.toDecimalPlaces(CELL_DECIMALS));

@@ -16,7 +16,7 @@ import { cashByWeek as weeksOf } from '../src/domain/plan/cash-by-week.ts';
 import { planNotes as notesFor } from '../src/domain/plan/plan-notes.ts';
 import { supplies as suppliesFor } from '../src/domain/plan/supplies.ts';
 import type { Cell } from '../src/workbook/port.ts';
-import { type CellAnswer, settle } from './answer.ts';
+import { amountCell, type CellAnswer, settle } from './answer.ts';
 import {
   booleanArgument,
   dayArgument,
@@ -101,9 +101,9 @@ export function supplies(book: any, from?: any, useLeftovers?: any): any[][] {
   const { lines } = settle(suppliesFor(...planArguments(book, from, useLeftovers)));
   const rows = lines.map((line) => [
     line.material.name,
-    toCell(line.gross),
-    toCell(line.onHand),
-    toCell(line.net),
+    amountCell(line.gross),
+    amountCell(line.onHand),
+    amountCell(line.net),
     line.packs === undefined ? '' : toCell(line.packs),
     line.orderBy === undefined ? '' : isoDate(line.orderBy),
     line.cost === undefined ? '' : toCell(line.cost),

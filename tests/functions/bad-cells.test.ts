@@ -186,12 +186,12 @@ describe('names that nothing bears', () => {
   });
 
   it.each([
-    ['Materials', 'Kind', 'bases', 'base'],
+    ['Materials', 'Kind', 'bsae', 'base'],
     ['Materials', 'Unit', 'gm', 'g'],
     ['Moves', 'Reason', 'usde', 'used'],
-    ['Molds', 'Makes', 'tile', 'tiles'],
-    ['Colours', 'Measure', 'drop', 'drops'],
-    ['Layers', 'Part', 'embeds', 'embed'],
+    ['Molds', 'Makes', 'tlies', 'tiles'],
+    ['Colours', 'Measure', 'dorps', 'drops'],
+    ['Layers', 'Part', 'embde', 'embed'],
     ['Layers', 'Per', 'eahc', 'each'],
     ['Settings', 'Setting', 'Curency', 'Currency'],
   ])('%s, %s nearly right', (name, header, typed, meant) => {

@@ -182,7 +182,12 @@ export const designNames = ['Lantern', 'Heron Quay'];
 const layers: fc.Arbitrary<Cell[][]> = fc
   .tuple(
     ...designNames.map(() =>
-      fc.array(fc.tuple(fc.integer({ min: 1, max: 12 }), layer), { minLength: 1, maxLength: 6 }),
+      // A layer that stands twice alike is refused.
+      fc.uniqueArray(fc.tuple(fc.integer({ min: 1, max: 12 }), layer), {
+        minLength: 1,
+        maxLength: 6,
+        selector: (row) => JSON.stringify(row),
+      }),
     ),
   )
   .map((of) =>

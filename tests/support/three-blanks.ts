@@ -91,8 +91,9 @@ const isRange = (given: unknown): given is HostRange =>
 
 function withBlankBelow(range: unknown, blank: Blank): unknown {
   if (!isRange(range)) return range;
-  const [headers, ...rows] = range;
-  return [headers, ...rows.map((row) => withBlank(row, blank))];
+  const [headers = [], ...rows] = range;
+  // A host hands a rectangle over: what a test left off a row is blank too.
+  return [headers, ...rows.map((row) => headers.map((_, at) => withBlank(row[at] ?? '', blank)))];
 }
 
 const known = (range: HostRange) => recogniseTable(range, 1, new Findings());

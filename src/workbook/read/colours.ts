@@ -40,13 +40,7 @@ function readColour(key: string, path: readonly string[], context: Recipes): voi
   const name = rows.map((row) => row.colour).reduce((a, b) => (a <= b ? a : b));
   const first = rows[0];
   if (path.includes(name)) {
-    const circle = [...path.slice(path.indexOf(name)), name].map(shortened).join(' → ');
-    reading.findings.add(
-      'Colours',
-      first?.row,
-      'Ingredient',
-      `makes a circle of blends: ${circle}. A colour can't be made from itself`,
-    );
+    refuseCircle([...path.slice(path.indexOf(name)), name], first, reading);
     failed.add(key);
     return;
   }
@@ -84,6 +78,20 @@ function readColour(key: string, path: readonly string[], context: Recipes): voi
     recipeG: sum(lines.map((line) => line.g)),
     base: undefined,
   });
+}
+
+function refuseCircle(
+  names: readonly string[],
+  first: ColourRow | undefined,
+  reading: Reading,
+): void {
+  const circle = names.map(shortened).join(' → ');
+  reading.findings.add(
+    'Colours',
+    first?.row,
+    'Ingredient',
+    `makes a circle of blends: ${circle}. A colour can't be made from itself`,
+  );
 }
 
 function refuseDepth(name: string, { recipes, reading }: Recipes): void {
