@@ -108,7 +108,7 @@ describe('what an orderly history leaves', () => {
         expect(walk.shelf.owed.isZero()).toBe(true);
         expect(String(left.newest?.unitValue)).toBe(String(walk.newestUnitCost));
       }),
-      { numRuns: 3000 },
+      { numRuns: 6000 },
     );
     for (const [kind, count] of Object.entries(seen)) expect(count, kind).toBeGreaterThan(100);
   });
