@@ -160,6 +160,7 @@ function recalledBatches(
     if (known === undefined) movesOf.set(key, [leaving.move]);
     else known.push(leaving.move);
   }
+  const onHand = barsOnHand(book, asOf);
   return [...keys]
     .map((key): RecalledBatch => {
       const batch = book.batches.get(key);
@@ -170,6 +171,7 @@ function recalledBatches(
         design: batch?.design.name ?? '',
         certainty: certaintyOf(key),
         ...barsOf(book, key, asOf),
+        barsOnHand: onHand.get(key) ?? zero,
       };
     })
     .sort((a, b) => a.poured - b.poured || compareNames(a.batch, b.batch));
@@ -200,11 +202,19 @@ const barFlowsOf = oncePer((book: Book): ReadonlyMap<string, BarFlows> => {
   return flows;
 });
 
+/** Bars on the shelf by `nameKey` of their batch, whatever their design. */
+function barsOnHand(book: Book, asOf: Day): ReadonlyMap<string, Exact> {
+  const all = new Map<string, Exact>();
+  for (const design of book.designs.values())
+    for (const [key, bars] of barsByBatch(book, design, asOf)) addTo(all, key, bars);
+  return all;
+}
+
 function barsOf(
   book: Book,
   key: string,
   asOf: Day,
-): Pick<RecalledBatch, 'barsMade' | 'barsOnHand' | 'barsSold' | 'barsGone' | 'sales'> {
+): Pick<RecalledBatch, 'barsMade' | 'barsSold' | 'barsGone' | 'sales'> {
   const until = Math.floor(asOf) + 1;
   const flows = barFlowsOf(book).get(key);
   const made = flows?.made.filter(({ when }) => when < until) ?? [];
@@ -214,9 +224,6 @@ function barsOf(
     sum(leavings.map(({ quantity }) => quantity));
   return {
     barsMade: sum(made.map(({ quantity }) => exact(quantity))),
-    barsOnHand: sum(
-      [...book.designs.values()].map((design) => barsByBatch(book, design, asOf).get(key) ?? zero),
-    ),
     barsSold: total(sold),
     barsGone: total(left).minus(total(sold)),
     sales: sold.map(({ move, quantity }) => ({
