@@ -119,7 +119,7 @@ const unlessFailedElse = (head: Formula, then: Formula, otherwise: Formula): For
   work: (from) => (isError(head.work(from)) ? otherwise : then).work(from),
 });
 
-/** A reference to an empty cell would show 0. */
+/** A reference to an empty cell would show 0, and may hand a function 0. */
 export const orBlank = (cell: Formula): Formula => unlessBlank(cell, '', cell);
 
 /** One question to ask in the hidden sheet. */

@@ -1,5 +1,6 @@
 import { cell, headerCells, inputCells, titleCells } from './answer-cells.ts';
 import { asOfCells } from './costing-sheet.ts';
+import { orBlank } from './answered.ts';
 import { at, fixedAt, less, named, pour, rowOf, unlessBlank } from './formula.ts';
 import { moreNote } from './listed.ts';
 import { blank, choose, given, minus, over, textsIn } from './native.ts';
@@ -18,6 +19,12 @@ const ENDING = 6;
 const GIVEN = 1;
 const HEADERS = PRICED.headers;
 const LAST = PRICED.last;
+
+/** What PRICE is asked for; a 0 means something there, so a blank is handed over as a blank in every host. */
+const wanted = {
+  margin: orBlank(fixedAt(MARGIN, GIVEN)),
+  ending: orBlank(fixedAt(ENDING, GIVEN)),
+};
 
 /** What to ask for a bar, what today's price really leaves, and one price for several bars. */
 export function pricingSheet(set: SetOfBars): StarterSheet {
@@ -55,10 +62,7 @@ export function pricingSheet(set: SetOfBars): StarterSheet {
         ['Now − to ask', 'money'],
       ]),
       ...Array.from({ length: LAST - HEADERS }, (_, index) => designRow(index)).flat(),
-      ...setCells(LAST + 3, set, {
-        margin: fixedAt(MARGIN, GIVEN),
-        ending: fixedAt(ENDING, GIVEN),
-      }),
+      ...setCells(LAST + 3, set, wanted),
     ],
     dropDowns: setDropDowns(LAST + 3),
     marks: [
@@ -87,7 +91,7 @@ function designRow(index: number): StarterCell[] {
   const row = HEADERS + 1 + index;
   const [name, cost, other] = [at(row, 0), at(row, 1), at(row, 2)];
   const [asked, now, profit] = [at(row, 3), at(row, 4), at(row, 5)];
-  const margin = choose([other, '=', blank], fixedAt(MARGIN, GIVEN), other);
+  const margin = choose([other, '=', blank], wanted.margin, other);
   const costs = pour(
     'COSTPERBAR',
     name,
@@ -96,7 +100,7 @@ function designRow(index: number): StarterCell[] {
     fixedAt(AS_OF, GIVEN),
   );
   const { fees, feeFixed, taxInside } = selling;
-  const ask = pour('PRICE', cost, margin, fees, feeFixed, taxInside, fixedAt(ENDING, GIVEN));
+  const ask = pour('PRICE', cost, margin, fees, feeFixed, taxInside, wanted.ending);
   return [
     cell(row, 0, rowOf(columnCells('designs', 'design'), index + 1), 'plain', 'text'),
     cell(row, 1, unlessBlank(name, '', costs), 'plain', 'money'),

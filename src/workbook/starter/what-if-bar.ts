@@ -32,7 +32,8 @@ export function oneBar(asked: WhatIfAsked): StarterCell[] {
   const asIs = pour('COSTPERBAR', design, named(bookName), bars, from);
   const larger = pour('COSTPERBAR', design, named(bookName), plus(bars, more), from);
   const rise = times(at(MATERIAL.row, MATERIAL.column), over(up, value(100)));
-  const grams = pour('BASEPERMOLD', mold, named(bookName), lost);
+  // A blank would be one fill to some hosts and none to others.
+  const grams = pour('BASEPERMOLD', mold, named(bookName), plus(lost, value(0)));
   const perG = pour('UNITCOST', base, named(bookName), from);
   const molds = columnCells('molds', 'mold');
   const ofMold = (key: 'price' | 'lifeFills' | 'setMinutes') =>

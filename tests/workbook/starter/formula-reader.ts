@@ -2,12 +2,16 @@ import { dayOf } from '../../../src/domain/kernel/day.ts';
 import { functions } from '../../../functions/index.ts';
 import type { NewWorkbook } from '../../../src/hosts/xlsx/write/new-workbook.ts';
 import type { Cell, TableData } from '../../../src/workbook/port.ts';
+import { type Blank, handedOver } from '../../support/three-blanks.ts';
+
+/** What a cell holds; null where it is blank, which a text of no letters is not. */
+export type Held = Cell | null;
 
 /**
  * Works a stored formula's text out anew: a small reader of its own, sharing nothing with the code
  * that wrote the text, so that text and shown value are held against each other.
  */
-export type Value = Cell | readonly (readonly Cell[])[] | CellError;
+export type Value = Held | readonly (readonly Held[])[] | CellError;
 
 export class CellError {
   readonly code: string;
@@ -17,8 +21,8 @@ export class CellError {
 }
 
 export interface Sheets {
-  cell(sheet: string, row: number, column: number): Cell;
-  table(name: string): readonly (readonly Cell[])[];
+  cell(sheet: string, row: number, column: number): Held;
+  table(name: string): readonly (readonly Held[])[];
   /** The cell named Book. */
   readonly book: Cell;
 }
@@ -32,22 +36,27 @@ export function shownIn(book: NewWorkbook, tables: readonly TableData[], handle:
     for (const { row, columns, rows } of own) {
       [columns.map(({ header }) => header), ...rows].forEach((line, down) => {
         line.forEach((value, right) => {
-          if (typeof value !== 'object') values.set(key(name, row + down, right), value);
+          if (typeof value !== 'object' && value !== '')
+            values.set(key(name, row + down, right), value);
         });
       });
     }
-    for (const { row, column, value, spill = [[value]] } of cells) {
+    for (const { row, column, value, formula, spill = [[value]] } of cells) {
+      if (formula === undefined && value === '') continue;
       spill.forEach((line, down) => {
         line.forEach((each, right) => values.set(key(name, row + down, column + right), each));
       });
     }
   }
   return {
-    cell: (sheet, row, column) => values.get(key(sheet, row, column)) ?? '',
+    cell: (sheet, row, column) => values.get(key(sheet, row, column)) ?? null,
     table: (name) => {
       const found = tables.find((table) => table.name === name);
       if (found === undefined) throw new Error(`no table ${name}`);
-      return [found.headers, ...found.rows];
+      return [
+        found.headers,
+        ...found.rows.map((row) => row.map((cell) => (cell === '' ? null : cell))),
+      ];
     },
     book: handle,
   };
@@ -56,8 +65,13 @@ export function shownIn(book: NewWorkbook, tables: readonly TableData[], handle:
 const TOKEN =
   /\s*("(?:[^"]|"")*"|'[^']+'!|[A-Za-z]+\[\[#Headers\],\[#Data\]\]|[A-Za-z]+\[[A-Za-z ]+\]|POUR\.[A-Z]+(?=\()|[A-Z]+(?=\()|\$?[A-Z]{1,2}\$?\d+|Book|\d+(?:\.\d+)?|<>|<=|>=|[-+*/&=<>(),:])/y;
 
-/** The value of a formula on a sheet. */
-export function readFormula(formula: string, sheet: string, sheets: Sheets): Value {
+/** The value of a formula on a sheet, in a host that hands blank cells to our functions as `blank`. */
+export function readFormula(
+  formula: string,
+  sheet: string,
+  sheets: Sheets,
+  blank: Blank = '',
+): Value {
   const tokens: string[] = [];
   TOKEN.lastIndex = 1;
   while (TOKEN.lastIndex < formula.length) {
@@ -66,7 +80,7 @@ export function readFormula(formula: string, sheet: string, sheets: Sheets): Val
     if (match?.[1] === undefined) throw new Error(`unread: ${formula.slice(at)}`);
     tokens.push(match[1]);
   }
-  const reader = new Reader(tokens, sheet, sheets);
+  const reader = new Reader(tokens, sheet, sheets, blank);
   return reader.whole();
 }
 
@@ -75,8 +89,10 @@ class Reader {
   private readonly tokens: readonly string[];
   private readonly sheet: string;
   private readonly sheets: Sheets;
+  private readonly blank: Blank;
 
-  constructor(tokens: readonly string[], sheet: string, sheets: Sheets) {
+  constructor(tokens: readonly string[], sheet: string, sheets: Sheets, blank: Blank) {
+    this.blank = blank;
     this.tokens = tokens;
     this.sheet = sheet;
     this.sheets = sheets;
@@ -126,7 +142,7 @@ class Reader {
   private column(reference: string): Value {
     const [table = '', header = ''] = reference.split('[');
     const [headers = [], ...rows] = this.sheets.table(table);
-    return rows.map((row) => [row[headers.indexOf(header)] ?? '']);
+    return rows.map((row) => [row[headers.indexOf(header)] ?? null]);
   }
 
   private reference(first: string, sheet: string): Value {
@@ -149,7 +165,7 @@ class Reader {
       if (this.tokens[this.at] === ',') this.take();
     }
     this.take();
-    return name.startsWith('POUR.') ? ask(name.slice(5), given) : native(name, given);
+    return name.startsWith('POUR.') ? ask(name.slice(5), given, this.blank) : native(name, given);
   }
 
   private take(): string {
@@ -166,15 +182,21 @@ function placeOf(reference: string): { row: number; column: number } {
   return { row: Number(digits) - 1, column };
 }
 
-function ask(id: string, given: readonly Value[]): Value {
+function ask(id: string, given: readonly Value[], blank: Blank): Value {
   const error = given.find((each) => each instanceof CellError);
   if (error !== undefined) return error;
   try {
-    return functions[id]?.(...given) as Value;
+    const handed =
+      id === 'BOOK' ? handedOver(id, given, blank) : given.map((each) => filled(each, blank));
+    return functions[id]?.(...handed) as Value;
   } catch (thrown) {
     return new CellError((thrown as { code?: string }).code ?? String(thrown));
   }
 }
+
+/** Blank cells as the host hands them over, in a range too. */
+const filled = (given: unknown, blank: Blank): unknown =>
+  Array.isArray(given) ? given.map((each: unknown) => filled(each, blank)) : (given ?? blank);
 
 const NUMERIC: Readonly<Record<string, (numbers: readonly number[]) => number>> = {
   COUNT: (numbers) => numbers.length,
@@ -196,13 +218,13 @@ function native(name: string, given: readonly Value[]): Value {
   if (textual !== undefined) {
     return first instanceof CellError
       ? first
-      : textual(String(first), Number(second), Number(third));
+      : textual(String(first ?? ''), Number(second), Number(third));
   }
   if (name === 'DATE') {
     const error = given.find((each) => each instanceof CellError);
     return error ?? dayOf(Number(first), Number(second), Number(third));
   }
-  const rows = Array.isArray(first) ? (first as readonly (readonly Cell[])[]) : [];
+  const rows = Array.isArray(first) ? (first as readonly (readonly Held[])[]) : [];
   if (name === 'IF') return first instanceof CellError ? first : first === true ? second : third;
   if (name === 'IFERROR') return first instanceof CellError ? second : first;
   if (name === 'ISERROR') return first instanceof CellError;
@@ -218,20 +240,21 @@ function native(name: string, given: readonly Value[]): Value {
     if (first instanceof CellError) return first;
     if (second instanceof CellError) return second;
     const column = given.length > 2 ? Number(third) : 1;
-    return rows[Number(second) - 1]?.[column - 1] ?? new CellError('#REF!');
+    const found = rows[Number(second) - 1]?.[column - 1];
+    return found === undefined ? new CellError('#REF!') : found;
   }
   if (name === 'MATCH') {
-    const wanted = String(first).toLowerCase();
-    const found = (second as readonly (readonly Cell[])[])
+    const wanted = String(first ?? '').toLowerCase();
+    const found = (second as readonly (readonly Held[])[])
       .flat()
-      .findIndex((cell) => String(cell).toLowerCase() === wanted);
+      .findIndex((cell) => String(cell ?? '').toLowerCase() === wanted);
     return found < 0 ? new CellError('#N/A') : found + 1;
   }
   const count = NUMERIC[name];
   if (count === undefined) throw new Error(`the reader does not know ${name}`);
   return count(
     given.flatMap((each) =>
-      (Array.isArray(each) ? (each as readonly (readonly Cell[])[]).flat() : [each]).filter(
+      (Array.isArray(each) ? (each as readonly (readonly Held[])[]).flat() : [each]).filter(
         (cell) => typeof cell === 'number',
       ),
     ),
@@ -241,15 +264,20 @@ function native(name: string, given: readonly Value[]): Value {
 function combine(left: Value, sign: string, right: Value): Value {
   if (left instanceof CellError) return left;
   if (right instanceof CellError) return right;
-  if (sign === '&') return `${String(left)}${String(right)}`;
-  const [a, b] =
-    typeof left === 'number' && typeof right === 'number' ? [left, right] : [undefined, undefined];
-  if ('+-*/'.includes(sign)) {
+  if (sign === '&') return `${String(left ?? '')}${String(right ?? '')}`;
+  // A blank cell is 0 to a sum and beside a number, and no letters beside a text.
+  const isSum = '+-*/'.includes(sign);
+  const [x, y] = [
+    left ?? (isSum || typeof right === 'number' ? 0 : ''),
+    right ?? (isSum || typeof left === 'number' ? 0 : ''),
+  ];
+  const [a, b] = typeof x === 'number' && typeof y === 'number' ? [x, y] : [undefined, undefined];
+  if (isSum) {
     if (a === undefined || b === undefined) return new CellError('#VALUE!');
     if (sign === '/') return b === 0 ? new CellError('#DIV/0!') : a / b;
     return sign === '+' ? a + b : sign === '-' ? a - b : a * b;
   }
-  const order = a === undefined || b === undefined ? compareTexts(left, right) : Math.sign(a - b);
+  const order = a === undefined || b === undefined ? compareTexts(x, y) : Math.sign(a - b);
   const holds = { '=': order === 0, '<>': order !== 0, '<': order < 0, '>': order > 0 }[sign];
   return holds ?? (sign === '<=' ? order <= 0 : order >= 0);
 }
