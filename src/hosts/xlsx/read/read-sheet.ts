@@ -1,9 +1,10 @@
-import { contains, parseRange } from '../address.ts';
+import { parseRange } from '../address.ts';
 import { cellValue } from './cell-value.ts';
 import { typedFormula } from '../formula/formula-text.ts';
 import { shiftFormula } from '../formula/formula-shift.ts';
 import type { CellImage, RangeImage } from '../image.ts';
 import { sheetFeatures, type SheetFeatures } from './sheet-features.ts';
+import { withoutSpilled } from './spilled-cells.ts';
 import { walkSheet, type CellRoom, type StoredCell } from './sheet-walk.ts';
 
 /** A worksheet part's own content, references not yet resolved. */
@@ -73,15 +74,4 @@ function cellImage(
     ...(formula === undefined ? {} : { formula: typedFormula(formula) }),
     ...(spill === undefined ? {} : { spill }),
   };
-}
-
-/** A cell that only shows part of a neighbour's result holds nothing itself; its style still shows. */
-function withoutSpilled(cells: readonly CellImage[], spills: readonly RangeImage[]) {
-  if (spills.length === 0) return cells;
-  return cells.flatMap((cell) => {
-    const spilled =
-      cell.formula === undefined && spills.some((range) => contains(range, cell.row, cell.column));
-    if (!spilled) return [cell];
-    return cell.style === 0 ? [] : [{ ...cell, value: '' }];
-  });
 }
