@@ -21,6 +21,7 @@ import type { Opening } from './opening.ts';
 import type { PageFrame } from './page-frame.ts';
 import { pasteAsText } from './paste-text.ts';
 import { registerFunctions } from './register-functions.ts';
+import { restDrawing } from './rest-drawing.ts';
 import { createSaver } from './saver.ts';
 import { followSelection, selecting } from './selection.ts';
 import type { ServerApi } from './server-api.ts';
@@ -59,6 +60,7 @@ export async function showWorkbook(shown: Shown): Promise<void> {
 async function fill({ api, injector }: GridHost, shown: Shown): Promise<void> {
   const { image, help, beside, server, frame, opening } = shown;
   const texts = createKeptTexts(shown.texts, server);
+  restDrawing(injector);
   findFormulasByRow(injector, image);
   readHeadersAndData(injector);
   const grid = createGrid(injector);
