@@ -1,3 +1,4 @@
+import type { Lot } from '../domain/book/book.ts';
 import type { Repair } from '../domain/health/finding.ts';
 import type { NewBatch, MoveLine, BatchPosting } from '../domain/ledger/posting.ts';
 import type { NewLot } from '../domain/ledger/receive.ts';
@@ -6,9 +7,10 @@ import type { StocktakePosting } from '../domain/ledger/stocktake.ts';
 import type { UndoPosting } from '../domain/ledger/undo-batch.ts';
 import { type Exact, toCell } from '../domain/kernel/exact.ts';
 import { nameKey } from '../domain/kernel/names.ts';
-import { all, answer, type Result, wrong } from '../domain/kernel/result.ts';
+import { all, andThen, answer, type Result, wrong } from '../domain/kernel/result.ts';
 import type { TableNames } from './find-tables.ts';
-import type { Append, Change, RowToWrite, TableData } from './port.ts';
+import { idKey, rowsById } from './ids.ts';
+import type { Append, Change, Removal, RowToWrite, TableData } from './port.ts';
 import { type TableKind, tables } from './schema.ts';
 
 /** The change that recording a pour makes: its moves and its batch line, together or not at all. */
@@ -52,6 +54,33 @@ export function changeForSales(posting: SalesPosting, names: TableNames): Result
 export function changeForDelivery(lots: readonly NewLot[], names: TableNames): Result<Change> {
   const append = appendTo('lots', 'lot', lots.map(lotRow), names);
   return append.ok ? answer({ appends: [append.value], updates: [] }) : append;
+}
+
+/**
+ * The change that takes lots back: each one's row in Lots is cleared in all columns that we know, so that
+ * it is as if it never came. Columns of the maker's own stay.
+ */
+export function changeForUndoneLots(lots: readonly Lot[], names: TableNames): Result<Change> {
+  const table = names.get('lots');
+  const { name, columns } = tables.lots;
+  const known = new Set(Object.values(columns).map(({ header }) => nameKey(header)));
+  const headers = [...(table?.headers.entries() ?? [])].filter(([, header]) =>
+    known.has(nameKey(header)),
+  );
+  const idAt = headers.find(([, header]) => nameKey(header) === nameKey(columns.lot.header));
+  if (table === undefined || idAt === undefined)
+    return wrong(`The workbook has no ${name} table to write to. Add one with its headers.`);
+  const [at, idColumn] = idAt;
+  const rows = rowsById(table.rows.map((row) => row[at]));
+  const removals = lots.map(({ lot }): Result<Removal> => {
+    const row = table.rows[rows.get(idKey(lot))?.[0] ?? -1];
+    if (row === undefined) return wrong(`Lot ${lot} is no longer in ${name}.`);
+    const was = Object.fromEntries(headers.map(([place, header]) => [header, row[place] ?? '']));
+    return answer({ table: table.name, idColumn, id: lot, was });
+  });
+  return andThen(all(removals), (cleared) =>
+    answer({ appends: [], updates: [], removals: cleared }),
+  );
 }
 
 /** The change that a stocktake makes. */

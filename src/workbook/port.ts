@@ -35,10 +35,26 @@ export interface Update {
   readonly set: RowToWrite;
 }
 
+/**
+ * Clears the one row whose `idColumn` holds `id`, so that it reads as a blank row. Where no row holds the
+ * id any more that is done already.
+ */
+export interface Removal {
+  readonly table: string;
+  readonly idColumn: string;
+  readonly id: string;
+  /**
+   * What the row holds in each column that is cleared, the id with them: where another cell stands by
+   * now, the change is refused. Columns not named here stay as they are.
+   */
+  readonly was: RowToWrite;
+}
+
 /** Everything one action writes. A host applies all of it or none of it. */
 export interface Change {
   readonly appends: readonly Append[];
   readonly updates: readonly Update[];
+  readonly removals?: readonly Removal[];
 }
 
 export type Applied =

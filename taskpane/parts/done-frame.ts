@@ -1,5 +1,6 @@
 import '@fluentui/web-components/button.js';
 import { html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
+import { ifDefined } from 'lit/directives/if-defined.js';
 import type { Book } from '../../src/domain/book/book.ts';
 import type { Day } from '../../src/domain/kernel/day.ts';
 import { cardLooks, looks, noticeLooks } from '../looks.ts';
@@ -17,6 +18,10 @@ export interface Done {
   readonly content: TemplateResult | typeof nothing;
   /** What the button to undo it names; undefined where it can't be undone, or was. */
   readonly undo: string | undefined;
+  /** What undoing it names, where that is not the id that was recorded. */
+  readonly undoTarget?: string;
+  /** What undoing it does, where it does not add opposite lines. */
+  readonly undoMeans?: string;
 }
 
 /** The frame of a task's last step: read back from the workbook itself, news, undo, the next one. */
@@ -40,7 +45,7 @@ export abstract class DoneFrame extends LitElement {
   protected abstract done(): Done;
 
   override render(): TemplateResult {
-    const { heading, about, another, content, undo } = this.done();
+    const { heading, about, another, content, undo, undoTarget, undoMeans } = this.done();
     return html`<div class="stack">
       <div>
         <h2 tabindex="-1">${heading}</h2>
@@ -61,7 +66,8 @@ export abstract class DoneFrame extends LitElement {
         undo === undefined
           ? nothing
           : html`<pour-undo-button
-              target=${this.target}
+              target=${undoTarget ?? this.target}
+              means=${ifDefined(undoMeans)}
               name=${undo}
               ?isBusy=${this.isBusy}
             ></pour-undo-button>`

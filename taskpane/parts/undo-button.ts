@@ -3,6 +3,9 @@ import { html, LitElement } from 'lit';
 import { tellAny } from '../task/events.ts';
 import { looks } from '../looks.ts';
 
+const OPPOSITE_LINES =
+  'Stock goes back to what it was. The old lines stay; opposite lines are added.';
+
 /**
  * Undoes what was recorded in two presses: the second says what will happen.
  * @fires pour-undo with the batch's id
@@ -12,6 +15,7 @@ export class UndoButton extends LitElement {
   static override properties = {
     target: {},
     name: {},
+    means: {},
     isBusy: { type: Boolean },
     isSmall: { type: Boolean },
     isAsking: { state: true },
@@ -19,6 +23,8 @@ export class UndoButton extends LitElement {
 
   /** Id of what to undo. */
   declare target: string;
+  /** What undoing does, in a sentence or two. */
+  declare means: string;
   /** What the button is for where several stand in a list. */
   declare name: string;
   declare isBusy: boolean;
@@ -29,6 +35,7 @@ export class UndoButton extends LitElement {
     super();
     this.target = '';
     this.name = '';
+    this.means = OPPOSITE_LINES;
     this.isBusy = false;
     this.isSmall = false;
     this.isAsking = false;
@@ -48,10 +55,7 @@ export class UndoButton extends LitElement {
       >`;
     }
     return html`<div class="stack tight" role="group" aria-labelledby="question">
-      <p id="question" tabindex="-1">
-        Undo ${this.name}? Stock goes back to what it was. The old lines stay; opposite lines are
-        added.
-      </p>
+      <p id="question" tabindex="-1">Undo ${this.name}? ${this.means}</p>
       <div class="actions">
         <fluent-button id="yes" ?disabled-focusable=${this.isBusy} @click=${this.confirm}
           >Yes, undo it</fluent-button

@@ -28,6 +28,7 @@ function step(flow: Flow<ReceiveDraft>, state: Ready, page: ReceiveStep): Templa
       .draft=${draft}
       .today=${today}
       .notice=${notice}
+      .isBusy=${flow.busy !== undefined}
     ></pour-receive-done>`;
   }
   const posting = deliveryPosting(state, draft, who);
@@ -46,5 +47,6 @@ function step(flow: Flow<ReceiveDraft>, state: Ready, page: ReceiveStep): Templa
     .draft=${draft}
     .posting=${posting}
     .notice=${notice}
+    .isBusy=${flow.busy !== undefined}
   ></pour-receive>`;
 }

@@ -5,9 +5,14 @@ import { exact, sum } from '../../src/domain/kernel/exact.ts';
 import { nameKey } from '../../src/domain/kernel/names.ts';
 import { andThen, answer, type Result, wrong } from '../../src/domain/kernel/result.ts';
 import { entryId, type StockChange } from '../../src/domain/ledger/posting.ts';
-import { type NewLot, receiveDelivery } from '../../src/domain/ledger/receive.ts';
+import {
+  type DeliveredLine,
+  type NewLot,
+  receiveDelivery,
+} from '../../src/domain/ledger/receive.ts';
+import { undoDelivery } from '../../src/domain/ledger/undo-delivery.ts';
 import { onHand } from '../../src/domain/stock/on-hand.ts';
-import { changeForDelivery } from '../../src/workbook/change.ts';
+import { changeForDelivery, changeForUndoneLots } from '../../src/workbook/change.ts';
 import type { Change } from '../../src/workbook/port.ts';
 import { ASKED_FIRST, type Question, unanswered } from '../task/question.ts';
 import type { Ready } from '../task/session.ts';
@@ -15,6 +20,7 @@ import { taskId } from '../task/task-id.ts';
 import type { TaskKind, Who } from '../task/task-kind.ts';
 import { deliveryOfDraft, linesOfDraft } from './delivery-of-draft.ts';
 import { questionsOf } from './questions.ts';
+import { lotNames, lotsIn } from './recent-deliveries.ts';
 import {
   keepReceiveDraft,
   newReceiveDraft,
@@ -22,7 +28,7 @@ import {
   restoreReceiveDraft,
 } from './draft.ts';
 
-/** Recording a delivery as lots. */
+/** Recording a delivery as lots, and taking it back. */
 export const receiveTask: TaskKind<ReceiveDraft> = {
   key: 'receive draft',
   fresh(port) {
@@ -36,8 +42,13 @@ export const receiveTask: TaskKind<ReceiveDraft> = {
     andThen(deliveryPosting(state, draft, who), ({ change, questions }) =>
       unanswered(questions, draft).length === 0 ? answer(change) : wrong(ASKED_FIRST),
     ),
-  // A lot may have been used the next minute; a count puts a wrong quantity right.
-  undo: undefined,
+  undo: {
+    change: ({ book, names }, target) =>
+      andThen(undoDelivery(book, lotsIn(target)), (lots) => changeForUndoneLots(lots, names)),
+    isUndone: (book, draft) => lotsOfDelivery(book, draft).length === 0,
+    done: (target) =>
+      `Undone: ${lotNames(lotsIn(target))}. Stock and costs are as if it never came.`,
+  },
   isInBook: (book, draft) => lotsOfDelivery(book, draft).length > 0,
   words: {
     written: 'Written to Lots.',
@@ -87,15 +98,24 @@ function stockOf(book: Book, lots: readonly NewLot[], today: number): StockChang
 export function lotsOfDelivery(book: Book, draft: ReceiveDraft): Lot[] {
   const lines = linesOfDraft(book, draft);
   if (!lines.ok) return [];
-  const lots = lines.value.flatMap((line, index) => {
-    const name = line.lot === '' ? entryId(draft.id, index + 1) : line.lot;
-    return book.lots.filter(
-      ({ lot, material, received, quantity }) =>
-        nameKey(lot) === nameKey(name) &&
+  const lots = lines.value.flatMap((line, index) =>
+    lotsNamed(book, draft, line, index).filter(
+      ({ material, received, quantity }) =>
         material === line.material &&
         received === readDay(draft.received) &&
         exact(quantity).eq(line.quantity),
-    );
-  });
+    ),
+  );
   return lots.length === lines.value.length ? lots : [];
+}
+
+/** Whether a lot of the delivery stands in the workbook, whatever it says. */
+export function someStand(book: Book, draft: ReceiveDraft): boolean {
+  const lines = linesOfDraft(book, draft);
+  return !lines.ok || lines.value.some((line, at) => lotsNamed(book, draft, line, at).length > 0);
+}
+
+function lotsNamed(book: Book, { id }: ReceiveDraft, line: DeliveredLine, index: number): Lot[] {
+  const name = line.lot === '' ? entryId(id, index + 1) : line.lot;
+  return book.lots.filter(({ lot }) => nameKey(lot) === nameKey(name));
 }

@@ -1,11 +1,12 @@
 import type { Cell, Change } from '../../src/workbook/port.ts';
+import { clearingOf } from '../../src/workbook/removal.ts';
 import type { Tables } from './small-book.ts';
 
 /**
  * A change as a host must apply it, over plain tables: rows are added once by their id, cells are set
  * in the one row that has the id. The smallest thing that obeys src/workbook/port.ts.
  */
-export function applyChange(tables: Tables, { appends, updates }: Change): Tables {
+export function applyChange(tables: Tables, { appends, updates, removals = [] }: Change): Tables {
   const next: Record<string, Cell[][]> = Object.fromEntries(
     Object.entries(tables).map(([name, range]) => [name, range.map((row) => [...row])]),
   );
@@ -22,7 +23,7 @@ export function applyChange(tables: Tables, { appends, updates }: Change): Table
       range.push(headers.map((header) => row[header] ?? ''));
     }
   }
-  for (const { table, idColumn, id, set } of updates) {
+  for (const { table, idColumn, id, set } of [...updates, ...removals.map(clearingOf)]) {
     const range = known(next, table);
     const headers = (range[0] ?? []).map(String);
     const row = range.slice(1).find((cells) => cells[headers.indexOf(idColumn)] === id);

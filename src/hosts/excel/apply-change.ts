@@ -42,7 +42,7 @@ export async function applyChange(run: Run, change: Change): Promise<Applied> {
 
 /**
  * After writing broke off, looks what Excel kept: all of it is as good as written; a part is taken
- * back.
+ * back. Rows cleared in part are cleared to the end: without their ids nothing could be put back.
  */
 async function settle(run: Run, change: Change, begun: Work, sentence: string): Promise<Applied> {
   try {
@@ -50,6 +50,11 @@ async function settle(run: Run, change: Change, begun: Work, sentence: string): 
       const now = await lookInto(context, change);
       if (now instanceof Refusal) throw new Error(now.sentence);
       if (now.work === 'already there') return { kind: 'applied' };
+      if (isPartCleared(begun, now.work)) {
+        const spoilt = await writeWork(context, now.work, now.standing);
+        if (spoilt !== undefined) throw new Error(spoilt.sentence);
+        return { kind: 'applied' };
+      }
       await takeBack(context, begun, now);
       return refused(sentence);
     });
@@ -60,3 +65,7 @@ async function settle(run: Run, change: Change, begun: Work, sentence: string): 
     );
   }
 }
+
+/** Whether Excel kept some of the cells that a removal began to clear. */
+const isPartCleared = (begun: Work, left: Work): boolean =>
+  begun.cells.some(({ isRemoved }) => isRemoved) && left.cells.length < begun.cells.length;

@@ -1,6 +1,7 @@
 import { nameKey } from '../../domain/kernel/names.ts';
 import { idKey } from '../../workbook/ids.ts';
-import type { Append, Cell, Change, RowToWrite, Update } from '../../workbook/port.ts';
+import type { Append, Cell, Change, Removal, RowToWrite, Update } from '../../workbook/port.ts';
+import { clearingOf } from '../../workbook/removal.ts';
 import { whyUnwritable } from './cell-text.ts';
 
 /** What a change needs to know of one table before a cell of it is written. */
@@ -23,7 +24,12 @@ export interface Located {
     readonly append: Append;
     readonly at: readonly (number | undefined)[];
   }[];
-  readonly updates: readonly { readonly update: Update; readonly at: number }[];
+  readonly updates: readonly {
+    readonly update: Update;
+    readonly at: number;
+    /** The removal that it carries out: then the row must still be as it was. */
+    readonly removal?: Removal;
+  }[];
 }
 
 /** A refusal, as a sentence. */
@@ -43,11 +49,22 @@ export function locate(change: Change, targets: ReadonlyMap<string, Target>): Lo
     if (at instanceof Refusal) return at;
     appends.push({ append, at });
   }
-  const updates: { update: Update; at: number }[] = [];
+  const updates: { update: Update; at: number; removal?: Removal }[] = [];
   for (const update of change.updates) {
     const at = locateUpdate(update, targets.get(nameKey(update.table)));
     if (at instanceof Refusal) return at;
     updates.push({ update, at });
+  }
+  for (const removal of change.removals ?? []) {
+    const target = targets.get(nameKey(removal.table));
+    const update = clearingOf(removal);
+    const amiss = whyAmiss(removal.table, removal.idColumn, target);
+    if (amiss !== undefined) return new Refusal(amiss);
+    // A row that no longer bears its id was cleared already.
+    if (placesOf(update, target).length === 0) continue;
+    const at = locateUpdate(update, target);
+    if (at instanceof Refusal) return at;
+    updates.push({ update, at, removal });
   }
   return { appends, updates };
 }
@@ -83,7 +100,7 @@ function locateUpdate(update: Update, target: Target | undefined): number | Refu
   const { table, idColumn, id } = update;
   const problem = whyAmiss(table, idColumn, target) ?? whyUnfit(table, update.set, target);
   if (problem !== undefined) return new Refusal(problem);
-  const places = target?.places.get(nameKey(idColumn))?.get(idKey(id)) ?? [];
+  const places = placesOf(update, target);
   const place = places[update.nth ?? 0];
   if (place === undefined) {
     return new Refusal(
@@ -97,6 +114,9 @@ function locateUpdate(update: Update, target: Target | undefined): number | Refu
   }
   return place;
 }
+
+const placesOf = ({ idColumn, id }: Update, target: Target | undefined): readonly number[] =>
+  target?.places.get(nameKey(idColumn))?.get(idKey(id)) ?? [];
 
 function whyAmiss(table: string, idColumn: string, target: Target | undefined): string | undefined {
   if (target === undefined) {

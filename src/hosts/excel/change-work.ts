@@ -1,5 +1,6 @@
 import { nameKey } from '../../domain/kernel/names.ts';
 import type { Append, Cell, RowToWrite, Update } from '../../workbook/port.ts';
+import { whyKept } from '../../workbook/removal.ts';
 import { asWritten, sameCell } from './cell-text.ts';
 import type { StandingRows } from './standing-rows.ts';
 import { columnOf, type Located, Refusal, type Target, textOf } from './change-plan.ts';
@@ -21,6 +22,8 @@ export interface NewCell {
   readonly target: Target;
   readonly row: number;
   readonly column: number;
+  /** Part of clearing a whole row. */
+  readonly isRemoved: boolean;
   readonly before: Cell;
   readonly value: Cell;
 }
@@ -59,10 +62,28 @@ export function workLeft(
       rows.push({ append, target, adds, values });
     }
   }
+  const kept = whyRowsStay(located, targets, standing);
+  if (kept !== undefined) return new Refusal(kept);
   // Cells are set before rows are added, so rows that all stand mean that the cells were set too.
   const rowsAllStand = located.appends.length > 0 && rows.length === 0;
   const cells = rowsAllStand ? [] : cellsLeft(located, targets, standing);
   return rows.length === 0 && cells.length === 0 ? 'already there' : { rows, cells };
+}
+
+/** Why a row to clear may not be, or undefined. */
+function whyRowsStay(
+  { updates }: Located,
+  targets: ReadonlyMap<string, Target>,
+  standing: StandingRows,
+): string | undefined {
+  for (const { update, removal, at } of updates) {
+    const target = targets.get(nameKey(update.table));
+    if (removal === undefined || target === undefined) continue;
+    const cells = standing.values(target, at);
+    const why = whyKept(removal, (header) => cells[columnOf(target, header) ?? -1] ?? '', sameCell);
+    if (why !== undefined) return why;
+  }
+  return undefined;
 }
 
 function cellsLeft(
@@ -70,16 +91,17 @@ function cellsLeft(
   targets: ReadonlyMap<string, Target>,
   standing: StandingRows,
 ): NewCell[] {
-  return located.updates.flatMap(({ update, at }) => {
+  return located.updates.flatMap(({ update, removal, at }) => {
     const target = targets.get(nameKey(update.table));
     if (target === undefined) return [];
+    const isRemoved = removal !== undefined;
     return Object.entries(update.set).flatMap(([header, value]) => {
       const column = columnOf(target, header);
       if (column === undefined) return [];
       const before = standing.values(target, at)[column] ?? '';
       return sameCell(value, before)
         ? []
-        : [{ update, header, target, row: at, column, before, value }];
+        : [{ update, header, target, row: at, column, isRemoved, before, value }];
     });
   });
 }

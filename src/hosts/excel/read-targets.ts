@@ -65,7 +65,11 @@ export async function readTargets(
 /** By table key, the id columns that the change names. */
 function idColumnsOf(change: Change): Map<string, Set<string>> {
   const byTable = new Map<string, Set<string>>();
-  for (const { table, idColumn } of [...change.appends, ...change.updates]) {
+  for (const { table, idColumn } of [
+    ...change.appends,
+    ...change.updates,
+    ...(change.removals ?? []),
+  ]) {
     const key = nameKey(table);
     byTable.set(key, (byTable.get(key) ?? new Set()).add(nameKey(idColumn)));
   }

@@ -1,6 +1,6 @@
 import { compareNames, nameKey } from '../../domain/kernel/names.ts';
 import type { Cell, TableData } from '../port.ts';
-import type { TableKind } from '../schema.ts';
+import { type TableKind, tables } from '../schema.ts';
 import { idHeader, type NamedRow, rowKey } from './table-keys.ts';
 
 /**
@@ -13,13 +13,15 @@ export interface Group {
   readonly rows: (readonly Cell[])[];
 }
 
-/** A table's rows by what they are merged by; those that hold nothing are left out. */
+/** A table's rows by what they are merged by; as in reading, those with nothing in our columns are left out. */
 export function groupsOf(kind: TableKind, table: TableData | undefined): Map<string, Group> {
   const groups = new Map<string, Group>();
   const keys = table?.headers.map(nameKey) ?? [];
+  const ours = new Set(Object.values(tables[kind].columns).map(({ header }) => nameKey(header)));
+  const read = [...keys.keys()].filter((at) => ours.has(keys[at] ?? ''));
   const idAt = keys.lastIndexOf(nameKey(idHeader(kind)));
   for (const row of table?.rows ?? []) {
-    if (keys.every((_, at) => String(row[at] ?? '').trim() === '')) continue;
+    if (read.every((at) => String(row[at] ?? '').trim() === '')) continue;
     const key = nameKey(String(row[idAt] ?? '').trim());
     const known = groups.get(key);
     if (known === undefined) groups.set(key, { keys, rows: [row] });

@@ -1,13 +1,15 @@
 import { nameKey } from '../../domain/kernel/names.ts';
 import { idKey, rowsById } from '../ids.ts';
 import type { Append, Cell, Change, RowToWrite, TableData, Update } from '../port.ts';
+import { clearingOf } from '../removal.ts';
 
 /** The tables as they would stand with a change written, to look at before it is. */
 export function withChange(tables: readonly TableData[], change: Change): readonly TableData[] {
+  const updates = [...change.updates, ...(change.removals ?? []).map(clearingOf)];
   return tables.map((table) => {
     const isHere = ({ table: name }: Append | Update): boolean =>
       nameKey(name) === nameKey(table.name);
-    const set = change.updates.filter(isHere);
+    const set = updates.filter(isHere);
     const added = change.appends.filter(isHere).flatMap(({ rows }) => rows);
     if (set.length + added.length === 0) return table;
     const placeOf = placesOf(table.headers);

@@ -3,9 +3,10 @@ import { itemOfMaterial } from '../../../src/domain/book/find.ts';
 import { type Done, DoneFrame } from '../../parts/done-frame.ts';
 import { stockNow } from '../../parts/stock-now.ts';
 import type { ReceiveDraft } from '../draft.ts';
-import { lotsOfDelivery } from '../receive-task.ts';
+import { lotsOfDelivery, someStand } from '../receive-task.ts';
+import { lotNames, targetOf, UNDO_MEANS } from '../recent-deliveries.ts';
 
-/** Last step of a delivery: what is in stock now. */
+/** Last step of a delivery: what is in stock now, and the way to take it back. */
 export class ReceiveDoneStep extends DoneFrame {
   static override properties = { draft: { attribute: false } };
 
@@ -15,6 +16,15 @@ export class ReceiveDoneStep extends DoneFrame {
     const { book, draft, target, today } = this;
     const lots = lotsOfDelivery(book, draft);
     const another = 'Record another delivery';
+    if (lots.length === 0 && !someStand(book, draft)) {
+      return {
+        heading: 'Undone',
+        about: `No line of delivery ${target} is in Lots any more.`,
+        another,
+        content: nothing,
+        undo: undefined,
+      };
+    }
     if (lots.length === 0) {
       return {
         heading: 'Not in the workbook',
@@ -30,7 +40,9 @@ export class ReceiveDoneStep extends DoneFrame {
       about: `Delivery ${target}`,
       another,
       content: stockNow(book, items, today),
-      undo: undefined,
+      undo: `delivery ${target}, ${lotNames(lots.map(({ lot }) => lot))}`,
+      undoTarget: targetOf(lots),
+      undoMeans: UNDO_MEANS,
     };
   }
 }

@@ -9,23 +9,27 @@ import { EnterFrame } from '../../parts/enter-frame.ts';
 import { linkLooks, placeLink } from '../../parts/place-link.ts';
 import { noticeBar } from '../../parts/notice.ts';
 import { numberField } from '../../parts/number-field.ts';
+import { recentList, recentLooks } from '../../parts/recent-list.ts';
 import { selectField } from '../../parts/select-field.ts';
 import { moneyIn, readTyped } from '../../typed-number.ts';
 import { blankLot, freightShares, type ReceiveDraft, withLot } from '../draft.ts';
 import { tell } from '../events.ts';
 import { suppliersIn } from '../questions.ts';
 import { lotCard } from '../lot-card.ts';
+import { recentDeliveries, UNDO_MEANS } from '../recent-deliveries.ts';
 
 /** First step of a delivery: from whom, when, and what came. */
 export class ReceiveStep extends EnterFrame {
-  static override styles = [looks, fieldLooks, cardLooks, noticeLooks, linkLooks];
+  static override styles = [looks, fieldLooks, cardLooks, noticeLooks, linkLooks, recentLooks];
   static override properties = {
     book: { attribute: false },
     draft: { attribute: false },
+    isBusy: { attribute: false },
   };
 
   declare book: Book;
   declare draft: ReceiveDraft;
+  declare isBusy: boolean;
 
   override render(): TemplateResult {
     if (this.book.materials.size === 0) {
@@ -43,6 +47,7 @@ export class ReceiveStep extends EnterFrame {
     return html`<div class="stack">
       <h2 tabindex="-1">What came?</h2>
       ${this.from()} ${this.lines()} ${this.freight()} ${this.wayOn('See what will be written')}
+      ${recentList('Last deliveries', recentDeliveries(this.book), this.isBusy, UNDO_MEANS)}
     </div>`;
   }
 

@@ -5,7 +5,6 @@ import type { NewLot } from '../../../src/domain/ledger/receive.ts';
 import { day, ledgerAmount, money, unitMoney } from '../../format.ts';
 import { askFirst } from '../../parts/ask-first.ts';
 import { stockTable } from '../../parts/ledger-tables.ts';
-import { noticeBar } from '../../parts/notice.ts';
 import { PreviewFrame, type PreviewWords } from '../../parts/preview-frame.ts';
 import { unanswered } from '../../task/question.ts';
 import type { ReceiveDraft } from '../draft.ts';
@@ -13,7 +12,7 @@ import { tell } from '../events.ts';
 import { landedAt, lastLandedAt } from '../questions.ts';
 import type { DeliveryToRecord } from '../receive-task.ts';
 
-/** Second step of a delivery: the lots, what each landed at, and that there is no undo. */
+/** Second step of a delivery: the lots, what each landed at, and how long it can be undone. */
 export class ReceivePreviewStep extends PreviewFrame<DeliveryToRecord> {
   static override properties = { book: { attribute: false }, draft: { attribute: false } };
 
@@ -48,10 +47,10 @@ export class ReceivePreviewStep extends PreviewFrame<DeliveryToRecord> {
         </p>
       </div>
       ${stockTable(changes)}
-      ${noticeBar({
-        kind: 'warn',
-        text: 'A delivery can’t be undone here. Afterwards a count puts a wrong quantity right; a wrong price is put right in the Lots table.',
-      })}`;
+      <p class="small quiet">
+        Undo takes the delivery back until something is used of it; after that a count puts a wrong
+        quantity right, and a wrong price is put right in Lots.
+      </p>`;
   }
 
   private lotTable(lots: readonly NewLot[]): TemplateResult {

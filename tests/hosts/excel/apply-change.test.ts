@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Change } from '../../../src/workbook/port.ts';
+import type { Change, RowToWrite } from '../../../src/workbook/port.ts';
 import { post } from './host/demo-book.ts';
 import { open } from './host/open.ts';
 import type { WorkbookModel } from './host/workbook-model.ts';
@@ -100,6 +100,48 @@ describe('posting again', () => {
     };
     expect(await port.apply(change)).toEqual({ kind: 'already there' });
     expect(host.syncs).toBe(4);
+  });
+});
+
+describe('clearing a row', () => {
+  const removal = (was: RowToWrite, id = 'b0'): Change => ({
+    appends: [],
+    updates: [],
+    removals: [{ table: 'Batches', idColumn: 'Batch', id, was }],
+  });
+  const whole = { Batch: 'b0', State: 'undone', Bars: 6 };
+
+  it('blanks its cells, leaves columns not named, and once is enough', async () => {
+    const { model, port } = open();
+    expect(await port.apply(removal(whole))).toEqual({ kind: 'applied' });
+    expect(rowsOf(model, 'Batches')).toEqual([
+      ['b1', 'made', 12, 24],
+      ['', '', '', 12],
+    ]);
+    const once = model.contents();
+    expect(await port.apply(removal(whole))).toEqual({ kind: 'already there' });
+    expect(model.contents()).toBe(once);
+  });
+
+  it('refuses where a partner changed the row meanwhile, and names the cell', async () => {
+    const { model, port } = open();
+    model.table('Batches').setCell(1, 2, 7);
+    const before = model.contents();
+    expect(await port.apply(removal(whole))).toEqual({
+      kind: 'refused',
+      sentence:
+        'Batches, Batch b0: Bars was 6 and is 7 now, perhaps by a partner. Nothing was written; look at that row, then try again.',
+    });
+    expect(model.contents()).toBe(before);
+  });
+
+  it('refuses where two rows hold the id', async () => {
+    const { model, port } = open();
+    model.table('Batches').addRows([['b0', 'undone', 6, 12]], 'Remote');
+    expect(await port.apply(removal(whole))).toEqual({
+      kind: 'refused',
+      sentence: expect.stringContaining('2 rows with Batch "b0"') as string,
+    });
   });
 });
 

@@ -4,12 +4,14 @@ import { postSales } from '../../../src/domain/ledger/post-sales.ts';
 import { receiveDelivery } from '../../../src/domain/ledger/receive.ts';
 import { postStocktake } from '../../../src/domain/ledger/stocktake.ts';
 import { undoBatch } from '../../../src/domain/ledger/undo-batch.ts';
+import { undoDelivery } from '../../../src/domain/ledger/undo-delivery.ts';
 import {
   changeForBatch,
   changeForDelivery,
   changeForSales,
   changeForStocktake,
   changeForUndo,
+  changeForUndoneLots,
 } from '../../../src/workbook/change.ts';
 import { findTables } from '../../../src/workbook/find-tables.ts';
 import type { Change } from '../../../src/workbook/port.ts';
@@ -116,5 +118,15 @@ export const FLOWS: readonly Flow[] = [
     'undo',
     pour.after,
     sure(changeForUndo(sure(undoBatch(book, 'B1', TODAY, '')), namesOf(pour.after))),
+  ),
+  flow(
+    'undo a delivery',
+    workshop,
+    sure(
+      changeForUndoneLots(
+        sure(undoDelivery(readTables(workshop), ['C1', 'G1', 'B1'])),
+        namesOf(workshop),
+      ),
+    ),
   ),
 ];

@@ -98,6 +98,60 @@ describe('planOf', () => {
   });
 });
 
+describe('a row to clear', () => {
+  const free: PlanTable = { ...moves, isFormula: () => false };
+  const removal = (was: RowToWrite, id = 'M-2'): Change => ({
+    appends: [],
+    updates: [],
+    removals: [{ table: 'Moves', idColumn: 'Entry', id, was }],
+  });
+  const whole = { Entry: 'M-2', Quantity: 3, Note: 'Foam' };
+
+  it('is cleared cell by cell, its id last', () => {
+    expect(planOf([free], removal(whole))).toEqual({
+      kind: 'write',
+      writes: [1, 2, 0].map((column) => ({ table: 'Moves', row: 1, column, value: '' })),
+    });
+  });
+
+  it('keeps the columns that are not named', () => {
+    const plan = planOf([free], removal({ Entry: 'M-2', Quantity: 3 }));
+    expect(plan.kind === 'write' && plan.writes.map(({ column }) => column)).toEqual([1, 0]);
+  });
+
+  it('is there already where no row holds the id, and goes on where only some of it is blank', () => {
+    expect(planOf([free], removal({ ...whole, Entry: 'M-9' }, 'M-9'))).toEqual({
+      kind: 'already there',
+    });
+    const half = { ...free, rows: free.rows.map((row) => row.with(1, '')) };
+    expect(planOf([half], removal(whole))).toMatchObject({ kind: 'write' });
+  });
+
+  it.each([
+    [
+      'a partner changed it meanwhile',
+      free,
+      { ...whole, Quantity: 4 },
+      'Moves, Entry M-2: Quantity was 4 and is 3 now, perhaps by a partner. Nothing was written; look at that row, then try again.',
+    ],
+    [
+      'a formula stands in it',
+      moves,
+      whole,
+      'Moves, Entry M-2: the cell under Note holds a formula, which is not overwritten.',
+    ],
+    [
+      'two rows hold the id',
+      { ...free, rows: [...free.rows, free.rows[1] ?? []] },
+      whole,
+      'Moves, Entry M-2 stands in 2 rows: keep one, then try again.',
+    ],
+  ] satisfies [string, PlanTable, RowToWrite, string][])('is refused where %s', (...given) => {
+    const [, table, was, sentence] = given;
+    expect(planOf([table], removal(was))).toEqual({ kind: 'refused', sentence });
+  });
+});
+
 describe('lines that share an id', () => {
   const colours: PlanTable = {
     name: 'Colours',

@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core';
 import { smallWorkshop } from '../small-workshop.ts';
-import { recordingPages, type Refusal, type FormWalk } from '../task-walk.ts';
+import { recordingPages, type Refusal, type FormWalk, undoingPages } from '../task-walk.ts';
 
 const onePack = async (page: Page): Promise<void> => {
   await page.locator('#material-0').selectOption('Clear base');
@@ -110,6 +110,6 @@ export const receiveWalk: FormWalk = {
       },
     ],
     ...recordingPages('pour-receive-done'),
-    ['again', (page) => page.locator('#another').click()],
+    ...undoingPages,
   ],
 };

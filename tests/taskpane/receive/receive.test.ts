@@ -1,7 +1,7 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { readDay } from '../../../src/domain/kernel/day.ts';
-import { smallWorkshop } from '../small-workshop.ts';
+import { rowsOf, smallWorkshop, withRows } from '../small-workshop.ts';
 import { column, heading, tables, usePane } from '../pane-steps.ts';
 import { receiveWalk } from './receive-walk.ts';
 
@@ -38,7 +38,8 @@ describe('a delivery', () => {
       })
       .waitFor();
     await preview.getByRole('row', { name: 'Sweet orange 50 g 150 g' }).waitFor();
-    await preview.getByText('A delivery can’t be undone here.').waitFor();
+    await preview.getByText('Undo takes the delivery back until something is used of it').waitFor();
+    expect(await preview.getByText('can’t be undone').count()).toBe(0);
     expect(await tables(page)).toEqual(before);
     await page.locator('#record').click();
     await heading(page).getByText('Recorded').waitFor();
@@ -107,6 +108,81 @@ describe('a delivery', () => {
     expect(await page.getByText('Nothing came from').count()).toBe(0);
     await page.locator('#record').click();
     await page.locator('pour-receive-done').waitFor();
+  });
+
+  it('can be undone from its last page: its lines are cleared, stock is as if it never came', async () => {
+    const page = await openReceive();
+    const before = await column(page, 'Lots', 'Lot');
+    await receiveWalk.enter(page);
+    await toPreview(page);
+    await page.locator('#record').click();
+    await heading(page).getByText('Recorded').waitFor();
+    await page.locator('#undo').click();
+    await page.getByText(/^Undo delivery R20261125-\S+, R20261125-\S+\.01, SO-77\?/u).waitFor();
+    await page.getByText('brings it back when the two are merged.').waitFor();
+    expect((await column(page, 'Lots', 'Lot')).length).toBe(before.length + 2);
+    await page.locator('#yes').click();
+    await heading(page).getByText('Undone').waitFor();
+    await page.getByText('Stock and costs are as if it never came.').waitFor();
+    expect(await column(page, 'Lots', 'Lot')).toEqual([...before, '', '']);
+    expect(await column(page, 'Lots', 'Freight')).toEqual([...before.map(() => ''), '', '']);
+    await page.locator('#another').click();
+    await heading(page).getByText('What came?').waitFor();
+    expect(await page.locator('pour-undo-button[name*="SO-77"]').count()).toBe(0);
+    await receiveWalk.enter(page);
+    await toPreview(page);
+    await page.getByRole('row', { name: 'Sweet orange 50 g 150 g' }).waitFor();
+  });
+
+  it('can be undone from the list of last deliveries, all that came together at once', async () => {
+    const page = await openReceive();
+    await receiveWalk.enter(page);
+    await toPreview(page);
+    await page.locator('#record').click();
+    await page.locator('#another').click();
+    await page.getByText('25 Nov 2026 · Clear base 2000 g, Sweet orange 100 g').waitFor();
+    await page.locator('pour-undo-button[name*="SO-77"] #undo').click();
+    await page.locator('#yes').click();
+    await page.getByText(/Undone: R20261125-\S+\.01, SO-77\./u).waitFor();
+    expect((await column(page, 'Lots', 'Lot')).slice(-2)).toEqual(['', '']);
+  });
+
+  it('is not undone once a line of the ledger names it, and says what to do', async () => {
+    const page = await openPane(
+      withRows(smallWorkshop, 'Moves', (rows) => [
+        ...rows,
+        ...rowsOf(['W-1|2026-11-03|wasted|Clear base|-20|L-2|-0.18|||']),
+      ]),
+    );
+    await page.locator('#tab-receive').click();
+    const before = await tables(page);
+    await page.locator('pour-undo-button[name$="L-2"] #undo').click();
+    await page.locator('#yes').click();
+    await page
+      .getByText(
+        "Lot L-2 of Clear base can't be undone, since it is named by ledger line W-1. Put the quantity right by a count instead, and a wrong price in Lots.",
+      )
+      .waitFor();
+    expect(await tables(page)).toEqual(before);
+  });
+
+  it('is not undone where a partner changes its row meanwhile', async () => {
+    const page = await openReceive();
+    await page.locator('pour-undo-button[name$="L-2"] #undo').click();
+    await page.evaluate(() => {
+      Object.assign(window, { release: window.pane.port.hold() });
+    });
+    await page.locator('#yes').click();
+    await page.waitForFunction(() => window.pane.port.asked.length === 1);
+    const changed = withRows(smallWorkshop, 'Lots', (rows) =>
+      rows.map((row) => (row[0] === 'L-2' ? row.with(4, 19) : row)),
+    );
+    await page.evaluate((now) => {
+      window.pane.port.edit(() => now);
+      (window as unknown as { release(): void }).release();
+    }, changed);
+    await page.getByText('Paid was 18 and is 19 now, perhaps by a partner.').waitFor();
+    expect(await tables(page)).toEqual(changed);
   });
 
   it('lets a line go', async () => {

@@ -1,11 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { changeForUndoneLots } from '../../../src/workbook/change.ts';
+import { findTables } from '../../../src/workbook/find-tables.ts';
 import { readWorkbook } from '../../../taskpane/read-workbook.ts';
 import type { Cell, TableData } from '../../../src/workbook/port.ts';
 import { mergeCopies } from '../../support/merged-copies.ts';
 import { mergeInto } from '../../../src/workbook/sharing/merge-into.ts';
 import { withChange } from '../../../src/workbook/sharing/with-change.ts';
 import { createMemoryPort } from '../../support/memory-port.ts';
+import { bookOf } from '../../taskpane/book-of.ts';
 import { rowsOf, smallWorkshop, withRows } from '../../taskpane/small-workshop.ts';
 
 const more = (tables: readonly TableData[], name: string, ...lines: string[]) =>
@@ -57,6 +60,34 @@ describe('mergeInto', () => {
     expect(
       mergeInto(smallWorkshop, other, { [found?.key ?? '']: opposite }).differences[0]?.keeps,
     ).toBe(found?.keeps);
+  });
+
+  it('brings a delivery back that was undone here and stands in the other copy', () => {
+    const names = findTables(smallWorkshop);
+    const taken = bookOf(smallWorkshop).lots.filter(({ lot }) => lot === 'L-2');
+    const undone = changeForUndoneLots(taken, names);
+    if (!undone.ok) throw new Error(undone.failure.sentence);
+    const here = withChange(smallWorkshop, undone.value);
+    expect(mergeInto(here, smallWorkshop).added).toEqual([{ kind: 'lots', ids: ['L-2'] }]);
+    expect(mergeInto(smallWorkshop, here).change).toEqual({ appends: [], updates: [] });
+  });
+
+  it("leaves out rows that hold a column of the maker's own and nothing else", () => {
+    const shelf = (...ends: Cell[]) =>
+      smallWorkshop.map((table) =>
+        table.name === 'Lots'
+          ? {
+              ...table,
+              headers: [...table.headers, 'Shelf'],
+              rows: [
+                ...table.rows.map((row) => [...row, 'low']),
+                ...ends.map((end) => [...table.headers.map(() => ''), end]),
+              ],
+            }
+          : table,
+      );
+    const plan = mergeInto(shelf(), shelf('top'));
+    expect([plan.change, plan.differences]).toEqual([{ appends: [], updates: [] }, []]);
   });
 
   it('says that a recipe which differs is not replaced', () => {

@@ -1,6 +1,7 @@
 import { nameKey } from '../../../domain/kernel/names.ts';
 import { idKey, rowsById } from '../../../workbook/ids.ts';
-import type { Append, Cell, Change, RowToWrite, Update } from '../../../workbook/port.ts';
+import type { Append, Cell, Change, Removal, RowToWrite, Update } from '../../../workbook/port.ts';
+import { clearingOf, whyKept } from '../../../workbook/removal.ts';
 
 /** A table as the plan sees it: rows count from the first body row. */
 export interface PlanTable {
@@ -31,7 +32,11 @@ export function planOf(tables: readonly PlanTable[], change: Change): Plan {
     const wanted = change.appends.reduce((sum, { rows }) => sum + rows.length, 0);
     const missing = appended.reduce((sum, { rowCount }) => sum + rowCount, 0);
     if (wanted > 0 && missing === 0) return { kind: 'already there' };
-    const updated = planUpdates(tables, change.updates);
+    const { removals = [] } = change;
+    const updates = [...change.updates, ...removals.flatMap((one) => clearingIn(tables, one))];
+    if (wanted === 0 && removals.length > 0 && updates.length === 0)
+      return { kind: 'already there' };
+    const updated = planUpdates(tables, updates);
     return {
       kind: 'write',
       writes: [...appended.flatMap(({ writes }) => writes), ...updated.flat()],
@@ -81,6 +86,17 @@ function planAppend(table: PlanTable, append: Append): Appended {
 
 const idsOf = (table: PlanTable, idColumn: number) => table.rows.map((row) => row[idColumn]);
 
+/** What clears a row that still stands as it was read; nothing where it was cleared already. */
+function clearingIn(tables: readonly PlanTable[], removal: Removal): Update[] {
+  const table = tableOf(tables, removal);
+  const ids = idsOf(table, columnOf(table, removal.idColumn));
+  const row = table.rows[ids.findIndex((id) => idKey(id) === idKey(removal.id))];
+  if (row === undefined) return [];
+  const why = whyKept(removal, (header) => row[columnOf(table, header)] ?? '', sameCell);
+  if (why !== undefined) throw new Refusal(why);
+  return [clearingOf(removal)];
+}
+
 function planUpdates(tables: readonly PlanTable[], updates: readonly Update[]): PlannedWrite[][] {
   const looked = new Map<string, ReturnType<typeof rowsById>>();
   return updates.map((update) => {
@@ -110,7 +126,7 @@ function planUpdate(table: PlanTable, update: Update, found: readonly number[]):
   });
 }
 
-function tableOf(tables: readonly PlanTable[], { table }: Append | Update): PlanTable {
+function tableOf(tables: readonly PlanTable[], { table }: Append | Update | Removal): PlanTable {
   const found = tables.find(({ name }) => nameKey(name) === nameKey(table));
   if (!found) throw new Refusal(`The workbook has no table named ${table}.`);
   return found;
