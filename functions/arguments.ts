@@ -1,4 +1,5 @@
 import { type Day, readDay } from '../src/domain/kernel/day.ts';
+import { howToTypeDay } from '../src/domain/kernel/typed-day.ts';
 import { type Exact, exact } from '../src/domain/kernel/exact.ts';
 import { isNumberAsText, NUMBER_AS_TEXT, quoted } from '../src/domain/kernel/names.ts';
 import { errorIn } from '../src/workbook/column.ts';
@@ -111,7 +112,7 @@ export function dayArgument(argument: unknown, what: string): Day {
   if (day === undefined) {
     throw new CellFailure(
       '#VALUE!',
-      `${what} is ${quoted(cell)}, which is not a date. Give one like 2026-11-25.`,
+      `${what} is ${quoted(cell)}, which is not a date. ${howToTypeDay(String(cell))}.`,
     );
   }
   return day;

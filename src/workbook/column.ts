@@ -1,4 +1,5 @@
 import { type Day, FIRST_DAY, LAST_DAY, readDay } from '../domain/kernel/day.ts';
+import { howToTypeDay } from '../domain/kernel/typed-day.ts';
 import { didYouMean, nameKey, quoted } from '../domain/kernel/names.ts';
 import { noNumber } from './no-number.ts';
 import type { Cell } from './port.ts';
@@ -276,7 +277,7 @@ export function date(header: string, help: string): Column<Day | undefined> {
       if (isBlank(cell)) return undefined;
       return (
         readDay(cell) ??
-        new Trouble(`is ${quoted(cell)}, which is not a date. Type it like 2026-11-25`)
+        new Trouble(`is ${quoted(cell)}, which is not a date. ${howToTypeDay(String(cell))}`)
       );
     },
   };

@@ -123,7 +123,7 @@ describe('BOOK', () => {
     [
       'a date in another form',
       withCell(workshop, 'Lots', 1, 'Received', '5/1/2024'),
-      'Lots, row 1, Received is "5/1/2024", which is not a date. Type it like 2026-11-25.',
+      'Lots, row 1, Received is "5/1/2024", which is not a date. Type 2024-01-05 for 5 January 2024 or 2024-05-01 for 1 May 2024.',
     ],
   ];
 

@@ -79,7 +79,7 @@ describe('ONHAND', () => {
     (asOf) => {
       const { code, message } = errorOf(() => call('ONHAND', 'Box', bookOf(movedWorkshop), asOf));
       expect(code).toBe('#VALUE!');
-      expect(message).toMatch(/as of is ".*", which is not a date. Give one like 2026-11-25/);
+      expect(message).toMatch(/as of is ".*", which is not a date. Type it like 2026-11-25/);
     },
   );
 });
