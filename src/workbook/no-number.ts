@@ -1,3 +1,4 @@
+import { readFigure } from '../domain/measure/typed-figure.ts';
 import { isNumberAsText, NUMBER_AS_TEXT, quoted } from '../domain/kernel/names.ts';
 
 /** What a cell holds instead of a number and what to type, as the end of a sentence that begins "… is". */
@@ -11,11 +12,11 @@ function whatToType(typed: string): string {
   if (/\d.*\p{L}/u.test(typed)) {
     return 'Type the number alone, in the unit that its row or header names';
   }
-  const [figure = '', ...more] = typed.match(/\d[\d.,]*/gu) ?? [];
-  if (more.length > 0 || /^$|[.,].*[.,]|[.,]$/u.test(figure)) return 'Type a plain number';
-  if (/^\d{1,3},\d{3}$/u.test(figure)) {
-    return `Type ${figure.replace(',', '')} or ${figure.replace(',', '.')}`;
-  }
-  const comma = figure.includes(',') ? ', with a point' : ' alone';
-  return `Type ${typed.includes('-') ? '-' : ''}${figure.replace(',', '.')}${comma}`;
+  const [text = '', ...more] = typed.match(/\d[\d.,]*/gu) ?? [];
+  const figure = more.length > 0 || /[.,]$/u.test(text) ? undefined : readFigure(text);
+  if (figure === undefined) return 'Type a plain number';
+  if ('either' in figure)
+    return `Type ${figure.either.map((value) => value.toFixed()).join(' or ')}`;
+  const comma = text.includes(',') ? ', with a point' : ' alone';
+  return `Type ${typed.includes('-') ? '-' : ''}${figure.value.toFixed()}${comma}`;
 }

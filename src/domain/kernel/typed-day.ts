@@ -71,7 +71,7 @@ function readings(
   const whole = Number(digits.length === 2 ? `20${digits}` : digits);
   const days = pairs.flatMap(([month, date]) => {
     const [m, d] = [Number(month), Number(date)];
-    if (m < 1 || m > 12 || d < 1) return [];
+    if (whole < 1901 || m < 1 || m > 12 || d < 1) return [];
     const iso = isoDate(dayOf(whole, m, d));
     // A date beyond the month's last would be one of the next month.
     if (Number(iso.slice(-2)) !== d) return [];

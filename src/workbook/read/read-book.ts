@@ -1,9 +1,11 @@
 import type { Book } from '../../domain/book/book.ts';
+import { findItem } from '../../domain/book/find.ts';
 import { assert } from '../../domain/kernel/assert.ts';
 import { answer, type Result, wrong } from '../../domain/kernel/result.ts';
 import type { TableKind } from '../schema.ts';
 import { tables } from '../schema.ts';
 import { readColours } from './colours.ts';
+import type { AmountOfItem } from './amounts-in-cells.ts';
 import type { Reading } from './context.ts';
 import { readDesigns } from './designs.ts';
 import { Findings } from './findings.ts';
@@ -105,7 +107,7 @@ export function readBook(recognised: RecognisedTables, before?: Book): Result<Bo
   };
   const halfRows: HalfRow[] = [];
   const rows = <K extends TableKind>(kind: K) =>
-    readRows(kind, byKind.get(kind), findings, halfRows);
+    readRows(kind, byKind.get(kind), findings, halfRows, amountOfItemIn(reading));
   const canBlankBeZero = byKind.get('settings')?.hasZerosForBlanks === true;
   const { settings, lots } = kept ?? readCatalogue(rows, reading, canBlankBeZero);
   const ledger = ledgerOf(moves, lots, reading);
@@ -138,6 +140,18 @@ export function readBook(recognised: RecognisedTables, before?: Book): Result<Bo
     assumptions,
   });
 }
+
+/** In an item's own unit; of a material, by its density where that is filled in. */
+const amountOfItemIn =
+  (reading: Reading): AmountOfItem =>
+  (name) => {
+    const found = findItem(reading, name);
+    if (!found.ok) return undefined;
+    const { value: item } = found;
+    return item.kind === 'material'
+      ? { kind: 'quantity', unit: item.unit, of: item.material }
+      : { kind: 'quantity', unit: item.unit };
+  };
 
 type ReadRows = <K extends TableKind>(kind: K) => Rows<K>;
 

@@ -1,6 +1,7 @@
 import { nameKey, quoted } from '../../domain/kernel/names.ts';
 import { type Column, isBlankIn, readCell, Trouble } from '../column.ts';
 import { type RowOf, tables, type TableKind, uniqueColumn } from '../schema.ts';
+import { type AmountOfItem, numberToType } from './amounts-in-cells.ts';
 import type { Findings } from './findings.ts';
 import type { RecognisedTable } from './recognise.ts';
 
@@ -22,6 +23,7 @@ export function readRows<K extends TableKind>(
   table: RecognisedTable | undefined,
   findings: Findings,
   halfRows: HalfRow[],
+  amountOfItem: AmountOfItem,
 ): Rows<K> {
   if (table === undefined) return [];
   const { name } = tables[kind];
@@ -38,9 +40,12 @@ export function readRows<K extends TableKind>(
     let sound = true;
     for (let i = 0; i < keys.length; i += 1) {
       const column = readers[i] as Column<unknown>;
-      const value = readCell(column, cells[positions[i] as number]);
+      const cell = cells[positions[i] as number];
+      const value = readCell(column, cell);
       if (value instanceof Trouble) {
-        findings.add(name, at, column.header, value.says);
+        // The unit may stand in a later column, and be an item's whose row is read later.
+        const says = () => numberToType(kind, keys[i] ?? '', cell, row, amountOfItem) ?? value.says;
+        findings.add(name, at, column.header, says);
         sound = false;
       } else row[keys[i] as string] = value;
     }

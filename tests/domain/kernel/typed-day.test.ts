@@ -25,6 +25,7 @@ describe('a day as people write it', () => {
     ['13 April ’26', 'Type 2026-04-13'],
     ['30 February 2026', 'Type it like 2026-11-25'],
     ['31.31.26', 'Type it like 2026-11-25'],
+    ['0099-01-01', 'Type it like 2026-11-25'],
     ['next week', 'Type it like 2026-11-25'],
     ['April 2026', 'Type it like 2026-11-25'],
   ])('%s is asked back', (typed, says) => {

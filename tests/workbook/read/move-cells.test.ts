@@ -89,7 +89,7 @@ it('reads a column at a time what is read row by row, and is sound just where no
   fc.assert(
     fc.property(rows, (cells) => {
       const findings = new Findings();
-      const plain = readRows('moves', tableOf(cells), findings, []);
+      const plain = readRows('moves', tableOf(cells), findings, [], () => undefined);
       const moves = readMoveCells(tableOf(cells));
       const takesSign = plain.every(
         ({ reason, quantity }) => reason === 'counted' || quantity <= 0,
@@ -127,7 +127,7 @@ it('reads a long table with blank rows in it as it reads a short one', () => {
         ],
   );
   const findings = new Findings();
-  const plain = readRows('moves', tableOf(long), findings, []);
+  const plain = readRows('moves', tableOf(long), findings, [], () => undefined);
   const moves = readMoveCells(tableOf(long));
   expect(findings.none && moves.sound).toBe(true);
   expect(moves.print).toEqual(printOf(tableOf(long)));
