@@ -38,7 +38,7 @@ export function yearPicture(
         : {
             spans: {
               of: outs.map(({ from, to }) => [from, to + 1] as const),
-              text: 'nothing on the shelf, something missing',
+              text: 'out of stock',
             },
           }),
     }),

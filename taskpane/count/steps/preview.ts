@@ -61,7 +61,7 @@ function differenceTable(
   differences: readonly CountDifference[],
   currency: string,
 ): TemplateResult {
-  return html`<table>
+  return html`<table class="small">
     <caption>
       ${count(differences.length, 'difference')}
     </caption>
