@@ -2,8 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { BookKeeper } from '../../../src/hosts/excel/book-keeper.ts';
 import { hearOfMissingBooks } from '../../../src/hosts/excel/missing-books.ts';
 import type { Cell } from '../../../src/workbook/port.ts';
-import { CellError, loadOnce } from '../../support/built-functions.ts';
-import { workshop } from '../../support/small-book.ts';
+import { type CallFunction, CellError, loadOnce } from '../../support/built-functions.ts';
+import { ranges, withCell, workshop } from '../../support/small-book.ts';
 import { bookCells, modelOf, withBookCells } from './host/model-of.ts';
 import { open, type Opened } from './host/open.ts';
 import type { WorkbookModel } from './host/workbook-model.ts';
@@ -18,6 +18,7 @@ interface Kept extends Opened {
   readonly said: (string | undefined)[];
   /** Milliseconds waited, in order. */
   readonly waited: number[];
+  readonly call: CallFunction;
   /** What BOOK does in place of answering, as often as there are entries. */
   readonly trouble: string[];
 }
@@ -49,7 +50,7 @@ async function opened(): Promise<Kept> {
   model.calculation.workedOut.length = 0;
   said.length = 0;
   waited.length = 0;
-  return { ...excel, keeper, said, waited, trouble };
+  return { ...excel, call, keeper, said, waited, trouble };
 }
 
 /** Someone else's handle comes into the cell named Book, and what hangs on it is worked out. */
@@ -105,12 +106,11 @@ describe('a handle that no memory holds', () => {
     const kept = await opened();
     const { handle } = bookCells(kept.model);
     for (const round of [1, 2]) {
-      // Other books push it out: a row more each time, and no short ones are kept for long.
-      const materials = kept.model.table('Materials');
-      for (let edit = 0; edit < 20; edit += 1)
-        materials.setCell(0, 0, `Other base ${String(round)} ${String(edit)}`);
-      materials.setCell(0, 0, 'Clear base');
+      // Books of other cells, such as what-ifs, push it out.
+      for (let other = 1; other <= 16; other += 1)
+        kept.call('BOOK', ...ranges(withCell(workshop, 'Lots', 1, 'Paid', 16 * round + other)));
       comesIn(kept.model, String(handle));
+      expect(bookCells(kept.model).onHand).toBe('#N/A');
       await untilKept(kept);
       expect(bookCells(kept.model).onHand).toBe(50);
     }
@@ -145,7 +145,7 @@ describe('a Book cell that does not come to an end', () => {
       if (sync === first + 3) comesIn(kept.model, String(whole));
     };
     const first = kept.host.syncs;
-    const whole = loadOnce()('BOOK', ...Object.values(workshop));
+    const whole = loadOnce()('BOOK', ...ranges(workshop));
     await looked;
     expect(booksRead(kept)).toBe(1);
     expect(kept.said).toEqual([undefined]);
