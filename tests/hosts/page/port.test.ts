@@ -54,6 +54,26 @@ describe('apply', () => {
     ]);
   });
 
+  it('clears a row, in the file too, and fills it again with the next', async () => {
+    await open.apply(moves(used('M-2', -40)));
+    const was = { Entry: 'M-2', Reason: 'used', Material: '', Quantity: -40 };
+    const change: Change = {
+      appends: [],
+      updates: [],
+      removals: [{ table: 'Moves', idColumn: 'Entry', id: 'M-2', was }],
+    };
+    expect(await open.apply(change)).toEqual({ kind: 'applied' });
+    expect(await open.apply(change)).toEqual({ kind: 'already there' });
+    const saved = open.server.saves.at(-1)?.edits.find(({ sheet }) => sheet === 'Ledger');
+    const cleared = saved?.cells.filter(({ row }) => row === 2).map(({ value }) => value);
+    expect(new Set(cleared)).toEqual(new Set(['']));
+    expect(await open.apply(moves(used('M-3', -7)))).toEqual({ kind: 'applied' });
+    expect(await open.values('Ledger', 'A2:D3')).toEqual([
+      ['M-1', 'used', 'Clear base', -250],
+      ['M-3', 'used', '', -7],
+    ]);
+  });
+
   it('writes the same rows once', async () => {
     await open.apply(moves(used('M-2', -40)));
     expect(await open.apply(moves(used('M-2', -40)))).toEqual({ kind: 'already there' });
