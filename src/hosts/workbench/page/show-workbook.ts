@@ -1,5 +1,6 @@
 import type { WorkbookImage } from '../../xlsx/image.ts';
 import { newToken } from '../../in-browser.ts';
+import { askDates } from './ask-dates.ts';
 import { answerAcrossSheets } from './across-sheets.ts';
 import { createChanges } from './changes.ts';
 import { createFailures } from './failures.ts';
@@ -76,6 +77,7 @@ async function fill({ api, injector }: GridHost, shown: Shown): Promise<void> {
   fitRows(injector, image);
   guardCommands(injector, frame.say);
   keepTyping(injector);
+  askDates(injector);
   pasteAsText(injector);
   frame.showSaving(saver, guardLeaving({ saver, texts, isTyping: typingIn(injector) }));
   offerUndo(injector);
