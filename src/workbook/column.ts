@@ -160,7 +160,7 @@ export const longText = (header: string, help: string): Column<string | undefine
   text(header, help, Infinity);
 
 /** A word whether it is said of one or of several: an embed mold makes "embed" or "embeds". */
-const numberless = (word: string): string => nameKey(word).replace(/(?<=\p{L}{3})s$/u, '');
+export const numberless = (word: string): string => nameKey(word).replace(/(?<=\p{L}{3})s$/u, '');
 
 /** One of a few words, in any case, of one or of several. */
 export function choice<T extends string>(

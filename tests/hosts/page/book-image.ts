@@ -117,7 +117,14 @@ export const bookImage = (version: string): WorkbookImage => ({
       ['Native', { f: '=SUM(Materials[Max %])' }, { f: '=SUM(Materials[[#All],[Max %]])' }],
       ['List', { f: '=POUR.LIST()', spills: [3, 2] }],
     ]),
-    sheet('Back room', [['put away']], { hidden: true }),
+    sheet(
+      'Back room',
+      [
+        ['put away'],
+        ...[1, 2, 3, 4].map((row) => [{ f: `=IFERROR(INDEX(Odds[Thing],${String(row)})&"","")` }]),
+      ],
+      { hidden: true },
+    ),
     sheet('Odds & ends', [['Thing'], ['jug'], ['sieve']], {
       tables: [{ name: 'Odds', range: range(0, 0, 2, 0), headers: ['Thing'] }],
       validations: [
@@ -125,6 +132,7 @@ export const bookImage = (version: string): WorkbookImage => ({
           range: range(1, 2, 1, 2),
           choices: { sheet: 'Odds & ends', range: range(1, 0, 2, 0) },
         },
+        { range: range(1, 4, 9, 4), choices: { sheet: 'Back room', range: range(1, 0, 4, 0) } },
       ],
       styled: { 2: 1 },
     }),

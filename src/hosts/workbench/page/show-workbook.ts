@@ -16,6 +16,7 @@ import { guardCommands } from './guard.ts';
 import { keepTyping, typingIn } from './keep-typing.ts';
 import { createKeptTexts } from './kept-texts.ts';
 import { guardLeaving } from './leaving.ts';
+import { markAsRead } from './lists-as-read.ts';
 import { createLiveTables } from './live-tables.ts';
 import type { Beside } from './open-workbench.ts';
 import type { Opening } from './opening.ts';
@@ -78,6 +79,7 @@ async function fill({ api, injector }: GridHost, shown: Shown): Promise<void> {
   guardCommands(injector, frame.say);
   keepTyping(injector);
   askDates(injector);
+  markAsRead(injector);
   pasteAsText(injector);
   frame.showSaving(saver, guardLeaving({ saver, texts, isTyping: typingIn(injector) }));
   offerUndo(injector);

@@ -14,6 +14,8 @@ export interface TestHandle {
   formula(sheet: string, cell: string): string;
   /** How a cell is shown: its text as formatted, its fill, and its row's height in pixels. */
   look(sheet: string, cell: string): CellLook;
+  /** Whether a cell has the corner of one that is not in its list. */
+  isMarked(sheet: string, cell: string): Promise<boolean>;
   /** The sentences behind a cell's error. */
   failures(sheet: string, cell: string): readonly string[];
   /** Shows a sheet and selects a cell; typing on the keyboard then goes into it. */
@@ -69,6 +71,8 @@ export function offerTestHandle(api: FUniver, grid: Grid, failures: Failures): v
         height: found.getRowHeight(range.getRow()),
       };
     },
+    isMarked: async (sheet, cell) =>
+      (await rangeOf(sheet, cell).range.getValidatorStatus())[0]?.[0] === 'invalid',
     failures: (sheet, cell) => failures.of(placeOf(sheet, cell)),
     select(sheet, cell) {
       const { sheet: found, range } = rangeOf(sheet, cell);
