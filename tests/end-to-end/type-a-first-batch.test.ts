@@ -143,7 +143,10 @@ describe('a first batch, typed into the empty workbook', () => {
   });
 });
 
-/** What the shelves hold after the pour, by contract §3 step by step, to the ledger's thousandth. */
+/**
+ * What the shelves hold after the pour, by contract §3 step by step, in amounts that a hand can do: whole
+ * drops, and the base of each melt to whole grams, rounded up, as it takes up what the drops leave.
+ */
 function left(): Record<string, number> {
   // 1. Whole fills of 36 tiles; a fill takes 25 g and 1 g that is scraped off.
   const blueFills = Math.ceil((10 * BARS) / 36);
@@ -153,15 +156,13 @@ function left(): Record<string, number> {
   const blueNeed = blueFills * 26 + mistMelt / 4;
   const blueMelt = Math.ceil(blueNeed);
   // Blue is 100 g of base to 8 drops, of which 20 are 1 ml, which is taken as 1 g.
-  const recipe = 100 + 8 / 20;
-  const base = (blueMelt * 100) / recipe + (mistMelt * 3) / 4 + 60 * BARS;
-  const liquid = (blueMelt * (8 / 20)) / recipe;
-  const written = (amount: number) => Number(amount.toFixed(3));
+  const drops = Math.round((blueMelt * 8) / (100 + 8 / 20));
+  const base = Math.ceil(blueMelt - drops / 20) + Math.ceil((mistMelt * 3) / 4) + 60 * BARS;
   return {
     'Blue leftover': blueMelt - blueNeed + blueFills * 1,
-    'Blue liquid': 30 - written(liquid),
+    'Blue liquid': 30 - drops / 20,
     'Blue × Small tiles': blueFills * 36 - 10 * BARS,
-    'Clear base': 1000 - written(base),
+    'Clear base': 1000 - base,
     'Harbour Light': BARS,
     'Mist leftover': mistMelt - mistFills * 26 + mistFills * 1,
   };

@@ -93,3 +93,15 @@ it('says why a text is not kept, and sends it again when asked or when the line 
   await texts.kept();
   expect(texts.isWaiting).toBe(false);
 });
+
+it('sends what waits as the page goes, without the answer to what went before', async () => {
+  const { texts, asked } = bench();
+  texts.set('a', '1');
+  texts.set('a', '2');
+  texts.leave();
+  expect(asked.map((one) => one.texts)).toEqual([{ a: '1' }, { a: '2' }]);
+  // A page that comes back from the browser's own memory sends it once more, which changes nothing.
+  asked[0]?.answer(kept);
+  await goOn();
+  expect(asked.slice(2).map((one) => one.texts)).toEqual([{ a: '2' }]);
+});

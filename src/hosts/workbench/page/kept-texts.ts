@@ -5,6 +5,8 @@ import type { ServerApi } from './server-api.ts';
 export interface KeptTexts extends HostMemory {
   /** Whether the server does not hold all of it yet. */
   readonly isWaiting: boolean;
+  /** Sends what waits for an answer to what went before, since the page goes away and hears none. */
+  leave(): void;
 }
 
 /** Begins with what the server holds; what is set goes there at once, or as soon as it is back. */
@@ -48,6 +50,9 @@ export function createKeptTexts(
       texts.delete(key);
       waiting.set(key, null);
       sendQuietly();
+    },
+    leave() {
+      if (waiting.size > 0) void keepTexts(Object.fromEntries(waiting));
     },
     async kept() {
       do await sendOnce();

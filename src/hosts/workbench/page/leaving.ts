@@ -25,6 +25,7 @@ export function guardLeaving({ saver, texts, isTyping }: AtRisk): () => void {
   });
   window.addEventListener('pagehide', () => {
     saver.leave();
+    texts.leave();
   });
   return () => {
     asking.abort();
