@@ -94,11 +94,15 @@ function dayCells(index: number): StarterCell[] {
 const firstWork = cellOf(seasonName, SEASON.work.first, 0);
 const fixedFirst = { ...at(HEAD + 1, 0), text: `$A$${String(HEAD + 2)}` };
 
-/** A fair's name in the first line where there is one, then the tasks. */
-const linesOf = (fair: Formula, tasks: readonly Formula[]): Formula => ({
-  text: `IF(${fair.text}="","",${fair.text}&CHAR(10))&${tasks.map(({ text }) => text).join('&CHAR(10)&')}`,
-  work: (from) => {
-    const [name, ...words] = [fair, ...tasks].map((line) => String(line.work(from)));
-    return `${name === '' ? '' : `${name ?? ''}\n`}${words.join('\n')}`;
-  },
+/** A fair's name where there is one, then the tasks, each in a line of its own and no line left blank. */
+const linesOf = (fair: Formula, [first, ...others]: readonly Formula[]): Formula => ({
+  text: [
+    `${fair.text}&IF(OR(${fair.text}="",${first?.text ?? '""'}=""),"",CHAR(10))&${first?.text ?? '""'}`,
+    ...others.map(({ text }) => `IF(${text}="","",CHAR(10)&${text})`),
+  ].join('&'),
+  work: (from) =>
+    [fair, ...(first === undefined ? [] : [first]), ...others]
+      .map((line) => String(line.work(from)))
+      .filter((line) => line !== '')
+      .join('\n'),
 });

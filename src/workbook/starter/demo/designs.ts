@@ -80,7 +80,7 @@ export const demoLayers: readonly RowOfCells<'layers'>[] = [
     embed('Foam', lighthouseMold),
     seal('Clear base', 27),
     fill('Slate', 54),
-    scent('Sweet orange oil', 1.4),
+    scent('Sweet orange oil', 1.2),
     ...paint,
     ...packLong,
   ]),
