@@ -4,6 +4,7 @@ import { Exact } from '../../src/domain/kernel/exact.ts';
 import { designNames, LAST_DAY } from '../support/arbitrary-book.ts';
 import { workedWorkshop } from '../support/arbitrary-pours.ts';
 import { type CallFunction, CellError, loadOnce } from '../support/built-functions.ts';
+import { freeRows } from '../support/free-rows.ts';
 import { itemsOf, readTables } from '../support/ledger-of.ts';
 import { type Range, ranges, type Tables } from '../support/small-book.ts';
 
@@ -111,7 +112,8 @@ describe('every answer after an edit', () => {
           let tables = start;
           for (const [drawn, edit] of edits) {
             const moves = tables['Moves'] ?? [];
-            const row = moves.length < 2 ? 0 : 1 + (drawn % (moves.length - 1));
+            const free = freeRows(moves.slice(1));
+            const row = 1 + (free[drawn % Math.max(1, free.length)] ?? -1);
             const edited =
               edit === 'counted' ? countedOneMore(moves, row) : quantityTimes(moves, row, edit);
             tables = { ...tables, Moves: edited };

@@ -10,13 +10,17 @@ import type { Cell } from '../../src/workbook/port.ts';
 import { readBook, recogniseTables } from '../../src/workbook/read/read-book.ts';
 import { LAST_DAY } from '../support/arbitrary-book.ts';
 import { workedWorkshop } from '../support/arbitrary-pours.ts';
+import { freeRows } from '../support/free-rows.ts';
 import { itemsOf, sure } from '../support/ledger-of.ts';
 import { type Range, ranges, type Tables } from '../support/small-book.ts';
 
 /** What a maker may do to the ledger between two recalculations, at a place drawn from 0 to 1. */
 type Edit = (rows: Range, at: number) => Range;
 
-const place = (rows: Range, at: number): number => Math.floor(at * rows.length);
+const place = (rows: Range, at: number): number => {
+  const free = freeRows(rows);
+  return free[Math.floor(at * free.length)] ?? rows.length;
+};
 
 const edits: Readonly<Record<string, Edit>> = {
   'another quantity': (rows, at) => changed(rows, at, 4, (cell) => Number(cell) * 2),
@@ -106,7 +110,8 @@ describe('a book read after another', () => {
         const before = read(tables);
         allAnswers(before);
         const { moves } = before.ledger;
-        const row = drawn % Math.max(1, moves.length);
+        const free = freeRows((tables['Moves'] ?? []).slice(1));
+        const row = free[drawn % Math.max(1, free.length)] ?? moves.length;
         const noteIt: Edit = (rows) =>
           rows.map((cells, y) => (y === row ? [...cells.slice(0, 9), `seen ${drawn}`] : cells));
         const after = indexOf(read(withEdit(tables, noteIt, 0), before));

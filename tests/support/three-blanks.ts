@@ -87,7 +87,9 @@ function tablesHandedOver(given: readonly unknown[], blank: Blank): unknown[] {
 }
 
 const isRange = (given: unknown): given is HostRange =>
-  Array.isArray(given) && given.length > 0 && given.every(Array.isArray);
+  Array.isArray(given) &&
+  given.length > 0 &&
+  given.every((row) => Array.isArray(row) && !row.some(Array.isArray));
 
 function withBlankBelow(range: unknown, blank: Blank): unknown {
   if (!isRange(range)) return range;

@@ -71,8 +71,9 @@ function sourcesOf({ lots, rows, ledger }: ItemHistory): Source[] | undefined {
     if (quantity === undefined) return undefined;
     if (quantity > 0) {
       const from = ledger.move(row);
-      // Neither a count nor any move of a material is ever the newest that came in.
-      const isNews = from.item.kind !== 'material' && from.reason !== 'counted';
+      // Neither a count nor any move of what has lots is ever the newest that came in.
+      const isNews =
+        lots.length === 0 && from.item.kind !== 'material' && from.reason !== 'counted';
       if (!isNews || source.from !== undefined || from.value === undefined) return undefined;
       source.from = from;
       source.quantity = quantity;
