@@ -38,20 +38,28 @@ const pictures: readonly Picture[] = [
 
 /** Takes README's pictures from the built workbench, on a copy of the built demo. */
 async function takePictures(): Promise<void> {
-  const folder = mkdtempSync(join(tmpdir(), 'pour-ledger-pictures-'));
-  const file = join(folder, 'pour-ledger.xlsx');
-  cpSync(inProject('dist/pour-ledger.xlsx'), file);
-  const workbench = await startWorkbench(file, inProject('dist/workbench/page'), folder, 0);
-  if ('kind' in workbench) throw new Error(workbench.sentence);
   const browser = await chromium.launch({
     executablePath: process.env['CHROMIUM'] ?? '/usr/bin/chromium',
     args: ['--no-sandbox', '--disable-gpu'],
   });
   mkdirSync(inProject('src/build/pictures'), { recursive: true });
   try {
-    for (const picture of pictures) await take(browser, workbench.address, picture);
+    for (const picture of pictures) await takeOne(browser, picture);
   } finally {
     await browser.close();
+  }
+}
+
+/** Each picture of a workbench of its own: what was begun in the pane for one is kept, and would stand in the next. */
+async function takeOne(browser: Browser, picture: Picture): Promise<void> {
+  const folder = mkdtempSync(join(tmpdir(), 'pour-ledger-pictures-'));
+  const file = join(folder, 'pour-ledger.xlsx');
+  cpSync(inProject('dist/pour-ledger.xlsx'), file);
+  const workbench = await startWorkbench(file, inProject('dist/workbench/page'), folder, 0);
+  if ('kind' in workbench) throw new Error(workbench.sentence);
+  try {
+    await take(browser, workbench.address, picture);
+  } finally {
     await workbench.close();
     rmSync(folder, { recursive: true });
   }
@@ -106,6 +114,8 @@ async function walk(page: Page, steps: number): Promise<void> {
   await pane.locator('#bars').fill('12');
   const headings = ['Weigh out', 'What came out?', 'Look it over'];
   for (const heading of headings.slice(0, steps)) {
+    // 13 are started for 12 good ones, and the page asks what became of each.
+    if (heading === 'Look it over') await pane.locator('#lost').fill('1');
     await pane.locator('#next').click();
     await pane.getByRole('heading', { name: heading, exact: true }).waitFor();
   }
