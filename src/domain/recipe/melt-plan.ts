@@ -1,5 +1,6 @@
 import type { Book, Design, Layer, Material, Mold, Soap } from '../book/book.ts';
 import { leftoverName, spareName } from '../book/find.ts';
+import { addUnder } from '../kernel/add-under.ts';
 import {
   addTo,
   divideUp,
@@ -165,12 +166,7 @@ type SoapLayer = Extract<Layer, { readonly soap: Soap }>;
 
 function layersBySoap({ layers }: Design): ReadonlyMap<string, readonly SoapLayer[]> {
   const bySoap = new Map<string, SoapLayer[]>();
-  for (const layer of layers) {
-    if (!('soap' in layer)) continue;
-    const same = bySoap.get(layer.soap.name);
-    if (same === undefined) bySoap.set(layer.soap.name, [layer]);
-    else same.push(layer);
-  }
+  for (const layer of layers) if ('soap' in layer) addUnder(bySoap, layer.soap.name, layer);
   return bySoap;
 }
 

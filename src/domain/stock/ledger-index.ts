@@ -1,5 +1,6 @@
 import type { Book, Item, Lot, Material, Move } from '../book/book.ts';
 import type { Ledger } from '../book/ledger.ts';
+import { addUnder } from '../kernel/add-under.ts';
 import type { Day } from '../kernel/day.ts';
 import { compareLots, nameKey } from '../kernel/names.ts';
 import { oncePer } from '../kernel/once-per.ts';
@@ -64,11 +65,7 @@ function makeIndex({ ledger, lots }: Book, known?: Index): Index {
 /** Each material's lots in order of receipt, by `nameKey` of the material. */
 const lotsByItem = oncePer((lots: readonly Lot[]): ReadonlyMap<string, readonly Lot[]> => {
   const lotsOf = new Map<Material, Lot[]>();
-  for (const lot of lots) {
-    const known = lotsOf.get(lot.material);
-    if (known === undefined) lotsOf.set(lot.material, [lot]);
-    else known.push(lot);
-  }
+  for (const lot of lots) addUnder(lotsOf, lot.material, lot);
   const inOrder = (a: Lot, b: Lot): number => a.received - b.received || compareLots(a.lot, b.lot);
   return new Map(
     Array.from(lotsOf, ([{ name }, received]) => [nameKey(name), received.sort(inOrder)]),

@@ -1,4 +1,5 @@
 import type { Book, Item, Move } from '../book/book.ts';
+import { addUnder } from '../kernel/add-under.ts';
 import { nameKey } from '../kernel/names.ts';
 import { oncePer } from '../kernel/once-per.ts';
 import type { ItemHistory } from '../stock/item-history.ts';
@@ -89,11 +90,7 @@ function grouped(
 ): Map<string, Leaving[]> {
   const groups = new Map<string, Leaving[]>();
   for (const leaving of leavings) {
-    for (const key of keysOf(leaving)) {
-      const group = groups.get(key);
-      if (group === undefined) groups.set(key, [leaving]);
-      else group.push(leaving);
-    }
+    for (const key of keysOf(leaving)) addUnder(groups, key, leaving);
   }
   return groups;
 }

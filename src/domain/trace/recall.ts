@@ -1,5 +1,6 @@
 import type { Book, Item, Lot, Material, Move } from '../book/book.ts';
 import { itemOfMaterial } from '../book/find.ts';
+import { addUnder } from '../kernel/add-under.ts';
 import type { Day } from '../kernel/day.ts';
 import { addTo, type Exact, exact, sum, zero } from '../kernel/exact.ts';
 import { compareNames, nameKey } from '../kernel/names.ts';
@@ -154,12 +155,7 @@ function recalledBatches(
   certaintyOf: (key: string) => Certainty,
 ): RecalledBatch[] {
   const movesOf = new Map<string, Move[]>();
-  for (const leaving of reach) {
-    const key = batchKeyOf(leaving);
-    const known = movesOf.get(key);
-    if (known === undefined) movesOf.set(key, [leaving.move]);
-    else known.push(leaving.move);
-  }
+  for (const leaving of reach) addUnder(movesOf, batchKeyOf(leaving), leaving.move);
   const onHand = barsOnHand(book, asOf);
   return [...keys]
     .map((key): RecalledBatch => {
