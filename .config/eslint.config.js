@@ -18,6 +18,23 @@ const inward = (files, forbidden) => ({
   },
 });
 
+const screens = ['**/taskpane/**', 'lit', '@fluentui/*', '@univerjs/*'];
+const outsideTheCore = [
+  ...['xlsx', 'starter', 'hosts', 'functions'].map((folder) => `**/${folder}/**`),
+  'node:*',
+  ...screens,
+];
+
+/** Each folder of the domain knows those before it. */
+const domainFolders = [
+  ...['kernel', 'money', 'measure', 'book', 'forecast', 'stock', 'recipe', 'cost', 'sell'],
+  ...['reorder', 'schedule', 'supplies', 'trace', 'now', 'label', 'ledger', 'health'],
+];
+
+/** The pane's tasks and looks know nothing of each other. */
+const taskFolders = ['pour', 'sell', 'receive', 'count', 'costs', 'reorder', 'now', 'care'];
+const outsideThePane = ['**/hosts/**', '**/xlsx/**', '**/starter/**', '@univerjs/*', 'node:*'];
+
 export default tseslint.config(
   { ignores: ['dist/', 'maps/', 'node_modules/'] },
   js.configs.recommended,
@@ -33,7 +50,7 @@ export default tseslint.config(
     },
   },
   {
-    files: ['src/domain/**', 'src/workbook/**', 'functions/**'],
+    files: ['src/domain/**', 'src/workbook/**', 'src/starter/**', 'functions/**'],
     rules: {
       'no-restricted-globals': [
         'error',
@@ -53,7 +70,7 @@ export default tseslint.config(
     },
   },
   {
-    files: ['src/domain/**', 'src/workbook/**'],
+    files: ['src/domain/**', 'src/workbook/**', 'src/starter/**'],
     rules: {
       'no-restricted-syntax': [
         'error',
@@ -72,48 +89,45 @@ export default tseslint.config(
       ],
     },
   },
-  inward(
-    ['src/domain/**'],
-    [
-      '**/workbook/**',
-      '**/hosts/**',
-      '**/functions/**',
-      '**/taskpane/**',
-      'lit',
-      '@fluentui/*',
-      '@univerjs/*',
-      'node:*',
-    ],
+  ...domainFolders.map((folder, order) =>
+    inward(
+      [`src/domain/${folder}/**`],
+      [
+        ...outsideTheCore,
+        '**/workbook/**',
+        ...domainFolders.slice(order + 1).map((later) => `../${later}/**`),
+      ],
+    ),
   ),
-  inward(
-    ['src/workbook/**'],
-    [
-      '**/hosts/**',
-      '**/functions/**',
-      '**/taskpane/**',
-      'lit',
-      '@fluentui/*',
-      '@univerjs/*',
-      'node:*',
-    ],
-  ),
+  inward(['src/workbook/**'], outsideTheCore),
   inward(
     ['functions/**'],
     ['**/hosts/**', '**/taskpane/**', 'lit', '@fluentui/*', '@univerjs/*', 'node:*'],
   ),
-  inward(['taskpane/**'], ['**/hosts/**', '@univerjs/*', 'node:*']),
-  // Among the hosts: xlsx ← files, starter ← excel, workbench, and these two know nothing of each other.
-  inward(
-    ['src/hosts/xlsx/**'],
-    ['**/functions/**', '**/taskpane/**', '**/files/**', '**/excel/**', '**/workbench/**'],
+  inward(['taskpane/*.ts', 'taskpane/{parts,task}/**'], outsideThePane),
+  inward(['taskpane/pictures/**'], [...outsideThePane, '../task/**', '../parts/**']),
+  ...taskFolders.map((folder) =>
+    inward(
+      [`taskpane/${folder}/**`],
+      [
+        ...outsideThePane,
+        ...taskFolders
+          .filter((other) => other !== folder)
+          .flatMap((other) => [`../${other}/**`, `../../${other}/**`]),
+      ],
+    ),
   ),
+  inward(['src/xlsx/**'], ['**/hosts/**', '**/starter/**', '**/functions/**', ...screens]),
+  // The starter is made by the build, and copied by the workbench's server.
+  inward(['src/starter/file/**'], ['**/hosts/**', 'node:*', ...screens]),
+  inward(
+    ['src/starter/*.ts', 'src/starter/{cells,blocks,sheets,demo}/**'],
+    ['**/hosts/**', '**/xlsx/**', '**/functions/**', '**/file/**', 'node:*', ...screens],
+  ),
+  // Among the hosts: files ← excel, workbench, and these two know nothing of each other.
   inward(
     ['src/hosts/files/**'],
     ['**/functions/**', '**/taskpane/**', '**/excel/**', '**/workbench/**', 'node:*'],
-  ),
-  inward(
-    ['src/hosts/starter/**'],
-    ['**/taskpane/**', '**/files/**', '**/excel/**', '**/workbench/**', 'node:*'],
   ),
   inward(['src/hosts/excel/**'], ['**/workbench/**', '@univerjs/*', 'node:*']),
   inward(['src/hosts/workbench/**'], ['**/excel/**']),

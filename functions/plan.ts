@@ -11,10 +11,10 @@ import {
   type CalendarEntry,
   type CalendarNotice,
   calendar as calendarOf,
-} from '../src/domain/plan/calendar.ts';
-import { cashByWeek as weeksOf } from '../src/domain/plan/cash-by-week.ts';
-import { planNotes as notesFor } from '../src/domain/plan/plan-notes.ts';
-import { supplies as suppliesFor } from '../src/domain/plan/supplies.ts';
+} from '../src/domain/schedule/calendar.ts';
+import { cashByWeek as weeksOf } from '../src/domain/supplies/cash-by-week.ts';
+import { planNotes as notesFor } from '../src/domain/now/plan-notes.ts';
+import { supplies as suppliesFor } from '../src/domain/supplies/supplies.ts';
 import type { Cell } from '../src/workbook/port.ts';
 import { amountCell, type CellAnswer, settle } from './answer.ts';
 import {

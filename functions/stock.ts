@@ -4,7 +4,7 @@ import { isoDate } from '../src/domain/kernel/day.ts';
 import { answer, type Result, andThen } from '../src/domain/kernel/result.ts';
 import { type Exact, toCell } from '../src/domain/kernel/exact.ts';
 import { onHand as quantityOnHand } from '../src/domain/stock/on-hand.ts';
-import { stockList as listStock } from '../src/domain/stock/stock-list.ts';
+import { stockList as listStock } from '../src/domain/reorder/stock-list.ts';
 import {
   stockValue as valueOfStock,
   unitCost as costOfUnit,

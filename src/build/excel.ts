@@ -5,7 +5,7 @@ import { homedir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { getHttpsServerOptions } from 'office-addin-dev-certs';
 import { today } from '../../functions/clock.ts';
-import { demoFile } from '../hosts/starter/starter-file.ts';
+import { demoFile } from '../starter/file/starter-file.ts';
 import { inProject } from './folders.ts';
 import { LOCAL_HOST } from './manifest-host.ts';
 import { sideloading } from './sideload.ts';

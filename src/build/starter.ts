@@ -1,6 +1,6 @@
 import { writeFileSync } from 'node:fs';
-import { demoFile, emptyFile } from '../hosts/starter/starter-file.ts';
-import { demoDay } from '../workbook/starter/demo/season.ts';
+import { demoFile, emptyFile } from '../starter/file/starter-file.ts';
+import { demoDay } from '../starter/demo/season.ts';
 import { inProject } from './folders.ts';
 
 /**

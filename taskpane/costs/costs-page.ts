@@ -12,7 +12,8 @@ import { choicesOf, selectField } from '../parts/select-field.ts';
 import type { Picture } from '../pictures/picture.ts';
 import '../pictures/picture.ts';
 import { tellShown } from '../task/look-task.ts';
-import { costByBatch, priceAgainstBars, takingsByFair, whereCostGoes } from './pictures.ts';
+import { takingsByFair } from '../parts/takings-by-fair.ts';
+import { costByBatch, priceAgainstBars, whereCostGoes } from './pictures.ts';
 import type { CostsShown } from './costs-look.ts';
 
 /** Pictures of what a bar costs, what to ask and what fairs brought. Writes nothing. */

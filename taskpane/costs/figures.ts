@@ -5,7 +5,6 @@ import { type Exact, exact, hundred, sum } from '../../src/domain/kernel/exact.t
 import { nameKey } from '../../src/domain/kernel/names.ts';
 import { oncePerKey } from '../../src/domain/kernel/once-per.ts';
 import { all, andThen, answer, type Result } from '../../src/domain/kernel/result.ts';
-import { type FairResult, fairResult } from '../../src/domain/sell/fair-result.ts';
 import { breakEven } from '../../src/domain/sell/price.ts';
 import { taxInside, taxOnTop } from '../../src/domain/sell/sales-tax.ts';
 
@@ -61,14 +60,4 @@ function broughtIn(book: Book, price: Exact): Exact {
     ? taxInside(price, salesTaxPercent, currency)
     : taxOnTop(price, salesTaxPercent, currency);
   return net.minus(paid.times(cardFeePercent).div(hundred)).minus(cardFeeFixed);
-}
-
-/** Fairs with sales, in order of time; one whose result can't be worked out is left out. */
-export function fairsSoFar(book: Book): FairResult[] {
-  return [...book.fairs.values()]
-    .sort((a, b) => a.opens - b.opens)
-    .flatMap((fair) => {
-      const result = fairResult(book, fair);
-      return result.ok && result.value.bars.gt(0) ? [result.value] : [];
-    });
 }

@@ -6,12 +6,11 @@ import { Exact, hundred, sum } from '../../src/domain/kernel/exact.ts';
 import { compareNames } from '../../src/domain/kernel/names.ts';
 import { andThen, answer, type Result, wrong } from '../../src/domain/kernel/result.ts';
 import { USUAL_BARS } from '../../src/domain/recipe/plain-plan.ts';
-import type { FairResult } from '../../src/domain/sell/fair-result.ts';
-import { day, money } from '../format.ts';
+import { money } from '../format.ts';
 import { lyingBars } from '../pictures/bars.ts';
 import { linePlot } from '../pictures/line.ts';
 import type { Picture } from '../pictures/picture.ts';
-import { costBySize, evenAt, evenByPrice, fairsSoFar, LARGEST_BATCH } from './figures.ts';
+import { costBySize, evenAt, evenByPrice, LARGEST_BATCH } from './figures.ts';
 
 /** Where the cost of a bar in a usual batch goes, the largest part first. */
 export function whereCostGoes(book: Book, design: Design, asOf: Day): Result<Picture> {
@@ -149,40 +148,6 @@ function sayEven(now: ReturnType<typeof evenAt> | undefined, currency: string): 
     ? `${at} a bar brings in no more than it costs, so no number of bars pays for the fair.`
     : `${at} each, ${count(now.bars, 'bar')} pay for stall and travel.`;
 }
-
-/** What each fair took, in order of time, with what it brought home. */
-export function takingsByFair(book: Book): Result<Picture> {
-  const { currency } = book.settings;
-  const fairs = fairsSoFar(book);
-  const best = fairs.reduce<FairResult | undefined>(
-    (most, result) => (most === undefined || result.profit.gt(most.profit) ? result : most),
-    undefined,
-  );
-  if (best === undefined) return wrong('No fair has sales yet. Record them under Sell.');
-  const home = ({ profit }: FairResult): string =>
-    `${profit.isNegative() ? 'loss' : 'profit'} ${money(profit.abs(), currency)}`;
-  return answer({
-    key: 'fairs',
-    title: 'Takings by fair',
-    says: `${best.fair.fair} did best: ${home(best)}, of ${money(best.takings, currency)} taken.`,
-    ...lyingBars(
-      fairs.slice(-MOST_FAIRS).map((result) => ({
-        name: result.fair.fair,
-        amount: money(result.takings, currency),
-        length: Math.max(result.takings.toNumber(), 0),
-      })),
-    ),
-    headers: ['Fair', 'Takings', 'Brought home'],
-    rows: fairs.map((result) => [
-      `${result.fair.fair}, ${day(result.fair.opens)}`,
-      money(result.takings, currency),
-      home(result),
-    ]),
-  });
-}
-
-/** The newest fairs that are drawn; the table has all. */
-const MOST_FAIRS = 12;
 
 /** Money on an axis: no cents where they are nought. */
 function axisMoney(value: number, currency: string): string {

@@ -1,6 +1,7 @@
 import { holdsTexts, isRecord, isRecording, isTyped, keepAs, restoreAs } from '../task/kept.ts';
 import type { TaskDraft } from '../task/task-kind.ts';
 import type { Typed } from '../task/typed.ts';
+import { telling } from '../task/events.ts';
 
 /** The pages of a count, in order. */
 export const countSteps = ['enter', 'preview', 'done'] as const;
@@ -46,3 +47,6 @@ function isCountDraft(value: unknown): value is CountDraft {
     also.every((name) => typeof name === 'string')
   );
 }
+
+/** Sends news of a count. */
+export const tell = telling<CountDraft>();

@@ -4,7 +4,7 @@ import type { materialKinds } from '../../src/domain/book/words.ts';
 import type { Exact } from '../../src/domain/kernel/exact.ts';
 import { compareNames, nameKey } from '../../src/domain/kernel/names.ts';
 import { andThen, answer, type Result } from '../../src/domain/kernel/result.ts';
-import { madeItems } from '../../src/domain/stock/stock-list.ts';
+import { madeItems } from '../../src/domain/reorder/stock-list.ts';
 import { quantityOfItem, readTyped, readWhole } from '../typed-number.ts';
 import { typedAt } from '../task/typed.ts';
 import type { CountDraft } from './draft.ts';

@@ -1,6 +1,7 @@
 import { holdsTexts, isRecord, isRecording, isTyped, keepAs, restoreAs } from '../task/kept.ts';
 import type { TaskDraft } from '../task/task-kind.ts';
 import type { Typed } from '../task/typed.ts';
+import { telling } from '../task/events.ts';
 
 /** The pages of the flow, in order. */
 export const steps = ['choose', 'weigh', 'outcome', 'preview', 'done'] as const;
@@ -106,3 +107,6 @@ function isDraft(value: unknown): value is Draft {
     off.every((name) => typeof name === 'string')
   );
 }
+
+/** Sends news of a pour. */
+export const tell = telling<Draft>();

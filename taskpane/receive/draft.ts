@@ -1,6 +1,7 @@
 import { holdsTexts, isRecord, isRecording, keepAs, restoreAs } from '../task/kept.ts';
 import { type Asked, isSure } from '../task/question.ts';
 import type { TaskDraft } from '../task/task-kind.ts';
+import { telling } from '../task/events.ts';
 
 /** The pages of a delivery, in order. */
 export const receiveSteps = ['enter', 'preview', 'done'] as const;
@@ -92,3 +93,6 @@ function isReceiveDraft(value: unknown): value is ReceiveDraft {
     lines.every((line) => isRecord(line) && holdsTexts(line, Object.keys(blankLot)))
   );
 }
+
+/** Sends news of a delivery. */
+export const tell = telling<ReceiveDraft>();

@@ -2,6 +2,7 @@ import { nameKey } from '../../src/domain/kernel/names.ts';
 import { holdsTexts, isRecord, isRecording, keepAs, restoreAs } from '../task/kept.ts';
 import { type Asked, isSure } from '../task/question.ts';
 import type { TaskDraft } from '../task/task-kind.ts';
+import { telling } from '../task/events.ts';
 
 /** The pages of selling, in order. */
 export const sellSteps = ['enter', 'preview', 'done'] as const;
@@ -99,3 +100,6 @@ function isTypedSale(value: unknown): value is TypedSale {
   if (!isRecord(value) || !holdsTexts(value, ['design', 'bars'])) return false;
   return value['price'] === undefined || typeof value['price'] === 'string';
 }
+
+/** Sends news of a selling day. */
+export const tell = telling<SellDraft>();

@@ -1,7 +1,7 @@
-import { describeStarter } from '../../src/hosts/starter/describe-starter.ts';
-import { writeWorkbook } from '../../src/hosts/xlsx/write/write-workbook.ts';
+import { describeStarter } from '../../src/starter/file/describe-starter.ts';
+import { writeWorkbook } from '../../src/xlsx/write/write-workbook.ts';
 import type { Cell, TableData } from '../../src/workbook/port.ts';
-import { demoWorkbook, type StarterWorkbook } from '../../src/workbook/starter/starter-workbook.ts';
+import { demoWorkbook, type StarterWorkbook } from '../../src/starter/starter-workbook.ts';
 
 /** How many invented rows to add to the demo's own. */
 export interface Size {

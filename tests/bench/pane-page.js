@@ -1,7 +1,7 @@
 import '../../taskpane/index.ts';
 import { browserFiles } from '../../src/hosts/files/browser-files.ts';
 import { describeValues } from '../../src/hosts/files/value-workbook.ts';
-import { writeWorkbook } from '../../src/hosts/xlsx/write/write-workbook.ts';
+import { writeWorkbook } from '../../src/xlsx/write/write-workbook.ts';
 import { createMemoryPort } from '../support/memory-port.ts';
 import { workbooks } from './pane-tables.js';
 

@@ -114,8 +114,8 @@ function mb(bytes) {
 
 /** What a save does on the server beside writing, in processor time: the least of three rounds. */
 async function measureSave(bytes) {
-  const { patchWorkbook } = await fromSource('../../src/hosts/xlsx/patch/patch-workbook.ts');
-  const { readWorkbook } = await fromSource('../../src/hosts/xlsx/read/read-workbook.ts');
+  const { patchWorkbook } = await fromSource('../../src/xlsx/patch/patch-workbook.ts');
+  const { readWorkbook } = await fromSource('../../src/xlsx/read/read-workbook.ts');
   const times = [1, 2, 3].map((value) => {
     const began = process.cpuUsage();
     const cells = [{ row: 999, column: 4, value }];

@@ -1,11 +1,11 @@
 import { readFileSync } from 'node:fs';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { describeStarter } from '../../src/hosts/starter/describe-starter.ts';
-import { placeKey } from '../../src/hosts/starter/work-out.ts';
-import type { WorkbookImage } from '../../src/hosts/xlsx/image.ts';
+import { describeStarter } from '../../src/starter/file/describe-starter.ts';
+import { placeKey } from '../../src/starter/file/work-out.ts';
+import type { WorkbookImage } from '../../src/xlsx/image.ts';
 import type { Cell } from '../../src/workbook/port.ts';
-import { demoWorkbook } from '../../src/workbook/starter/starter-workbook.ts';
-import { byExcelJs, byLibreOffice, imageOf, soffice } from '../hosts/xlsx/support.ts';
+import { demoWorkbook } from '../../src/starter/starter-workbook.ts';
+import { byExcelJs, byLibreOffice, imageOf, soffice } from '../xlsx/support.ts';
 import { inProject } from './built.ts';
 
 /** Every cell of a sheet that is seen, by place: what it was worked out to be when the file was built. */

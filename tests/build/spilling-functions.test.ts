@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { spillingFunctions } from '../../src/hosts/xlsx/formula/add-in-functions.ts';
+import { spillingFunctions } from '../../src/xlsx/formula/add-in-functions.ts';
 import { built } from './built.ts';
 
 interface Metadata {

@@ -1,8 +1,8 @@
 import type ExcelJS from 'exceljs';
-import { contains } from '../../src/hosts/xlsx/address.ts';
-import type { SheetImage, WorkbookImage } from '../../src/hosts/xlsx/image.ts';
+import { contains } from '../../src/xlsx/address.ts';
+import type { SheetImage, WorkbookImage } from '../../src/xlsx/image.ts';
 import type { Cell, TableData } from '../../src/workbook/port.ts';
-import { byExcelJs, byLibreOffice } from '../hosts/xlsx/support.ts';
+import { byExcelJs, byLibreOffice } from '../xlsx/support.ts';
 
 /** A cell as the grid shows it. Rows and columns count from 0. */
 export interface ShownCell {

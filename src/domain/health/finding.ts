@@ -3,7 +3,7 @@ import type { Day } from '../kernel/day.ts';
 import type { Exact } from '../kernel/exact.ts';
 import { nameKey } from '../kernel/names.ts';
 import type { MoveLine, NewBatch, NewMove } from '../ledger/posting.ts';
-import { reversalOf } from '../ledger/undo-batch.ts';
+import { reversalOf } from '../ledger/reversal.ts';
 
 /** What may be wrong with a ledger that reads well line by line. */
 export type FindingKind =

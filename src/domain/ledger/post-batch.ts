@@ -11,7 +11,6 @@ import { splitAmount } from '../money/split.ts';
 import { leftoversOnHand } from '../recipe/leftovers-on-hand.ts';
 import { type MeltPlan, planByHand } from '../recipe/melt-plan.ts';
 import { isPast } from '../stock/layer.ts';
-import { onHand } from '../stock/on-hand.ts';
 import { checkPour } from './check-pour.ts';
 import { addedMaterials, type PouredMelt } from './consumption.ts';
 import type { Pour } from './pour.ts';
@@ -21,8 +20,8 @@ import {
   type NewBatch,
   type NewMove,
   type ShortOfStock,
-  type StockChange,
 } from './posting.ts';
+import { stockChanges } from './stock-changes.ts';
 import { type Taken, takeStock, type Taking } from './take-stock.ts';
 import { soapCostsPerG } from './value-out.ts';
 
@@ -247,15 +246,4 @@ function batchLine(book: Book, pour: Pour, plan: MeltPlan, materialCost: Exact):
       note: pour.note,
     });
   });
-}
-
-/** Stock on hand before and after, for every item that moves. */
-export function stockChanges(book: Book, moves: readonly NewMove[], asOf: Day): StockChange[] {
-  const changes = new Map<string, StockChange>();
-  for (const { item, quantity } of moves) {
-    const before = changes.get(item.name)?.before ?? onHand(book, item, asOf);
-    const after = (changes.get(item.name)?.after ?? before).plus(quantity);
-    changes.set(item.name, { item, before, after });
-  }
-  return [...changes.values()];
 }

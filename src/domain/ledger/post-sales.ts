@@ -8,7 +8,7 @@ import { all, andThen, answer, type Result, wrong } from '../kernel/result.ts';
 import { currencyDecimals, roundMoney } from '../money/currency.ts';
 import { splitAmount } from '../money/split.ts';
 import { onHand } from '../stock/on-hand.ts';
-import { stockChanges } from './post-batch.ts';
+import { stockChanges } from './stock-changes.ts';
 import { entryId, type NewMove } from './posting.ts';
 import type { NewSale, SalesPosting, SellingDay, SoldLine } from './sale.ts';
 import { takeStock } from './take-stock.ts';

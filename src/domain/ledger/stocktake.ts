@@ -6,7 +6,7 @@ import { all, andThen, answer, type Result, wrong } from '../kernel/result.ts';
 import { roundMoney } from '../money/currency.ts';
 import { onHand } from '../stock/on-hand.ts';
 import { foundAt } from '../stock/valuation.ts';
-import { stockChanges } from './post-batch.ts';
+import { stockChanges } from './stock-changes.ts';
 import { entryId, type NewMove, type StockChange } from './posting.ts';
 import { takeStock } from './take-stock.ts';
 

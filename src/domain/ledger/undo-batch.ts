@@ -1,13 +1,13 @@
-import type { Book, Move } from '../book/book.ts';
+import type { Book } from '../book/book.ts';
 import { batchStates } from '../book/words.ts';
 import type { Day } from '../kernel/day.ts';
-import { Exact, exact, zero } from '../kernel/exact.ts';
+import { Exact } from '../kernel/exact.ts';
 import { didYouMean, nameKey, quoted } from '../kernel/names.ts';
 import { answer, type Result, wrong } from '../kernel/result.ts';
 import { live } from '../stock/reversals.ts';
-import { stockChanges } from './post-batch.ts';
-import { TAKES_BACK } from './sale.ts';
 import type { NewMove, StockChange } from './posting.ts';
+import { changesByReversals, reversalOf } from './reversal.ts';
+import { stockChanges } from './stock-changes.ts';
 
 /** Everything that taking back a batch writes. */
 export interface UndoPosting {
@@ -54,31 +54,4 @@ export function undoBatch(
     );
   }
   return answer({ batch: batch.batch, state: batchStates.undone, moves: reversals, changes });
-}
-
-/** How the stock of each item changes by the day on which all reversals count. */
-export const changesByReversals = (
-  book: Book,
-  reversals: readonly NewMove[],
-  today: Day,
-): StockChange[] =>
-  stockChanges(book, reversals, Math.max(today, ...reversals.map(({ when }) => when)));
-
-/**
- * The move that takes another back. Dated today, but never before the move itself, which a partner in
- * another time zone may have dated tomorrow: until its own day a move cannot be taken back.
- */
-export function reversalOf(move: Move, today: Day, by: string): NewMove {
-  return {
-    entry: move.entry + TAKES_BACK,
-    when: Math.max(today, move.when),
-    reason: 'reversed',
-    item: move.item,
-    quantity: exact(move.quantity).neg(),
-    lot: move.lot,
-    value: move.value === undefined ? zero : exact(move.value).neg(),
-    batch: move.batch,
-    by,
-    note: move.entry,
-  };
 }

@@ -6,7 +6,7 @@ import { answer, type Result, wrong } from '../kernel/result.ts';
 import { feesOn } from '../sell/sale-fees.ts';
 import { live } from '../stock/reversals.ts';
 import { type NewSale, type SalesPosting, TAKES_BACK } from './sale.ts';
-import { changesByReversals, reversalOf } from './undo-batch.ts';
+import { changesByReversals, reversalOf } from './reversal.ts';
 
 /** Takes a selling day back: each sale by a line with its bars negative, each move by its reversal. */
 export function undoSales(book: Book, dayId: string, today: Day, by: string): Result<SalesPosting> {

@@ -1,6 +1,6 @@
 import type { CopyRead, ValueWorkbook } from '../../workbook/port.ts';
-import { readTables } from '../xlsx/read/read-tables.ts';
-import { writeWorkbook } from '../xlsx/write/write-workbook.ts';
+import { readTables } from '../../xlsx/read/read-tables.ts';
+import { writeWorkbook } from '../../xlsx/write/write-workbook.ts';
 import { describeValues } from './value-workbook.ts';
 
 /** What the page asks of the worker: one job, to which it answers with one message. */

@@ -1,5 +1,5 @@
 import type { ValueColumn, ValueSheet, ValueWorkbook } from '../../workbook/port.ts';
-import type { NewSheet, NewStyle, NewWorkbook } from '../xlsx/write/new-workbook.ts';
+import type { NewSheet, NewStyle, NewWorkbook } from '../../xlsx/write/new-workbook.ts';
 
 /** A workbook of values in the words of the xlsx writer. */
 export const describeValues = ({ title, sheets }: ValueWorkbook): NewWorkbook => ({

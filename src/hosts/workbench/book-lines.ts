@@ -1,5 +1,5 @@
 import type { Cell } from '../../workbook/port.ts';
-import type { CellImage, WorkbookImage } from '../xlsx/image.ts';
+import type { CellImage, WorkbookImage } from '../../xlsx/image.ts';
 
 /**
  * A workbook on its way from the server to the page: lines of JSON, the first with everything but the

@@ -9,7 +9,7 @@ import { roundMoney } from '../../domain/money/currency.ts';
 import { canMake } from '../../domain/recipe/can-make.ts';
 import { USUAL_BARS } from '../../domain/recipe/plain-plan.ts';
 import { onHand } from '../../domain/stock/on-hand.ts';
-import { stockList } from '../../domain/stock/stock-list.ts';
+import { stockList } from '../../domain/reorder/stock-list.ts';
 import type { Cell, ValueColumn, ValueSheet } from '../port.ts';
 
 /** One column of answers about each thing of a list. */

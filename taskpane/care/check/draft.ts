@@ -1,5 +1,6 @@
 import { holdsTexts, isRecord, isRecording, keepAs, restoreAs } from '../../task/kept.ts';
 import type { ShortDraft } from '../../task/task.ts';
+import { telling } from '../../task/events.ts';
 
 /** Which finding of the health check is being mended. */
 export interface CheckDraft extends ShortDraft {
@@ -29,3 +30,6 @@ const isCheckDraft = (value: unknown): value is CheckDraft =>
   holdsTexts(value, ['step', 'finding']) &&
   ['enter', 'preview', 'done'].includes(String(value['step'])) &&
   isRecording(value['recording']);
+
+/** Sends news of mending. */
+export const tell = telling<CheckDraft>();

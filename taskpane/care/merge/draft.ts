@@ -2,6 +2,7 @@ import type { TableData } from '../../../src/workbook/port.ts';
 import type { Side } from '../../../src/workbook/sharing/merge-into.ts';
 import { holdsTexts, isRecord, isRecording, keepAs, restoreAs } from '../../task/kept.ts';
 import type { ShortDraft } from '../../task/task.ts';
+import { telling } from '../../task/events.ts';
 
 /** Another copy as far as it is brought in. */
 export interface MergeDraft extends ShortDraft {
@@ -42,3 +43,6 @@ const isKept = (value: unknown): value is Pick<MergeDraft, 'fileName' | 'step' |
   holdsTexts(value, ['fileName', 'step']) &&
   ['enter', 'preview', 'done'].includes(String(value['step'])) &&
   isRecording(value['recording']);
+
+/** Sends news of bringing a copy in. */
+export const tell = telling<MergeDraft>();

@@ -10,8 +10,7 @@ import { numberField } from '../../parts/number-field.ts';
 import { selectField } from '../../parts/select-field.ts';
 import { typedAt, typedWith } from '../../task/typed.ts';
 import { quantityOfItem } from '../../typed-number.ts';
-import type { CountDraft } from '../draft.ts';
-import { tell } from '../events.ts';
+import { type CountDraft, tell } from '../draft.ts';
 import { countOf, type ShelfGroup, shelfGroups, shelfKinds } from '../shelf-items.ts';
 
 /** First step of a count: what is on the shelf, without a word of what the ledger expects. */

@@ -7,8 +7,7 @@ import { askFirst } from '../../parts/ask-first.ts';
 import { stockTable } from '../../parts/ledger-tables.ts';
 import { PreviewFrame, type PreviewWords } from '../../parts/preview-frame.ts';
 import { unanswered } from '../../task/question.ts';
-import type { ReceiveDraft } from '../draft.ts';
-import { tell } from '../events.ts';
+import { type ReceiveDraft, tell } from '../draft.ts';
 import { landedAt, lastLandedAt } from '../questions.ts';
 import type { DeliveryToRecord } from '../receive-task.ts';
 

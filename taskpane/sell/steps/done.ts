@@ -1,7 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { nameKey } from '../../../src/domain/kernel/names.ts';
 import { fairResult, salesResult } from '../../../src/domain/sell/fair-result.ts';
-import { takingsByFair } from '../../costs/pictures.ts';
+import { takingsByFair } from '../../parts/takings-by-fair.ts';
 import { day } from '../../format.ts';
 import { type Done, DoneFrame } from '../../parts/done-frame.ts';
 import { noticeBar } from '../../parts/notice.ts';

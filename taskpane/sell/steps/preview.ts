@@ -7,8 +7,7 @@ import { askFirst } from '../../parts/ask-first.ts';
 import { moveTable, stockTable } from '../../parts/ledger-tables.ts';
 import { PreviewFrame, type PreviewWords } from '../../parts/preview-frame.ts';
 import { unanswered } from '../../task/question.ts';
-import type { SellDraft } from '../draft.ts';
-import { tell } from '../events.ts';
+import { type SellDraft, tell } from '../draft.ts';
 import type { SalesToRecord } from '../sell-task.ts';
 
 /** Second step of selling: exactly what will be written, or what stands in the way. */

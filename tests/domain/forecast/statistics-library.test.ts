@@ -5,7 +5,7 @@ import { meanAbsoluteError, rootMeanSquaredError } from '../../../src/domain/for
 import { lineThrough } from '../../../src/domain/forecast/starts.ts';
 import { dailyUse } from '../../../src/domain/reorder/daily-use.ts';
 import { findMaterial, itemOfMaterial } from '../../../src/domain/book/find.ts';
-import { bookOf, on, season, sound } from '../plan/season-book.ts';
+import { bookOf, on, season, sound } from '../supplies/season-book.ts';
 
 /** Bars of a month, or grams of a day. */
 const figures = (least: number) =>

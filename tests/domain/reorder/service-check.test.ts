@@ -5,10 +5,10 @@ import { dice } from '../../../src/domain/kernel/dice.ts';
 import { serviceCheck } from '../../../src/domain/reorder/service-check.ts';
 import { simulateStock, type WatchedStock } from '../../../src/domain/reorder/simulate-stock.ts';
 import type { Cell } from '../../../src/workbook/port.ts';
-import { demoTables } from '../../../src/workbook/starter/demo/demo-tables.ts';
+import { demoTables } from '../../../src/starter/demo/demo-tables.ts';
 import { playYear, typicalYear } from '../../../src/domain/reorder/year-shown.ts';
 import { stockOuts } from '../../../src/domain/reorder/stock-year.ts';
-import { bookOf, on, refusal, season, sound } from '../plan/season-book.ts';
+import { bookOf, on, refusal, season, sound } from '../supplies/season-book.ts';
 
 const share = (stock: WatchedStock, years = 2000): number => {
   const { waits, covered } = simulateStock(stock, stock.point + stock.lot, 365 * years, dice(5));

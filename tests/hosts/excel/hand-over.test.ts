@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { handedOver, nearTheLimit } from '../../../src/hosts/excel/hand-over.ts';
 import type { TableData } from '../../../src/workbook/port.ts';
-import { demoTables } from '../../../src/workbook/starter/demo/demo-tables.ts';
+import { demoTables } from '../../../src/starter/demo/demo-tables.ts';
 import { tableData, workshop } from '../../support/small-book.ts';
 import { MOST_BYTES } from './host/excel-host.ts';
 import { withLedger } from './host/long-ledger.ts';

@@ -4,13 +4,13 @@ import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { describeValues } from '../../../src/hosts/files/value-workbook.ts';
-import { readTables } from '../../../src/hosts/xlsx/read/read-tables.ts';
-import { writeWorkbook } from '../../../src/hosts/xlsx/write/write-workbook.ts';
+import { readTables } from '../../../src/xlsx/read/read-tables.ts';
+import { writeWorkbook } from '../../../src/xlsx/write/write-workbook.ts';
 import type { CopyRead, Given, ValueWorkbook } from '../../../src/workbook/port.ts';
 import { bundleForBrowser } from '../../support/bundle-page.ts';
 import { startChromium } from '../../support/chromium.ts';
 import { type PageServer, servePage } from '../page/page-server.ts';
-import { partsOf, withParts } from '../xlsx/support.ts';
+import { partsOf, withParts } from '../../xlsx/support.ts';
 import type {} from './page.ts';
 
 const WORKER = 'other-workbooks.js';

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { describeValues } from '../../../src/hosts/files/value-workbook.ts';
-import { readTables } from '../../../src/hosts/xlsx/read/read-tables.ts';
-import { writeWorkbook } from '../../../src/hosts/xlsx/write/write-workbook.ts';
+import { readTables } from '../../../src/xlsx/read/read-tables.ts';
+import { writeWorkbook } from '../../../src/xlsx/write/write-workbook.ts';
 import { readDay } from '../../../src/domain/kernel/day.ts';
 import { nameKey } from '../../../src/domain/kernel/names.ts';
 import type { Cell, TableData } from '../../../src/workbook/port.ts';
@@ -10,7 +10,7 @@ import { partnerCopy } from '../../../src/workbook/sharing/partner-copy.ts';
 import { readWorkbook } from '../../../taskpane/read-workbook.ts';
 import { marketWorkshop } from '../../taskpane/market-workshop.ts';
 import { rowsOf, withRows } from '../../taskpane/small-workshop.ts';
-import { byExcelJs, byLibreOffice, partsOf, soffice } from '../xlsx/support.ts';
+import { byExcelJs, byLibreOffice, partsOf, soffice } from '../../xlsx/support.ts';
 
 const TODAY = readDay('2026-11-25') ?? 0;
 

@@ -1,4 +1,4 @@
-import type { CellImage, SheetImage, WorkbookImage } from '../../../src/hosts/xlsx/image.ts';
+import type { CellImage, SheetImage, WorkbookImage } from '../../../src/xlsx/image.ts';
 import type { Cell } from '../../../src/workbook/port.ts';
 
 /** A cell of a test sheet: a value, or a formula with no cached answer yet. */

@@ -5,10 +5,10 @@ import { join } from 'node:path';
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, expect, it, onTestFinished } from 'vitest';
 import { startWorkbench } from '../../../src/hosts/workbench/server/start.ts';
-import { MAX_REACH } from '../../../src/hosts/xlsx/limits.ts';
-import { writeWorkbook } from '../../../src/hosts/xlsx/write/write-workbook.ts';
+import { MAX_REACH } from '../../../src/xlsx/limits.ts';
+import { writeWorkbook } from '../../../src/xlsx/write/write-workbook.ts';
 import { startChromium } from '../../support/chromium.ts';
-import { WHOLE, withLists, withMerges } from '../xlsx/far-reaching.ts';
+import { WHOLE, withLists, withMerges } from '../../xlsx/far-reaching.ts';
 import { buildPage } from './build-page.ts';
 import { openAt } from './open-page.ts';
 

@@ -1,6 +1,6 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, expect, it } from 'vitest';
-import type { WorkbookImage } from '../../../src/hosts/xlsx/image.ts';
+import type { WorkbookImage } from '../../../src/xlsx/image.ts';
 import { startChromium } from '../../support/chromium.ts';
 import { bookImage } from './book-image.ts';
 import { buildPage } from './build-page.ts';

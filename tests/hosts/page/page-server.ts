@@ -4,7 +4,7 @@ import type { AddressInfo } from 'node:net';
 import { join } from 'node:path';
 import { bookLines } from '../../../src/hosts/workbench/book-lines.ts';
 import type { FileNews, Lost } from '../../../src/hosts/workbench/protocol.ts';
-import type { SaveAnswer, SaveRequest, WorkbookImage } from '../../../src/hosts/xlsx/image.ts';
+import type { SaveAnswer, SaveRequest, WorkbookImage } from '../../../src/xlsx/image.ts';
 
 /** The policy the page must live with: no eval, nothing from elsewhere, styles also inline. */
 export const POLICY =

@@ -2,7 +2,7 @@ import { afterEach, beforeEach, expect, it, vi } from 'vitest';
 import type { Changes } from '../../../src/hosts/workbench/page/changes.ts';
 import type { Grid } from '../../../src/hosts/workbench/page/grid.ts';
 import { createSaver } from '../../../src/hosts/workbench/page/saver.ts';
-import type { SaveAnswer } from '../../../src/hosts/xlsx/image.ts';
+import type { SaveAnswer } from '../../../src/xlsx/image.ts';
 
 beforeEach(() => {
   vi.useFakeTimers();

@@ -5,7 +5,7 @@ import { listEarlier, takeEarlier } from '../../../src/hosts/workbench/server/ea
 import { fileStore } from '../../../src/hosts/workbench/server/file-store.ts';
 import { nodeFileSteps } from '../../../src/hosts/workbench/server/file-steps.ts';
 import { startWorkbench } from '../../../src/hosts/workbench/server/start.ts';
-import { versionOf } from '../../../src/hosts/xlsx/version.ts';
+import { versionOf } from '../../../src/xlsx/version.ts';
 import { bookBytes, bookFile, bytesAt, firstOf, saveRequest, testFolder } from './support.ts';
 
 /** A workbook saved three times, a day apart: "old", "one", "two", "three". */

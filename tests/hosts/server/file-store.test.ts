@@ -4,7 +4,7 @@ import { backupFolder, backupsOf } from '../../../src/hosts/workbench/server/bac
 import { fileStore } from '../../../src/hosts/workbench/server/file-store.ts';
 import { nodeFileSteps, type FileSteps } from '../../../src/hosts/workbench/server/file-steps.ts';
 import { savesMade } from '../../../src/hosts/workbench/server/saves-made.ts';
-import { versionOf } from '../../../src/hosts/xlsx/version.ts';
+import { versionOf } from '../../../src/xlsx/version.ts';
 import { bookBytes, bookFile, bytesAt, edit, firstOf, saveRequest } from './support.ts';
 
 describe('saving', () => {

@@ -2,8 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { backupsOf } from '../../../src/hosts/workbench/server/backups.ts';
 import { fileStore } from '../../../src/hosts/workbench/server/file-store.ts';
 import { nodeFileSteps, type FileSteps } from '../../../src/hosts/workbench/server/file-steps.ts';
-import { versionOf } from '../../../src/hosts/xlsx/version.ts';
-import { cellAt, imageOf } from '../xlsx/support.ts';
+import { versionOf } from '../../../src/xlsx/version.ts';
+import { cellAt, imageOf } from '../../xlsx/support.ts';
 import { bookFile, bytesAt, saveRequest, withoutExchange } from './support.ts';
 
 interface Watched {

@@ -15,7 +15,7 @@ import { describe, expect, it } from 'vitest';
 import { backupFolder } from '../../../src/hosts/workbench/server/backups.ts';
 import { fileStore } from '../../../src/hosts/workbench/server/file-store.ts';
 import { nodeFileSteps, type FileSteps } from '../../../src/hosts/workbench/server/file-steps.ts';
-import { versionOf } from '../../../src/hosts/xlsx/version.ts';
+import { versionOf } from '../../../src/xlsx/version.ts';
 import {
   bookFile,
   bytesAt,

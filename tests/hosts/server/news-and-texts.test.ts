@@ -1,7 +1,7 @@
 import { renameSync, writeFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { startWorkbench } from '../../../src/hosts/workbench/server/start.ts';
-import { versionOf } from '../../../src/hosts/xlsx/version.ts';
+import { versionOf } from '../../../src/xlsx/version.ts';
 import { again, JSON_TYPE, save, workbench } from './served.ts';
 import { ask, bookBytes, bytesAt, listen, saveRequest } from './support.ts';
 

@@ -5,10 +5,10 @@ import { join } from 'node:path';
 import { onTestFinished } from 'vitest';
 import { fileStore } from '../../../src/hosts/workbench/server/file-store.ts';
 import { nodeFileSteps, type FileSteps } from '../../../src/hosts/workbench/server/file-steps.ts';
-import type { SaveAnswer, SaveRequest, SheetEdits } from '../../../src/hosts/xlsx/image.ts';
-import { versionOf } from '../../../src/hosts/xlsx/version.ts';
-import { writeWorkbook } from '../../../src/hosts/xlsx/write/write-workbook.ts';
-import { cellAt, imageOf } from '../xlsx/support.ts';
+import type { SaveAnswer, SaveRequest, SheetEdits } from '../../../src/xlsx/image.ts';
+import { versionOf } from '../../../src/xlsx/version.ts';
+import { writeWorkbook } from '../../../src/xlsx/write/write-workbook.ts';
+import { cellAt, imageOf } from '../../xlsx/support.ts';
 
 /** A folder that lives as long as the test. */
 export function testFolder(): string {

@@ -4,11 +4,11 @@ import { connect } from 'node:net';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { createBookReader } from '../../../src/hosts/workbench/book-lines.ts';
-import type { WorkbookImage } from '../../../src/hosts/xlsx/image.ts';
+import type { WorkbookImage } from '../../../src/xlsx/image.ts';
 import { MAX_BODY_BYTES } from '../../../src/hosts/workbench/server/read-body.ts';
 import { startWorkbench } from '../../../src/hosts/workbench/server/start.ts';
-import { versionOf } from '../../../src/hosts/xlsx/version.ts';
-import { cellAt, imageOf } from '../xlsx/support.ts';
+import { versionOf } from '../../../src/xlsx/version.ts';
+import { cellAt, imageOf } from '../../xlsx/support.ts';
 import { again, JSON_TYPE, save, workbench } from './served.ts';
 import { ask, bytesAt, saveRequest, testFolder, type Answer } from './support.ts';
 

@@ -6,12 +6,8 @@ import { readDay } from '../../../src/domain/kernel/day.ts';
 import { exact } from '../../../src/domain/kernel/exact.ts';
 import { nameKey } from '../../../src/domain/kernel/names.ts';
 import { costBySize, evenAt, evenByPrice } from '../../../taskpane/costs/figures.ts';
-import {
-  costByBatch,
-  priceAgainstBars,
-  takingsByFair,
-  whereCostGoes,
-} from '../../../taskpane/costs/pictures.ts';
+import { costByBatch, priceAgainstBars, whereCostGoes } from '../../../taskpane/costs/pictures.ts';
+import { takingsByFair } from '../../../taskpane/parts/takings-by-fair.ts';
 import { niceTicks } from '../../../taskpane/pictures/scale.ts';
 import { bookOf } from '../book-of.ts';
 import { marketWorkshop } from '../market-workshop.ts';

@@ -1,4 +1,4 @@
-import type { CellEdit, SheetEdits, TableImage, WorkbookImage } from '../../xlsx/image.ts';
+import type { CellEdit, SheetEdits, TableImage, WorkbookImage } from '../../../xlsx/image.ts';
 import type { Content, Grid } from './grid.ts';
 import type { LiveTables } from './live-tables.ts';
 import type { Place } from './places.ts';

@@ -1,4 +1,4 @@
-import type { SaveAnswer, SaveRequest, SheetEdits } from '../../xlsx/image.ts';
+import type { SaveAnswer, SaveRequest, SheetEdits } from '../../../xlsx/image.ts';
 import type { FileNews, Lost } from '../protocol.ts';
 import type { Changes, Taken } from './changes.ts';
 import type { Connection } from './connection.ts';

@@ -3,7 +3,7 @@ import {
   SetWorksheetRowAutoHeightMutation,
   SheetSkeletonService,
 } from '@univerjs/preset-sheets-core';
-import type { SheetImage, StyleImage, WorkbookImage } from '../../xlsx/image.ts';
+import type { SheetImage, StyleImage, WorkbookImage } from '../../../xlsx/image.ts';
 import { sheetIdAt, UNIT_ID } from './snapshot.ts';
 
 /** The grid's rows hold one line of this many points; a taller row must be measured. */

@@ -14,7 +14,7 @@ import {
   SetRangeValuesMutation,
   type ISetRangeValuesMutationParams,
 } from '@univerjs/preset-sheets-core';
-import type { WorkbookImage } from '../../xlsx/image.ts';
+import type { WorkbookImage } from '../../../xlsx/image.ts';
 import { sheetIdAt, UNIT_ID } from './snapshot.ts';
 
 type Row = Readonly<Record<number, Nullable<ICellData>>>;

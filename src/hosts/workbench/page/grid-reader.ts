@@ -1,7 +1,7 @@
 import { CellValueType, type ICellData, type Workbook } from '@univerjs/presets';
 import type { FormulaDataModel } from '@univerjs/preset-sheets-core';
 import type { Cell } from '../../../workbook/port.ts';
-import type { RangeImage } from '../../xlsx/image.ts';
+import type { RangeImage } from '../../../xlsx/image.ts';
 import type { Grid } from './grid.ts';
 import { placesOf, rowsOf, type Place } from './places.ts';
 import { UNIT_ID } from './snapshot.ts';

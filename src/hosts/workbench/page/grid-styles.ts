@@ -7,7 +7,7 @@ import {
   type IBorderData,
   type IStyleData,
 } from '@univerjs/presets';
-import type { LinesImage, StyleImage } from '../../xlsx/image.ts';
+import type { LinesImage, StyleImage } from '../../../xlsx/image.ts';
 
 /** Added to a style's key: the same look, but whatever is typed stays text. */
 export const TEXT_SUFFIX = '-text';

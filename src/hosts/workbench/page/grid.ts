@@ -12,7 +12,7 @@ import {
   type ISetRangeValuesMutationParams,
 } from '@univerjs/preset-sheets-core';
 import type { Cell } from '../../../workbook/port.ts';
-import type { RangeImage } from '../../xlsx/image.ts';
+import type { RangeImage } from '../../../xlsx/image.ts';
 import { createGridReader } from './grid-reader.ts';
 import { createGridWriter } from './grid-writer.ts';
 import { placesOf, rowsOf, type Place } from './places.ts';

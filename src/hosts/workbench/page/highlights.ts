@@ -4,7 +4,7 @@ import {
   CFSubRuleType,
   type IConditionFormattingRule,
 } from '@univerjs/presets/preset-sheets-conditional-formatting';
-import type { HighlightImage, SheetImage } from '../../xlsx/image.ts';
+import type { HighlightImage, SheetImage } from '../../../xlsx/image.ts';
 
 /** A sheet's highlights as the grid's own rules, the first to win at the head. */
 export const highlightRules = ({ highlights }: SheetImage): readonly IConditionFormattingRule[] =>

@@ -1,4 +1,4 @@
-import type { SheetEdits } from '../../xlsx/image.ts';
+import type { SheetEdits } from '../../../xlsx/image.ts';
 
 /** Two lots of edits as one: where both write a cell or a table, the later one stands. */
 export function joinEdits(

@@ -1,5 +1,5 @@
 import { DataValidationErrorStyle, DataValidationRenderMode } from '@univerjs/presets';
-import type { ListValidationImage, RangeImage, SheetImage } from '../../xlsx/image.ts';
+import type { ListValidationImage, RangeImage, SheetImage } from '../../../xlsx/image.ts';
 import { absolute } from './places.ts';
 
 /** Rows that a list reaches below its table, so that names typed on stand in it at once. */

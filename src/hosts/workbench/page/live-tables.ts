@@ -1,7 +1,7 @@
 import { ICommandService, type Injector } from '@univerjs/presets';
 import { IFunctionService, SetSuperTableMutation } from '@univerjs/preset-sheets-core';
 import type { TableData } from '../../../workbook/port.ts';
-import type { RangeImage, TableImage, WorkbookImage } from '../../xlsx/image.ts';
+import type { RangeImage, TableImage, WorkbookImage } from '../../../xlsx/image.ts';
 import type { Grid } from './grid.ts';
 import type { Place } from './places.ts';
 import { sheetIdAt, UNIT_ID } from './snapshot.ts';

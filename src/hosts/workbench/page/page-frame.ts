@@ -1,4 +1,4 @@
-import type { WorkbookImage } from '../../xlsx/image.ts';
+import type { WorkbookImage } from '../../../xlsx/image.ts';
 import { element, show } from './elements.ts';
 import type { SaveState } from './file-state.ts';
 import type { Saver } from './saver.ts';

@@ -1,5 +1,5 @@
 import { serializeRangeWithSheet } from '@univerjs/preset-sheets-core';
-import type { RangeImage } from '../../xlsx/image.ts';
+import type { RangeImage } from '../../../xlsx/image.ts';
 
 /** A cell's place in the grid. */
 export interface Place {

@@ -1,4 +1,4 @@
-import type { SaveAnswer, SheetEdits } from '../../xlsx/image.ts';
+import type { SaveAnswer, SheetEdits } from '../../../xlsx/image.ts';
 import type { Changes } from './changes.ts';
 import { FileState, type SaveState } from './file-state.ts';
 import type { Grid } from './grid.ts';

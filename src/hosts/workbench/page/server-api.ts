@@ -1,4 +1,4 @@
-import type { SaveAnswer, SaveRequest, WorkbookImage } from '../../xlsx/image.ts';
+import type { SaveAnswer, SaveRequest, WorkbookImage } from '../../../xlsx/image.ts';
 import { createBookReader } from '../book-lines.ts';
 import type { FileNews, KeepAnswer, Lost, TextsToKeep } from '../protocol.ts';
 import { connect, type Connection } from './connection.ts';

@@ -1,4 +1,4 @@
-import type { WorkbookImage } from '../../xlsx/image.ts';
+import type { WorkbookImage } from '../../../xlsx/image.ts';
 import { newToken } from '../../in-browser.ts';
 import { askDates } from './ask-dates.ts';
 import { answerAcrossSheets } from './across-sheets.ts';

@@ -8,8 +8,8 @@ import {
   type IWorksheetData,
 } from '@univerjs/presets';
 import type { Cell } from '../../../workbook/port.ts';
-import type { CellImage, SheetImage, WorkbookImage } from '../../xlsx/image.ts';
-import { FEWEST_COLUMNS, SPARE_COLUMNS, SPARE_ROWS } from '../../xlsx/read/shown-ranges.ts';
+import type { CellImage, SheetImage, WorkbookImage } from '../../../xlsx/image.ts';
+import { FEWEST_COLUMNS, SPARE_COLUMNS, SPARE_ROWS } from '../../../xlsx/read/shown-ranges.ts';
 import type { Opening } from './opening.ts';
 import { gridStyles, TEXT_SUFFIX } from './grid-styles.ts';
 import { highlightRules } from './highlights.ts';

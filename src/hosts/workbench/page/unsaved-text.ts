@@ -1,5 +1,5 @@
 import type { Cell } from '../../../workbook/port.ts';
-import type { SheetEdits } from '../../xlsx/image.ts';
+import type { SheetEdits } from '../../../xlsx/image.ts';
 import { addressOf } from './message-line.ts';
 
 /**

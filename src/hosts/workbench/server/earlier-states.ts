@@ -1,5 +1,5 @@
 import { basename } from 'node:path';
-import { readWorkbook } from '../../xlsx/read/read-workbook.ts';
+import { readWorkbook } from '../../../xlsx/read/read-workbook.ts';
 import { backupsOf } from './backups.ts';
 import { fileSentence } from './file-sentence.ts';
 import { codeOf, type FileSteps } from './file-steps.ts';

@@ -1,10 +1,10 @@
 import { basename } from 'node:path';
-import type { SaveAnswer, SaveRequest, SheetEdits } from '../../xlsx/image.ts';
-import { patchWorkbook } from '../../xlsx/patch/patch-workbook.ts';
-import { readWorkbook, type WorkbookRead } from '../../xlsx/read/read-workbook.ts';
-import type { Refused } from '../../xlsx/refusal.ts';
-import { missingEdit } from '../../xlsx/verify.ts';
-import { versionOf } from '../../xlsx/version.ts';
+import type { SaveAnswer, SaveRequest, SheetEdits } from '../../../xlsx/image.ts';
+import { patchWorkbook } from '../../../xlsx/patch/patch-workbook.ts';
+import { readWorkbook, type WorkbookRead } from '../../../xlsx/read/read-workbook.ts';
+import type { Refused } from '../../../xlsx/refusal.ts';
+import { missingEdit } from '../../../xlsx/verify.ts';
+import { versionOf } from '../../../xlsx/version.ts';
 import type { FileNews } from '../protocol.ts';
 import { backupsOf } from './backups.ts';
 import { takeEarlier, type Told } from './earlier-states.ts';

@@ -1,6 +1,6 @@
 import { randomBytes } from 'node:crypto';
 import { basename, dirname, join } from 'node:path';
-import { versionOf } from '../../xlsx/version.ts';
+import { versionOf } from '../../../xlsx/version.ts';
 import { keepBackup, makeBackupFolder } from './backups.ts';
 import { FileRefused } from './file-sentence.ts';
 import type { FileSteps } from './file-steps.ts';

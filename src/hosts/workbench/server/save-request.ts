@@ -5,7 +5,7 @@ import type {
   SaveRequest,
   SheetEdits,
   TableImage,
-} from '../../xlsx/image.ts';
+} from '../../../xlsx/image.ts';
 import { isRecord } from './is-record.ts';
 
 /** Reads a request's JSON text; undefined when it is not a save request in every detail. */

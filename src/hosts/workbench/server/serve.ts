@@ -4,7 +4,7 @@ import { realpath } from 'node:fs/promises';
 import { homedir } from 'node:os';
 import { dirname, join, resolve } from 'node:path';
 import { today } from '../../../../functions/clock.ts';
-import { demoFile } from '../../starter/starter-file.ts';
+import { demoFile } from '../../../starter/file/starter-file.ts';
 import { parseArguments } from './arguments.ts';
 import { listEarlier, takeEarlier } from './earlier-states.ts';
 import { nodeFileSteps } from './file-steps.ts';

@@ -1,6 +1,6 @@
 import { basename, dirname, join } from 'node:path';
-import { readWorkbook } from '../../xlsx/read/read-workbook.ts';
-import { versionOf } from '../../xlsx/version.ts';
+import { readWorkbook } from '../../../xlsx/read/read-workbook.ts';
+import { versionOf } from '../../../xlsx/version.ts';
 import { backupsOf, keepBackup, makeBackupFolder } from './backups.ts';
 import type { FileSteps } from './file-steps.ts';
 

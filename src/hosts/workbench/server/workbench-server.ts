@@ -1,8 +1,8 @@
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
 import { Readable } from 'node:stream';
 import { pipeline } from 'node:stream/promises';
-import type { SaveAnswer, SaveRequest, WorkbookImage } from '../../xlsx/image.ts';
-import { versionOf } from '../../xlsx/version.ts';
+import type { SaveAnswer, SaveRequest, WorkbookImage } from '../../../xlsx/image.ts';
+import { versionOf } from '../../../xlsx/version.ts';
 import { bookLines } from '../book-lines.ts';
 import type { KeepAnswer, TextsToKeep } from '../protocol.ts';
 import type { FileStore } from './file-store.ts';

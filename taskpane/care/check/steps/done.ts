@@ -4,7 +4,7 @@ import type { HealthFinding } from '../../../../src/domain/health/finding.ts';
 import { count } from '../../../../src/domain/kernel/count.ts';
 import { looks, noticeLooks } from '../../../looks.ts';
 import { liveNotice, type Notice } from '../../../parts/notice.ts';
-import { tell } from '../events.ts';
+import { tell } from '../draft.ts';
 
 /** Last step of mending: what the check finds in the book read back from the workbook. */
 export class CheckDoneStep extends LitElement {

@@ -8,7 +8,7 @@ import { cardLooks, looks, noticeLooks } from '../../../looks.ts';
 import { assumedList } from '../../../parts/assumed.ts';
 import { liveNotice, type Notice, noticeBar } from '../../../parts/notice.ts';
 import { keyOf } from '../check-task.ts';
-import { tell } from '../events.ts';
+import { tell } from '../draft.ts';
 
 /** First step of the check: what is not as it should be, each with what to do. */
 export class CheckStep extends LitElement {

@@ -4,8 +4,7 @@ import { fieldLooks, looks, noticeLooks } from '../../../looks.ts';
 import type { Notice } from '../../../parts/notice.ts';
 import { workBar } from '../../../parts/work-bar.ts';
 import { type Pause, pausing, type Progress } from '../../../task/long-work.ts';
-import type { MergeDraft } from '../draft.ts';
-import { tell } from '../events.ts';
+import { type MergeDraft, tell } from '../draft.ts';
 
 /** The copy that was read, before the draft knows of it. */
 type Chosen = Pick<MergeDraft, 'chosen'> & { readonly copy: readonly TableData[] };

@@ -3,7 +3,7 @@ import { html, LitElement, type TemplateResult } from 'lit';
 import { looks, noticeLooks } from '../../../looks.ts';
 import { liveNotice, type Notice } from '../../../parts/notice.ts';
 import { showTask } from '../../../task/events.ts';
-import { tell } from '../events.ts';
+import { tell } from '../draft.ts';
 
 /** Last step of bringing a copy in. */
 export class MergeDoneStep extends LitElement {

@@ -5,7 +5,7 @@ import type { MergePlan, Side } from '../../../../src/workbook/sharing/merge-int
 import { noticeBar } from '../../../parts/notice.ts';
 import { PreviewFrame, type PreviewWords } from '../../../parts/preview-frame.ts';
 import { differenceCard } from '../difference-card.ts';
-import { tell } from '../events.ts';
+import { tell } from '../draft.ts';
 import { hasNothingToWrite, namedFirst, nothingToWrite, stillToChoose } from '../merge-task.ts';
 
 /** Second step of bringing a copy in: what is added, what differs, what stays out. */

@@ -1,0 +1,47 @@
+import type { Book } from '../book/book.ts';
+import { type Day, wholeDay } from '../kernel/day.ts';
+import { oncePerKey } from '../kernel/once-per.ts';
+import { andThen, answer, type Result } from '../kernel/result.ts';
+import { calendar } from '../schedule/calendar.ts';
+import { supplies, type SupplyOptions } from '../supplies/supplies.ts';
+
+/** Something that the plan leaves to see to, or had to take for granted. */
+export interface PlanNote {
+  /** A plan line that does not fit or can't be planned, one of the past, a material, or what is assumed. */
+  readonly kind: 'line' | 'past line' | 'material' | 'assumed';
+  /** The plan line's or the material's name; blank for what is assumed. */
+  readonly about: string;
+  readonly sentence: string;
+}
+
+/**
+ * Everything that calendar and supplies have to say beside their figures. Fails where Plan has no line.
+ * Kept for the book: finding what would make a plan fit takes a while.
+ */
+export function planNotes(book: Book, from: Day, options: SupplyOptions): Result<PlanNote[]> {
+  const key = `${String(wholeDay(from))} ${String(options.reuse)}`;
+  return kept(book, key, () => workOut(book, from, options));
+}
+
+const kept = oncePerKey<Book, Result<PlanNote[]>>();
+
+function workOut(book: Book, from: Day, options: SupplyOptions): Result<PlanNote[]> {
+  return andThen(calendar(book, from), ({ notices, assumptions }) => {
+    const bought = supplies(book, from, options);
+    // Where nothing can be bought, the calendar has said why.
+    const notes = bought.ok ? bought.value.notes : [];
+    return answer([
+      ...notices.map(({ line, sentence }): PlanNote => ({
+        kind: line.readyBy < wholeDay(from) ? 'past line' : 'line',
+        about: line.planLine,
+        sentence,
+      })),
+      ...notes.map(({ material, sentence }): PlanNote => ({
+        kind: 'material',
+        about: material.name,
+        sentence,
+      })),
+      ...assumptions.map((sentence): PlanNote => ({ kind: 'assumed', about: '', sentence })),
+    ]);
+  });
+}

@@ -1,0 +1,265 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { isoDate } from '../../../src/domain/kernel/day.ts';
+import { type Calendar, calendar } from '../../../src/domain/schedule/calendar.ts';
+import { weekday } from '../../../src/domain/schedule/work-days.ts';
+import type { Cell } from '../../../src/workbook/port.ts';
+import { bookOf, on, refusal, season, sound } from '../supplies/season-book.ts';
+
+type Parts = Parameters<typeof season>[0];
+const calendarOf = (parts: Parts, from = '2026-11-02'): Calendar =>
+  sound(calendar(bookOf(season(parts)), on(from)));
+
+/** The entries as "day task bars minutes", and the notices. */
+const told = ({ entries }: Calendar): string[] =>
+  entries.map(({ day, task, line, bars, minutes }) =>
+    [isoDate(day), task, line.planLine, bars, minutes].join(' '),
+  );
+const sentences = ({ notices }: Calendar): string[] => notices.map(({ sentence }) => sentence);
+
+const minutesPerDay = (minutes: number): Cell[] => ['Minutes per day', minutes, ''];
+const rest = (days: string): Cell[] => ['Rest days', days, ''];
+/** 2026-12-05 is a Saturday. */
+const bricks = (bars: number): Cell[] => ['P1', 'Brick', bars, '2026-12-05'];
+
+describe('one line', () => {
+  it('without limits is poured on the last day, all at once', () => {
+    // 20 minutes of setup and 5 a bar.
+    expect(told(calendarOf({ plan: [bricks(12)] }))).toEqual(['2026-12-05 pour P1 12 80']);
+  });
+
+  it('dries before Ready by', () => {
+    // 36 hours hands-off are two days.
+    const found = calendarOf({ plan: [['P1', 'Mosaic', 6, '2026-12-05']] });
+    expect(told(found)).toEqual(['2026-12-03 pour P1 6 90']);
+    expect(isoDate(found.entries[0]?.readyOn ?? 0)).toBe('2026-12-05');
+  });
+
+  it('skips rest days and fills days from the last one back', () => {
+    // 70 minutes are 10 bricks.
+    const settings = [minutesPerDay(70), rest('Fri, Sat')];
+    expect(told(calendarOf({ plan: [bricks(25)], settings }))).toEqual([
+      '2026-12-01 pour P1 5 45',
+      '2026-12-02 pour P1 10 70',
+      '2026-12-03 pour P1 10 70',
+    ]);
+  });
+
+  it('pours no more bars a day than the bar mold takes', () => {
+    // Two sections of 6, one fill a day each since 90 minutes set once in 100.
+    const molds = [
+      ['Tiles', 'tiles', 36, 25, 0, '', ''],
+      ['Loaf', 'bars', 6, '', '', 2, 90],
+    ];
+    const plan = [['P1', 'Mosaic', 14, '2026-12-05']];
+    expect(told(calendarOf({ plan, molds, settings: [minutesPerDay(150)] }))).toEqual([
+      '2026-12-02 pour P1 2 50',
+      '2026-12-03 pour P1 12 150',
+    ]);
+    // Set twice in 180 minutes, the molds take 24 and the minutes 15.
+    expect(told(calendarOf({ plan, molds, settings: [minutesPerDay(180)] }))).toEqual([
+      '2026-12-03 pour P1 14 170',
+    ]);
+  });
+
+  it('unmolds on a later day what sets overnight', () => {
+    const molds = [
+      ['Tiles', 'tiles', 36, 25, 0, '', ''],
+      ['Loaf', 'bars', 6, '', '', '', 600],
+    ];
+    const plan = [['P1', 'Mosaic', 6, '2026-12-05']];
+    const settings = [minutesPerDay(100), rest('Fri')];
+    expect(told(calendarOf({ plan, molds, settings }))).toEqual([
+      '2026-12-03 pour P1 6 90',
+      '2026-12-05 unmold P1 6 0',
+    ]);
+  });
+
+  it('is out of the mold by Ready by even where nothing has to dry', () => {
+    const molds = [
+      ['Loaf', 'bars', 6, '', '', '', 600],
+      ['Tiles', 'tiles', 36, 25, 0, '', ''],
+    ];
+    const plan = [['P1', 'Slab', 6, '2026-12-05']];
+    expect(told(calendarOf({ plan, molds, settings: [minutesPerDay(100)] }))).toEqual([
+      '2026-12-04 pour P1 6 90',
+      '2026-12-05 unmold P1 6 0',
+    ]);
+  });
+
+  it('shapes tiles on the days before where the sections are too few for one day', () => {
+    // One section, set overnight: one fill a day. Two mosaics take 48 tiles, two fills; one would take one.
+    const molds = [
+      ['Tiles', 'tiles', 12, 25, 0, 1, 600],
+      ['Loaf', 'bars', 6, '', '', '', ''],
+    ];
+    const plan = [['P1', 'Mosaic', 1, '2026-12-05']];
+    const settings = [minutesPerDay(60)];
+    // 24 tiles are two fills; 10 minutes of labour are shared by two fills and the pour, beside 30 of setup.
+    const found = calendarOf({ plan, molds, settings });
+    expect(found.entries.map(({ day, task }) => `${isoDate(day)} ${task}`)).toEqual([
+      '2026-12-02 shape',
+      '2026-12-03 pour',
+      '2026-12-03 shape',
+    ]);
+    expect(found.entries.reduce((sum, { minutes }) => sum + minutes, 0)).toBeCloseTo(40, 9);
+  });
+
+  it('makes only what is not on hand', () => {
+    const made = (bars: number) => [['E1', '2026-10-02', 'made', 'Brick', bars, '', 5, '']];
+    expect(told(calendarOf({ plan: [bricks(12)], moves: made(4) }))).toEqual([
+      '2026-12-05 pour P1 8 60',
+    ]);
+    const found = calendarOf({ plan: [bricks(12)], moves: made(20) });
+    expect(told(found)).toEqual([]);
+    expect(found.covered.map(({ sentence }) => sentence)).toEqual([
+      'Nothing to pour for plan line P1: its bars are on hand.',
+    ]);
+  });
+});
+
+describe('several lines', () => {
+  it('share the minutes and molds of a day', () => {
+    const plan = [bricks(10), ['P2', 'Brick', 6, '2026-12-05']];
+    expect(told(calendarOf({ plan, settings: [minutesPerDay(125)] }))).toEqual([
+      '2026-12-05 pour P1 10 70',
+      '2026-12-05 pour P2 6 50',
+    ]);
+    expect(told(calendarOf({ plan, settings: [minutesPerDay(110)] }))).toEqual([
+      '2026-12-04 pour P2 2 30',
+      '2026-12-05 pour P1 10 70',
+      '2026-12-05 pour P2 4 40',
+    ]);
+  });
+});
+
+describe('a plan that does not fit', () => {
+  it('says by how much, and each way that it would fit is one that does', () => {
+    const settings = [minutesPerDay(70)];
+    const parts = { plan: [bricks(45)], settings };
+    // 10 bricks a day on 2 to 5 December leave 5.
+    const found = calendarOf(parts, '2026-12-02');
+    expect(told(found)).toHaveLength(4);
+    expect(found.notices[0]).toMatchObject({ bars: 5, minutes: 45 });
+    // 4 days of 12 bricks (80 minutes) are 48; of 11 (75 minutes) 44.
+    expect(sentences(found)).toEqual([
+      'Plan line P1 does not fit: there is no time for 5 of its 45 bars, and work would have to begin on 2026-12-01. It fits with 80 minutes a day, or with Ready by 2026-12-06, or with 40 bars.',
+    ]);
+    const fits = (changed: Partial<Parts>, bars = 45, readyBy = '2026-12-05'): boolean =>
+      calendarOf({ ...parts, plan: [['P1', 'Brick', bars, readyBy]], ...changed }, '2026-12-02')
+        .notices.length === 0;
+    expect(fits({ settings: [minutesPerDay(80)] })).toBe(true);
+    expect(fits({ settings: [minutesPerDay(79)] })).toBe(false);
+    expect(fits({}, 45, '2026-12-06')).toBe(true);
+    expect(fits({}, 40)).toBe(true);
+    expect(fits({}, 41)).toBe(false);
+  });
+
+  it('asks for molds where more minutes would not help', () => {
+    const molds = [
+      ['Tiles', 'tiles', 36, 25, 0, '', ''],
+      ['Loaf', 'bars', 6, '', '', 1, 1440],
+    ];
+    const parts = { plan: [['P1', 'Mosaic', 12, '2026-12-05']], molds };
+    expect(sentences(calendarOf(parts, '2026-12-03'))).toEqual([
+      'Plan line P1 does not fit: there is no time for 6 of its 12 bars, and work would have to begin on 2026-12-02. It fits with 1 more of Loaf, or with Ready by 2026-12-06, or with 6 bars.',
+    ]);
+  });
+
+  it.each([
+    [
+      'a bar that takes more than a day has',
+      { plan: [bricks(4)], settings: [minutesPerDay(24)] },
+      'Plan line P1 does not fit: one bar of Brick takes 25 minutes with its setup, and a day has 24. Raise Minutes per day in Settings.',
+    ],
+    [
+      'no day to work',
+      { plan: [bricks(4)], settings: [rest('Mon Tue Wed Thu Fri Sat Sun')] },
+      'Plan line P1 does not fit: every day of the week is a rest day in Settings. Leave a day to work.',
+    ],
+    [
+      'a day that is over',
+      { plan: [['P1', 'Brick', 4, '2026-11-01']] },
+      'Plan line P1 was to be ready by 2026-11-01, before 2026-11-02. Give it a later day or take it out of Plan.',
+    ],
+    [
+      'a design without layers',
+      { plan: [['P1', 'Idea', 4, '2026-12-05']] },
+      "Plan line P1 can't be planned: Idea has no lines in Layers. Add what one bar is made of.",
+    ],
+    [
+      'no time to dry',
+      { plan: [['P1', 'Mosaic', 4, '2026-11-03']] },
+      'Plan line P1 does not fit: there is no time for 4 of its 4 bars, and work would have to begin on 2026-11-01. It fits with Ready by 2026-11-04.',
+    ],
+  ])('%s', (_, parts, sentence) => {
+    const found = calendarOf(parts);
+    expect(found.entries).toEqual([]);
+    expect(sentences(found)).toEqual([sentence]);
+  });
+
+  it('without a plan says so', () => {
+    expect(refusal(calendar(bookOf(season({ plan: [] })), on('2026-11-02')))).toEqual({
+      kind: 'not yet',
+      sentence: 'Plan has no lines. Add the bars you mean to make and the day they must be ready.',
+    });
+  });
+});
+
+it('says what it had to take as no limit', () => {
+  expect(calendarOf({ plan: [['P1', 'Mosaic', 4, '2026-12-05']] }).assumptions).toEqual([
+    'Minutes per day is not set in Settings, so no day is too full. Fill it in to plan by it.',
+    'Sections of Tiles is blank in Molds, so that mold is no limit.',
+    'Sections of Loaf is blank in Molds, so that mold is no limit.',
+  ]);
+});
+
+describe('laws', () => {
+  const line = fc.tuple(
+    fc.constantFrom('Brick', 'Mosaic', 'Slab'),
+    fc.integer({ min: 1, max: 40 }),
+    fc.integer({ min: 0, max: 40 }),
+  );
+  const molds = fc.tuple(fc.integer({ min: 1, max: 6 }), fc.constantFrom(20, 45, 120, 700));
+
+  it('never works on rest days, beyond a day’s minutes, before today or too late to dry', () => {
+    const from = on('2026-11-02');
+    fc.assert(
+      fc.property(
+        fc.array(line, { minLength: 1, maxLength: 4 }),
+        fc.integer({ min: 20, max: 400 }),
+        fc.subarray(['Mon', 'Wed', 'Sat', 'Sun']),
+        molds,
+        (lines, minutes, days, [sections, set]) => {
+          const book = bookOf(
+            season({
+              plan: lines.map(([design, bars, day], i) => [`P${i}`, design, bars, from + day]),
+              settings: [minutesPerDay(minutes), rest(days.join(' '))],
+              molds: [
+                ['Tiles', 'tiles', 12, 25, 0, sections, set],
+                ['Loaf', 'bars', 6, '', '', sections, set],
+              ],
+            }),
+          );
+          const { entries, notices } = sound(calendar(book, from));
+          const byDay = new Map<number, number>();
+          const made = new Map<string, number>();
+          for (const { day, minutes: work, readyOn, line: planned, task, bars } of entries) {
+            expect(book.settings.restDays).not.toContain(weekday(day));
+            expect(day).toBeGreaterThanOrEqual(from);
+            expect(readyOn).toBeLessThanOrEqual(planned.readyBy);
+            byDay.set(day, (byDay.get(day) ?? 0) + work);
+            if (task === 'pour')
+              made.set(planned.planLine, (made.get(planned.planLine) ?? 0) + bars);
+          }
+          for (const work of byDay.values()) expect(work).toBeLessThanOrEqual(minutes + 1e-6);
+          // No bar is lost: what is not poured has its notice.
+          for (const { line: planned, bars } of notices)
+            made.set(planned.planLine, (made.get(planned.planLine) ?? 0) + bars);
+          for (const planned of book.plan) expect(made.get(planned.planLine)).toBe(planned.bars);
+        },
+      ),
+      { numRuns: 60 },
+    );
+  });
+});
