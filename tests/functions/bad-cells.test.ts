@@ -3,12 +3,12 @@ import { quoted } from '../../src/domain/kernel/names.ts';
 import type { Column } from '../../src/workbook/column.ts';
 import type { Cell } from '../../src/workbook/port.ts';
 import { tables as specs } from '../../src/workbook/schema.ts';
-import { errorOf, loadOnce } from '../support/built-functions.ts';
+import { errorOf, loadOnce } from '../support/worksheet-functions.ts';
 import { expectSentence, fullWorkshop, refusalOf } from '../support/full-workshop.ts';
 import { ranges, withCell, withRows, withoutColumn } from '../support/small-book.ts';
 
 // Hundreds of tables, each refused: not worth asking three hosts about.
-const call = loadOnce();
+const call = await loadOnce();
 const allSpecs: readonly {
   readonly name: string;
   readonly columns: Readonly<Record<string, Column<unknown>>>;

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { errorOf, loadFunctions } from '../support/built-functions.ts';
+import { errorOf, loadFunctions } from '../support/worksheet-functions.ts';
 import { expectSentence, fullWorkshop, refusalOf } from '../support/full-workshop.ts';
 import { ranges, table, withCell, withRows, type Tables } from '../support/small-book.ts';
 
-const call = loadFunctions();
+const call = await loadFunctions();
 
 describe('tables at odds with themselves', () => {
   const colours = (...rows: readonly (readonly (string | number)[])[]): Tables =>

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { errorOf, loadFunctions } from '../support/built-functions.ts';
+import { errorOf, loadFunctions } from '../support/worksheet-functions.ts';
 import { ranges, workshop } from '../support/small-book.ts';
 
-const call = loadFunctions();
+const call = await loadFunctions();
 const book = (): unknown => call('BOOK', ...ranges(workshop));
 
 describe('BASEPERMOLD', () => {

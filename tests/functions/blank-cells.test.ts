@@ -2,11 +2,11 @@ import { describe, expect, it } from 'vitest';
 import type { Column } from '../../src/workbook/column.ts';
 import type { Cell } from '../../src/workbook/port.ts';
 import { tables as specs } from '../../src/workbook/schema.ts';
-import { errorOf, loadOnce } from '../support/built-functions.ts';
+import { errorOf, loadOnce } from '../support/worksheet-functions.ts';
 import { fullWorkshop } from '../support/full-workshop.ts';
 import { ranges, type Tables, withCell, withRows, workshop } from '../support/small-book.ts';
 
-const call = loadOnce();
+const call = await loadOnce();
 const bookOf = (tables: Tables): unknown => call('BOOK', ...ranges(tables));
 
 /** The tables as a host hands them over that has something else for every blank cell. */

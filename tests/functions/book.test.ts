@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { column, errorOf, loadFunctions } from '../support/built-functions.ts';
+import { column, errorOf, loadFunctions } from '../support/worksheet-functions.ts';
 import { ranges, type Tables, table, withCell, withRows, workshop } from '../support/small-book.ts';
 
-const call = loadFunctions();
+const call = await loadFunctions();
 const bookOf = (tables: Tables): unknown => call('BOOK', ...ranges(tables));
 const handle = bookOf(workshop);
 
@@ -58,9 +58,9 @@ describe('BOOK', () => {
     );
   }
 
-  it.each(shapes)('is the same book with %s', (_, tables) => {
+  it.each(shapes)('is the same book with %s', async (_, tables) => {
     // A fresh load, so that the tables are read and not remembered.
-    const fresh = loadFunctions();
+    const fresh = await loadFunctions();
     expect(fresh('BOOK', ...ranges(tables))).toBe(handle);
     expect(fresh('MELTSHEET', 'Tide Pool', 2, handle)).toEqual(
       call('MELTSHEET', 'Tide Pool', 2, bookOf(workshop)),
@@ -194,14 +194,15 @@ describe('BOOK', () => {
 });
 
 describe('the book argument', () => {
-  it('answers #N/A with what to do for a handle that is not in memory', () => {
-    const { code, message } = errorOf(() => loadFunctions()('ONHAND', 'Clear base', handle));
+  it('answers #N/A with what to do for a handle that is not in memory', async () => {
+    const fresh = await loadFunctions();
+    const { code, message } = errorOf(() => fresh('ONHAND', 'Clear base', handle));
     expect(code).toBe('#N/A');
     expect(message).toMatch(/recalculate/i);
   });
 
-  it('keeps the books used last and lets the oldest go', () => {
-    const fresh = loadFunctions();
+  it('keeps the books used last and lets the oldest go', async () => {
+    const fresh = await loadFunctions();
     const variants = Array.from({ length: 20 }, (_, at) =>
       withCell(workshop, 'Lots', 1, 'Paid', at),
     );
@@ -213,16 +214,16 @@ describe('the book argument', () => {
     expect(fresh('ONHAND', 'Clear base', first)).toBe(5000);
   });
 
-  it('keeps a book for each of several what-ifs', () => {
-    const fresh = loadFunctions();
+  it('keeps a book for each of several what-ifs', async () => {
+    const fresh = await loadFunctions();
     const handles = Array.from({ length: 16 }, (_, at) =>
       fresh('BOOK', ...ranges(withCell(workshop, 'Lots', 1, 'Paid', at))),
     );
     for (const one of handles) expect(fresh('ONHAND', 'Clear base', one)).toBe(5000);
   });
 
-  it('keeps few books where their ledgers are long', () => {
-    const fresh = loadFunctions();
+  it('keeps few books where their ledgers are long', async () => {
+    const fresh = await loadFunctions();
     const counts = Array.from({ length: 12_000 }, (_, at) => [
       `E${at}`,
       '2024-03-01',

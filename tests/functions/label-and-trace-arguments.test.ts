@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { errorOf, loadFunctions } from '../support/built-functions.ts';
+import { errorOf, loadFunctions } from '../support/worksheet-functions.ts';
 import { fullWorkshop } from '../support/full-workshop.ts';
 import { ranges } from '../support/small-book.ts';
 
-const call = loadFunctions();
+const call = await loadFunctions();
 // Every material with a label name, so that a label can be written.
 const labelled = {
   ...fullWorkshop,

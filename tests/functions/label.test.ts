@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { column, errorOf, loadFunctions } from '../support/built-functions.ts';
+import { column, errorOf, loadFunctions } from '../support/worksheet-functions.ts';
 import {
   ranges,
   table,
@@ -9,7 +9,7 @@ import {
   workshop,
 } from '../support/small-book.ts';
 
-const call = loadFunctions();
+const call = await loadFunctions();
 const bookOf = (tables: Tables): unknown => call('BOOK', ...ranges(tables));
 
 /** The small workshop with what a label asks of its materials filled in. Figures are invented. */

@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import type { Cell } from '../../src/workbook/port.ts';
-import { errorOf, loadFunctions } from '../support/built-functions.ts';
+import { errorOf, loadFunctions } from '../support/worksheet-functions.ts';
 import { refusalOf } from '../support/full-workshop.ts';
 import { ranges, type Tables, withRows, workshop } from '../support/small-book.ts';
 
-const call = loadFunctions();
+const call = await loadFunctions();
 const bookOf = (tables: Tables): unknown => call('BOOK', ...ranges(tables));
 const ledger = (...moves: readonly (readonly Cell[])[]): Tables =>
   withRows(workshop, 'Moves', ...moves);

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { loadFunctions } from '../support/built-functions.ts';
+import { loadFunctions } from '../support/worksheet-functions.ts';
 import { fullWorkshop } from '../support/full-workshop.ts';
 import { ranges, withRows } from '../support/small-book.ts';
 
-const call = loadFunctions();
+const call = await loadFunctions();
 // A plan that no test run is late for.
 const planned = withRows(fullWorkshop, 'Plan', ['Q1', 'Tide Pool', 6, '2199-12-20', '']);
 const book = call('BOOK', ...ranges(planned));

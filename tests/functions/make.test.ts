@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { column, errorOf, loadFunctions } from '../support/built-functions.ts';
+import { column, errorOf, loadFunctions } from '../support/worksheet-functions.ts';
 import {
   ranges,
   type Tables,
@@ -9,7 +9,7 @@ import {
   workshop,
 } from '../support/small-book.ts';
 
-const call = loadFunctions();
+const call = await loadFunctions();
 const bookOf = (tables: Tables): unknown => call('BOOK', ...ranges(tables));
 const book = (): unknown => bookOf(workshop);
 

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { loadFunctions } from '../support/built-functions.ts';
+import { loadFunctions } from '../support/worksheet-functions.ts';
 import { ranges, type Range, table } from '../support/small-book.ts';
 
-const call = loadFunctions();
+const call = await loadFunctions();
 
 /** A material of two lots, 100 g for 100 and 100 g for 200, under a valuation, and some moves of it. */
 function bookOf(valuation: string, ...moves: Range): unknown {

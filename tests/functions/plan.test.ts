@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { airPassengers } from '../domain/forecast/series.ts';
-import { column, errorOf, loadFunctions } from '../support/built-functions.ts';
+import { column, errorOf, loadFunctions } from '../support/worksheet-functions.ts';
 import {
   ranges,
   type Tables,
@@ -10,7 +10,7 @@ import {
   workshop,
 } from '../support/small-book.ts';
 
-const call = loadFunctions();
+const call = await loadFunctions();
 const bookOf = (tables: Tables): unknown => call('BOOK', ...ranges(tables));
 const asColumn = (values: readonly unknown[]): unknown[][] => values.map((value) => [value]);
 

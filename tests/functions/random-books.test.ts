@@ -1,7 +1,7 @@
 import { expect, it } from 'vitest';
 import { tables as specs } from '../../src/workbook/schema.ts';
 import type { Cell } from '../../src/workbook/port.ts';
-import { type CallFunction, CellError, loadOnce } from '../support/built-functions.ts';
+import { type CallFunction, CellError, loadOnce } from '../support/worksheet-functions.ts';
 import { fullWorkshop } from '../support/full-workshop.ts';
 import { type Range, ranges, type Tables, withSetting } from '../support/small-book.ts';
 
@@ -159,8 +159,8 @@ function check(answer: unknown, what: string): void {
   }
 }
 
-it(`answers or says what to mend for ${BOOKS} random books`, () => {
-  const call = loadOnce();
+it(`answers or says what to mend for ${BOOKS} random books`, async () => {
+  const call = await loadOnce();
   const roll = dice(SEED);
   let read = 0;
   for (let number = 0; number < BOOKS; number += 1) {
@@ -197,8 +197,8 @@ it(`answers or says what to mend for ${BOOKS} random books`, () => {
   expect(read).toBeLessThan(BOOKS * 0.9);
 });
 
-it('answers or says what to mend for arguments of any kind', () => {
-  const call = loadOnce();
+it('answers or says what to mend for arguments of any kind', async () => {
+  const call = await loadOnce();
   const roll = dice(SEED + 1);
   const handle = call('BOOK', ...ranges(fullWorkshop));
   const ids = [
@@ -235,8 +235,8 @@ it('answers or says what to mend for arguments of any kind', () => {
   }
 });
 
-it('answers for every spread of sizes that the limits allow, or says that a number is out of reach', () => {
-  const call = loadOnce();
+it('answers for every spread of sizes that the limits allow, or says that a number is out of reach', async () => {
+  const call = await loadOnce();
   const sizes: readonly Cell[] = [1e-300, 1e-12, 1e-6, 1, 1e6, 1e12];
   const at = (tables: Tables, name: string, row: number, header: string, cell: Cell): Tables => {
     const range: Range = tables[name] ?? [];

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { errorOf, loadFunctions } from '../support/built-functions.ts';
+import { errorOf, loadFunctions } from '../support/worksheet-functions.ts';
 import { ranges, type Tables, withRows, withSetting, workshop } from '../support/small-book.ts';
 
-const call = loadFunctions();
+const call = await loadFunctions();
 const bookOf = (tables: Tables): unknown => call('BOOK', ...ranges(tables));
 
 /** Use of clear base on three days of March: 100 g each, once in two moves. */

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { column, errorOf, loadFunctions } from '../support/built-functions.ts';
+import { column, errorOf, loadFunctions } from '../support/worksheet-functions.ts';
 import { ranges, type Tables, withCell, withRows, workshop } from '../support/small-book.ts';
 
-const call = loadFunctions();
+const call = await loadFunctions();
 const bookOf = (tables: Tables): unknown => call('BOOK', ...ranges(tables));
 const from = '2024-11-01';
 

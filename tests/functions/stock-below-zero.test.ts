@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import type { Cell } from '../../src/workbook/port.ts';
-import { errorOf, loadFunctions } from '../support/built-functions.ts';
+import { errorOf, loadFunctions } from '../support/worksheet-functions.ts';
 import { ranges, type Tables, withRows, withSetting, workshop } from '../support/small-book.ts';
 
-const call = loadFunctions();
+const call = await loadFunctions();
 const bookOf = (tables: Tables): unknown => call('BOOK', ...ranges(tables));
 
 describe('stock below zero', () => {

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { column, loadFunctions } from '../support/built-functions.ts';
+import { column, loadFunctions } from '../support/worksheet-functions.ts';
 import { movedWorkshop } from '../support/moved-workshop.ts';
 import { ranges, table, type Tables, withCell, withRows, workshop } from '../support/small-book.ts';
 
-const call = loadFunctions();
+const call = await loadFunctions();
 const bookOf = (tables: Tables): unknown => call('BOOK', ...ranges(tables));
 
 describe('STOCKLIST', () => {

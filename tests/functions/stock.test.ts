@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { errorOf, loadFunctions } from '../support/built-functions.ts';
+import { errorOf, loadFunctions } from '../support/worksheet-functions.ts';
 import { movedWorkshop } from '../support/moved-workshop.ts';
 import {
   ranges,
@@ -11,7 +11,7 @@ import {
   workshop,
 } from '../support/small-book.ts';
 
-const call = loadFunctions();
+const call = await loadFunctions();
 const bookOf = (tables: Tables): unknown => call('BOOK', ...ranges(tables));
 
 describe('ONHAND', () => {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Cell } from '../../src/workbook/port.ts';
-import { column, errorOf, loadFunctions } from '../support/built-functions.ts';
+import { column, errorOf, loadFunctions } from '../support/worksheet-functions.ts';
 import { readTables } from '../support/ledger-of.ts';
 import { refusalOf } from '../support/full-workshop.ts';
 import {
@@ -13,7 +13,7 @@ import {
   workshop,
 } from '../support/small-book.ts';
 
-const call = loadFunctions();
+const call = await loadFunctions();
 const bookOf = (tables: Tables): unknown => call('BOOK', ...ranges(tables));
 
 describe('blends go at most 20 deep (contract §4)', () => {

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { loadFunctions } from '../support/built-functions.ts';
+import { loadFunctions } from '../support/worksheet-functions.ts';
 import { ranges, type Tables, table } from '../support/small-book.ts';
 
-const call = loadFunctions();
+const call = await loadFunctions();
 
 type Line = readonly [day: string, quantity: number, unitCost?: number];
 

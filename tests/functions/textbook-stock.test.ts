@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { loadFunctions } from '../support/built-functions.ts';
+import { loadFunctions } from '../support/worksheet-functions.ts';
 
-const call = loadFunctions();
+const call = await loadFunctions();
 const safety = (...args: readonly number[]): number => call('SAFETYSTOCK', ...args) as number;
 
 /** z itself: the safety stock of one day's use of SD 1 over a lead time of one day. */

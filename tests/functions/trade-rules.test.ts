@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { column, loadFunctions } from '../support/built-functions.ts';
+import { column, loadFunctions } from '../support/worksheet-functions.ts';
 import { ranges, type Tables, workshop } from '../support/small-book.ts';
 
 /** Rules of thumb of the trade, all common practice; the tables are ours, the answers must agree. */
-const call = loadFunctions();
+const call = await loadFunctions();
 const bookOf = (tables: Tables): unknown => call('BOOK', ...ranges(tables));
 
 /** A book with one more design of the given layers. */

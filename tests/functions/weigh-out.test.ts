@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { column, loadFunctions } from '../support/built-functions.ts';
+import { column, loadFunctions } from '../support/worksheet-functions.ts';
 import { ranges, type Tables, withCell, withSetting, workshop } from '../support/small-book.ts';
 
-const call = loadFunctions();
+const call = await loadFunctions();
 const bookOf = (tables: Tables): unknown => call('BOOK', ...ranges(tables));
 const book = (): unknown => bookOf(workshop);
 const amounts = (sheet: unknown): number[] => column(sheet, 'Amount').map(Number);

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { Exact } from '../../src/domain/kernel/exact.ts';
 import { designNames, LAST_DAY } from '../support/arbitrary-book.ts';
 import { workedWorkshop } from '../support/arbitrary-pours.ts';
-import { type CallFunction, CellError, loadOnce } from '../support/built-functions.ts';
+import { type CallFunction, CellError, loadOnce } from '../support/worksheet-functions.ts';
 import { freeRows } from '../support/free-rows.ts';
 import { itemsOf, readTables } from '../support/ledger-of.ts';
 import { type Range, ranges, type Tables } from '../support/small-book.ts';
@@ -47,8 +47,8 @@ const numbersIn = (answer: unknown): number[] =>
   (Array.isArray(answer) ? answer.flat() : [answer]).filter((cell) => typeof cell === 'number');
 
 describe('every answer', () => {
-  it('is a finite number or a text, and an error of the three kinds with a sentence', () => {
-    const call = loadOnce();
+  it('is a finite number or a text, and an error of the three kinds with a sentence', async () => {
+    const call = await loadOnce();
     fc.assert(
       fc.property(workedWorkshop, (tables) => {
         for (const [question, answer] of Object.entries(allAnswers(call, tables))) {
@@ -62,12 +62,12 @@ describe('every answer', () => {
     );
   });
 
-  it('does not depend on the order of tables, rows and columns, nor on columns of the maker’s own', () => {
-    fc.assert(
-      fc.property(workedWorkshop, fc.infiniteStream(fc.nat()), (tables, chances) => {
+  it('does not depend on the order of tables, rows and columns, nor on columns of the maker’s own', async () => {
+    await fc.assert(
+      fc.asyncProperty(workedWorkshop, fc.infiniteStream(fc.nat()), async (tables, chances) => {
         const shuffled = shuffleTables(tables, () => Number(chances.next().value));
         // Each in a memory of its own: a remembered book would not be read again.
-        const [one, other] = [loadOnce(), loadOnce()];
+        const [one, other] = [await loadOnce(), await loadOnce()];
         expect(other('BOOK', ...ranges(shuffled))).toBe(one('BOOK', ...ranges(tables)));
         expect(allAnswers(other, shuffled)).toEqual(allAnswers(one, tables));
       }),
@@ -75,8 +75,8 @@ describe('every answer', () => {
     );
   });
 
-  it('keeps names that look like formulas as they are', () => {
-    const call = loadOnce();
+  it('keeps names that look like formulas as they are', async () => {
+    const call = await loadOnce();
     fc.assert(
       fc.property(workedWorkshop, (tables) => {
         const stock = call('STOCKLIST', call('BOOK', ...ranges(tables)), LAST_DAY) as unknown[][];
@@ -88,7 +88,7 @@ describe('every answer', () => {
 });
 
 describe('every answer after an edit', () => {
-  it('is what a memory that never saw the tables before gives', () => {
+  it('is what a memory that never saw the tables before gives', async () => {
     const quantityTimes = (rows: Range, row: number, by: number): Range =>
       rows.map((cells, y) =>
         y > 0 && y === row ? cells.map((cell, x) => (x === 4 ? Number(cell) * by : cell)) : cells,
@@ -99,15 +99,15 @@ describe('every answer after an edit', () => {
       const line = [`N-${String(rows.length)}`, LAST_DAY, 'counted', item, 1, '', 1, '', 'Me', ''];
       return row === 0 ? rows : [...rows, line];
     };
-    fc.assert(
-      fc.property(
+    await fc.assert(
+      fc.asyncProperty(
         workedWorkshop,
         fc.array(fc.tuple(fc.nat(), fc.constantFrom(0.5, 2, 'counted' as const)), {
           minLength: 1,
           maxLength: 3,
         }),
-        (start, edits) => {
-          const warm = loadOnce();
+        async (start, edits) => {
+          const warm = await loadOnce();
           allAnswers(warm, start);
           let tables = start;
           for (const [drawn, edit] of edits) {
@@ -117,7 +117,7 @@ describe('every answer after an edit', () => {
             const edited =
               edit === 'counted' ? countedOneMore(moves, row) : quantityTimes(moves, row, edit);
             tables = { ...tables, Moves: edited };
-            expect(allAnswers(warm, tables)).toEqual(allAnswers(loadOnce(), tables));
+            expect(allAnswers(warm, tables)).toEqual(allAnswers(await loadOnce(), tables));
           }
         },
       ),
@@ -127,8 +127,8 @@ describe('every answer after an edit', () => {
 });
 
 describe('the lines of a bar’s cost', () => {
-  it('sum to the cost per bar exactly, as the decimals that the cells show', () => {
-    const call = loadOnce();
+  it('sum to the cost per bar exactly, as the decimals that the cells show', async () => {
+    const call = await loadOnce();
     fc.assert(
       fc.property(
         workedWorkshop,
@@ -153,8 +153,8 @@ describe('the lines of a bar’s cost', () => {
 });
 
 describe('the handle', () => {
-  it('changes with any cell that a table’s own columns hold', () => {
-    const call = loadOnce();
+  it('changes with any cell that a table’s own columns hold', async () => {
+    const call = await loadOnce();
     fc.assert(
       fc.property(workedWorkshop, fc.nat(), fc.nat(), fc.nat(), (tables, a, b, c) => {
         // A note is free text, so the tables stay valid whatever is typed there.

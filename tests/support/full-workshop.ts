@@ -1,5 +1,5 @@
 import { expect } from 'vitest';
-import { type CallFunction, type CellError, errorOf } from './built-functions.ts';
+import { type CallFunction, type CellError, errorOf } from './worksheet-functions.ts';
 import { ranges, type Tables, withRows, workshop } from './small-book.ts';
 
 /** The small workshop with a row in every table, so that each can be spoilt. */

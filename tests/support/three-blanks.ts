@@ -2,7 +2,7 @@ import type { Column } from '../../src/workbook/column.ts';
 import { Findings } from '../../src/workbook/read/findings.ts';
 import { recogniseTable } from '../../src/workbook/read/recognise.ts';
 import { tables } from '../../src/workbook/schema.ts';
-import { type CallFunction, CellError } from './built-functions.ts';
+import { type CallFunction, CellError } from './worksheet-functions.ts';
 
 /**
  * What hosts hand over for a blank cell, by platform and build: public threads of the vendor's repository

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { BookKeeper } from '../../../src/hosts/excel/book-keeper.ts';
 import { hearOfMissingBooks } from '../../../src/hosts/excel/missing-books.ts';
 import type { Cell } from '../../../src/workbook/port.ts';
-import { type CallFunction, CellError, loadOnce } from '../../support/built-functions.ts';
+import { type CallFunction, CellError, loadOnce } from '../../support/worksheet-functions.ts';
 import { ranges, withCell, workshop } from '../../support/small-book.ts';
 import { bookCells, modelOf, withBookCells } from './host/model-of.ts';
 import { open, type Opened } from './host/open.ts';
@@ -23,10 +23,9 @@ interface Kept extends Opened {
   readonly trouble: string[];
 }
 
-/** The small workshop, open and worked out, kept as start.ts has it kept, its functions built and in one page. */
+/** The small workshop, open and worked out, kept as start.ts has it kept, its functions in one page with it. */
 async function opened(): Promise<Kept> {
-  const page = {};
-  const call = loadOnce(page);
+  const call = await loadOnce();
   const model = withBookCells(modelOf(workshop), { handle: PARTNERS, onHand: 51 });
   const trouble: string[] = [];
   model.calculation.answer = (name, args) => {
@@ -45,7 +44,7 @@ async function opened(): Promise<Kept> {
     },
     say: (sentence) => said.push(sentence),
   });
-  hearOfMissingBooks(() => void keeper.heal(), page);
+  hearOfMissingBooks(() => void keeper.heal());
   await keeper.heal();
   model.calculation.workedOut.length = 0;
   said.length = 0;
@@ -136,6 +135,7 @@ describe('a Book cell that does not come to an end', () => {
   );
 
   it('is left to finish by itself first', async () => {
+    const whole = (await loadOnce())('BOOK', ...ranges(workshop));
     const kept = await opened();
     kept.trouble.push('#BUSY!');
     kept.model.table('Materials').setCell(0, 1, 'base');
@@ -145,7 +145,6 @@ describe('a Book cell that does not come to an end', () => {
       if (sync === first + 3) comesIn(kept.model, String(whole));
     };
     const first = kept.host.syncs;
-    const whole = loadOnce()('BOOK', ...ranges(workshop));
     await looked;
     expect(booksRead(kept)).toBe(1);
     expect(kept.said).toEqual([undefined]);
