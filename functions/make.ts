@@ -13,15 +13,8 @@ import type { Measure } from '../src/domain/measure/units.ts';
 import { needsFinerScale, tooLittle } from '../src/domain/recipe/hand-amount.ts';
 import { leftoversOnHand } from '../src/domain/recipe/leftovers-on-hand.ts';
 import { materialNeeds } from '../src/domain/recipe/material-needs.ts';
-import {
-  baseShare,
-  type Melt,
-  type MeltPlan,
-  noLeftovers,
-  planByHand,
-  planMelts,
-  soapForFills,
-} from '../src/domain/recipe/melt-plan.ts';
+import { type MeltPlan, planByHand, planMelts } from '../src/domain/recipe/melt-plan.ts';
+import { baseShare, type Melt, noLeftovers, soapForFills } from '../src/domain/recipe/melt.ts';
 import { plainPlan, USUAL_BARS } from '../src/domain/recipe/plain-plan.ts';
 import { countTiles } from '../src/domain/recipe/tile-count.ts';
 import { onHand } from '../src/domain/stock/on-hand.ts';

@@ -54,7 +54,7 @@ export function hasLeftovers(book: Book, design: Design, asOf: Day): boolean {
     design.layers.flatMap((layer) =>
       'mold' in layer && layer.soap.name === soap.name ? [layer.mold] : [],
     );
-  return pouringOrder(design).some(
+  return pouringOrder(design.layers).some(
     (soap) =>
       isThere(leftoverName(soap)) || molds(soap).some((mold) => isThere(spareName(soap, mold))),
   );

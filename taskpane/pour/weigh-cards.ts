@@ -4,7 +4,8 @@ import type { Exact } from '../../src/domain/kernel/exact.ts';
 import { ADDED, lineKey } from '../../src/domain/ledger/pour.ts';
 import type { Measure } from '../../src/domain/measure/units.ts';
 import { handAmount, needsFinerScale, tooLittle } from '../../src/domain/recipe/hand-amount.ts';
-import type { Melt, MeltPlan } from '../../src/domain/recipe/melt-plan.ts';
+import type { MeltPlan } from '../../src/domain/recipe/melt-plan.ts';
+import type { Melt } from '../../src/domain/recipe/melt.ts';
 import { amount, ledgerAmount } from '../format.ts';
 
 /** One thing to weigh, count or lay, with a tick before it. */

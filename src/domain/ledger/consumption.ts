@@ -1,7 +1,8 @@
 import type { Item, Soap } from '../book/book.ts';
 import { itemOfLeftover, itemOfMaterial, itemOfSpare } from '../book/find.ts';
 import { type Exact, notBelowZero, sum } from '../kernel/exact.ts';
-import type { MaterialNeed, Melt, MeltPlan, Shaping } from '../recipe/melt-plan.ts';
+import type { MeltPlan } from '../recipe/melt-plan.ts';
+import type { MaterialNeed, Melt, Shaping } from '../recipe/melt.ts';
 import { measuredOut } from '../recipe/weigh-out.ts';
 import { ADDED, lineKey, type Pour } from './pour.ts';
 

@@ -6,7 +6,8 @@ import { answer, notYet, type Result } from '../kernel/result.ts';
 import { onHand } from '../stock/on-hand.ts';
 import { materialNeeds } from './material-needs.ts';
 import { materialsPerG } from './materials-per-g.ts';
-import { type MeltPlan, meltsFor, noLeftovers } from './melt-plan.ts';
+import { type MeltPlan, meltsFor } from './melt-plan.ts';
+import { noLeftovers } from './melt.ts';
 import { plainPlan, USUAL_BARS } from './plain-plan.ts';
 
 /** From this many bars on stock is no limit: more than a cell can show to the last one. */

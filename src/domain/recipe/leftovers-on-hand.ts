@@ -3,7 +3,7 @@ import { findItem } from '../book/find.ts';
 import type { Day } from '../kernel/day.ts';
 import { notBelowZero, zero } from '../kernel/exact.ts';
 import { onHand } from '../stock/on-hand.ts';
-import { noLeftovers, type OnHandByName } from './melt-plan.ts';
+import { noLeftovers, type OnHandByName } from './melt.ts';
 
 /** Leftover soap and spare pieces as the ledger has them, or none where they are not to be used. */
 export function leftoversOnHand(book: Book, asOf: Day, use: boolean): OnHandByName {

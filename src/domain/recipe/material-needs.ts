@@ -2,10 +2,11 @@ import type { Material } from '../book/book.ts';
 import { addTo, type Exact } from '../kernel/exact.ts';
 import { compareNames } from '../kernel/names.ts';
 import { oncePer } from '../kernel/once-per.ts';
-import type { MaterialNeed, MeltPlan } from './melt-plan.ts';
+import type { MaterialNeed } from './melt.ts';
+import type { Sitting } from './melt-plan.ts';
 
 /** Materials that a plan takes from stock, each once, in stock units, by kind of use and name. */
-export const materialNeeds = oncePer(({ melts, added }: MeltPlan): readonly MaterialNeed[] => {
+export const materialNeeds = oncePer(({ melts, added }: Sitting): readonly MaterialNeed[] => {
   const byMaterial = new Map<Material, Exact>();
   for (const { ingredients } of melts) {
     for (const {

@@ -1,7 +1,8 @@
 import type { Book, Design } from '../book/book.ts';
 import { oncePerKey } from '../kernel/once-per.ts';
 import type { Result } from '../kernel/result.ts';
-import { type MeltPlan, noLeftovers, planMelts } from './melt-plan.ts';
+import { type MeltPlan, planMelts } from './melt-plan.ts';
+import { noLeftovers } from './melt.ts';
 
 /** A batch of a dozen where no number is given. */
 export const USUAL_BARS = 12;

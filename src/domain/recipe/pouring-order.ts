@@ -1,12 +1,12 @@
-import type { Design, Soap } from '../book/book.ts';
+import type { Layer, Soap } from '../book/book.ts';
 
 /**
- * The soaps of a design in the order they are melted: a colour before every blend made from it,
+ * The soaps that layers are made of in the order they are melted: a colour before every blend made from it,
  * otherwise by the layer that first needs it. Need is worked out in the reverse order.
  */
-export function pouringOrder(design: Design): Soap[] {
+export function pouringOrder(layers: readonly Layer[]): Soap[] {
   const order = new Map<string, Soap>();
-  for (const layer of design.layers) {
+  for (const layer of layers) {
     if ('soap' in layer) visit(layer.soap, order);
   }
   return [...order.values()];
