@@ -148,6 +148,11 @@ export const bookImage = (version: string): WorkbookImage => ({
         ],
         ['short', 2],
         ['short', 7],
+        ['by a function', { f: '=POUR.TOTAL(Moves[Quantity])' }],
+        ['by another sheet', { f: '=Ask!B3' }],
+        ['in a list', { f: '=Moves[Quantity]+0', spills: [2, 1] }],
+        ['in a list'],
+        ['in a list that grew'],
       ],
       {
         rowHeights: { 2: 60 },
@@ -156,6 +161,11 @@ export const bookImage = (version: string): WorkbookImage => ({
           {
             ranges: [range(4, 0, 5, 1)],
             formula: '=$B5>5',
+            look: { bold: false, fill: '#FBE0CF' },
+          },
+          {
+            ranges: [range(6, 0, 10, 1)],
+            formula: '=N($B7)>0',
             look: { bold: false, fill: '#FBE0CF' },
           },
         ],

@@ -55,6 +55,25 @@ describe('how a sheet looks', () => {
   });
 });
 
+describe('a highlight of what formulas answer', () => {
+  beforeEach(openAnew);
+
+  it('comes and goes with the answer, typed on another sheet', async () => {
+    const rows = ['A7', 'A8', 'A9', 'A10', 'A11'];
+    const highlighted = async () => {
+      const looks = await Promise.all(rows.map((cell) => open.look('Looks', cell)));
+      return rows.filter((_, index) => looks[index]?.fill === '#FBE0CF');
+    };
+    expect(await highlighted()).toEqual([]);
+    await open.type('Ledger', 'D2', '500');
+    await expect.poll(highlighted).toEqual(['A7', 'A8', 'A9']);
+    await open.type('Ledger', 'D4', '7');
+    await expect.poll(highlighted).toEqual(['A7', 'A8', 'A9', 'A11']);
+    await open.type('Ledger', 'D2', '-500');
+    await expect.poll(highlighted).toEqual(['A11']);
+  });
+});
+
 describe('a choice of yes or no', () => {
   beforeEach(openAnew);
 
