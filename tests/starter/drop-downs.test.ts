@@ -1,6 +1,6 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import type { WorkbookImage } from '../../src/xlsx/image.ts';
-import { imageOf } from '../xlsx/support.ts';
+import { byExcelJs, imageOf } from '../xlsx/support.ts';
 import { type Built, build, variants } from './built.ts';
 
 describe.each(variants)('drop-downs of the %s workbook', (_name, make) => {
@@ -21,11 +21,39 @@ describe.each(variants)('drop-downs of the %s workbook', (_name, make) => {
     expect(lists('Shelf')[0]?.choices).toContain('fragrance');
   });
 
-  it('refuse other words where the words are fixed, and only warn of names not there yet', () => {
-    for (const { validations = [] } of built.described.sheets) {
-      for (const { choices, strict } of validations) expect(strict).toBe(Array.isArray(choices));
+  it('refuse another word only beside a formula, which would take it for no', () => {
+    for (const { validations = [], tables = [] } of built.described.sheets) {
+      for (const { choices, strict } of validations) {
+        expect(strict).toBe(tables.length === 0 && Array.isArray(choices));
+      }
     }
   });
+
+  it('let a word of Book be typed in any spelling, and say how it is read', async () => {
+    const book = await byExcelJs(built.bytes);
+    const below = (sheet: string, header: string) => {
+      const table = tableOn(sheet);
+      const column = table?.columns.findIndex((each) => each.header === header) ?? -1;
+      return book.getWorksheet(sheet)?.getCell((table?.row ?? -1) + 2, column + 1).dataValidation;
+    };
+    for (const [sheet, header, first] of [
+      ['Mold shelf', 'Makes', 'tiles'],
+      ['Bar layers', 'Part', 'tiles'],
+    ] as const) {
+      const rule = below(sheet, header);
+      expect(rule?.errorStyle).toBe('warning');
+      expect(rule?.error).toMatch(new RegExp(`^Use one of: ${first}, .+ one or of several`));
+    }
+  });
+
+  it('say it in no more letters than a spreadsheet shows', () => {
+    for (const { validations = [] } of built.described.sheets) {
+      for (const { says = '' } of validations) expect(says.length).toBeLessThanOrEqual(255);
+    }
+  });
+
+  const tableOn = (sheet: string) =>
+    built.described.sheets.find(({ name }) => name === sheet)?.tables?.[0];
 
   const lists = (sheet: string) =>
     image.sheets.find(({ name }) => name === sheet)?.validations ?? [];

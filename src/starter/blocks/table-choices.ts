@@ -19,7 +19,7 @@ export function dropDownsFor(kind: TableKind, headerRow: number, rows: number): 
         endRow: lastRow,
         endColumn: index,
       };
-      if (column.choices !== undefined) return [{ range, choices: column.choices, strict: true }];
+      if (column.choices !== undefined) return [{ range, choices: column.choices, strict: false }];
       const source = nameSources[kind]?.[key];
       return source === undefined ? [] : [{ range, choices: { source }, strict: false }];
     },
@@ -50,6 +50,6 @@ function settingChoices(headerRow: number): DropDown[] {
     if (choices === undefined) return [];
     const row = headerRow + 1 + index;
     const range = { startRow: row, startColumn: valueColumn, endRow: row, endColumn: valueColumn };
-    return [{ range, choices, strict: true }];
+    return [{ range, choices, strict: false }];
   });
 }

@@ -83,7 +83,10 @@ export interface DropDown {
   readonly range: CellRange;
   /** Words, or a reference to the cells that hold them. */
   readonly choices: readonly string[] | { readonly source: string };
-  /** Other values are refused; names only warn, since a maker may add the new one afterwards. */
+  /**
+   * Other values are refused, where nothing else would say that they are not understood. Names only warn, since a maker
+   * may add the new one afterwards; so do Book's words, which it takes in more spellings than a list can hold.
+   */
   readonly strict: boolean;
 }
 

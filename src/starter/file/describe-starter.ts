@@ -6,7 +6,13 @@ import type {
   NewWorkbook,
 } from '../../xlsx/write/new-workbook.ts';
 import { bookName } from '../cells/names.ts';
-import { isFormula, type Mark, type StarterCell, type StarterSheet } from '../cells/sheet.ts';
+import {
+  type DropDown,
+  isFormula,
+  type Mark,
+  type StarterCell,
+  type StarterSheet,
+} from '../cells/sheet.ts';
 import { bookPlace } from '../sheets/start-sheet.ts';
 import type { StarterWorkbook } from '../starter-workbook.ts';
 import { describeChart } from './describe-chart.ts';
@@ -56,7 +62,7 @@ function describeSheet(sheet: StarterSheet, answers: Answers): NewSheet {
     gridLines: isTable,
     cells: sheet.cells.map((cell) => describeCell(sheet, cell, answers)),
     tables: isTable ? [describeTable(sheet)] : [],
-    validations: sheet.dropDowns ?? [],
+    validations: (sheet.dropDowns ?? []).map((list) => ({ ...list, says: sayOf(list) })),
     highlights: (sheet.marks ?? []).map(describeMark),
     charts: charts.map((chart) => describeChart(name, chart)),
     print: {
@@ -106,6 +112,15 @@ function describeTable({ table, widths }: StarterSheet): NewTable {
     rows: data.rows,
     headerStyle: headerOver('text'),
   };
+}
+
+/** What is said of a value that its list does not hold; where it only warns, the spreadsheet asks whether to go on. */
+function sayOf({ choices, strict }: DropDown): string {
+  if ('source' in choices) return 'This name is not in the list yet. Go on, and add it there too.';
+  const words = `Use one of: ${choices.join(', ')}.`;
+  return strict
+    ? words
+    : `${words} Capital letters don't matter, nor whether a word is of one or of several. Anything else the cell Book will name.`;
 }
 
 function describeMark({ range, formula, shows }: Mark): NewHighlight {

@@ -104,6 +104,8 @@ export interface NewValidation {
   readonly choices: readonly string[] | { readonly source: string };
   /** Refuse other values (default), or only warn. */
   readonly strict?: boolean;
+  /** What the spreadsheet says of another value, in at most 255 letters; its own words unless told. */
+  readonly says?: string;
   readonly prompt?: { readonly title: string; readonly text: string };
 }
 

@@ -113,13 +113,14 @@ function validationsXml(validations: readonly NewValidation[]): string {
   return `<dataValidations count="${validations.length}">${each}</dataValidations>`;
 }
 
-function validationXml({ range, choices, strict = true, prompt }: NewValidation): string {
+function validationXml({ range, choices, strict = true, says, prompt }: NewValidation): string {
   const source = 'source' in choices ? storedFormula(choices.source) : literalList(choices);
   const message = prompt
     ? ` showInputMessage="1" promptTitle="${escapeXml(prompt.title)}" prompt="${escapeXml(prompt.text)}"`
     : '';
+  const error = says === undefined ? '' : ` error="${escapeXml(says)}"`;
   return (
-    `<dataValidation type="list" errorStyle="${strict ? 'stop' : 'warning'}" allowBlank="1" showErrorMessage="1"${message} sqref="${rangeName(range)}">` +
+    `<dataValidation type="list" errorStyle="${strict ? 'stop' : 'warning'}" allowBlank="1" showErrorMessage="1"${error}${message} sqref="${rangeName(range)}">` +
     `<formula1>${escapeXml(source)}</formula1></dataValidation>`
   );
 }
