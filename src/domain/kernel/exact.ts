@@ -35,7 +35,10 @@ export function toCell(value: Exact): number {
 
 export function sum(values: Iterable<Exact>): Exact {
   let total = zero;
-  for (const value of values) total = total.plus(value);
+  // Much that is summed is nothing, or one thing alone.
+  for (const value of values) {
+    if (!value.isZero()) total = total.isZero() ? value : total.plus(value);
+  }
   return total;
 }
 

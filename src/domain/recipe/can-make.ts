@@ -2,10 +2,11 @@ import type { Book, Design, Material } from '../book/book.ts';
 import { itemOfMaterial } from '../book/find.ts';
 import type { Day } from '../kernel/day.ts';
 import type { Exact } from '../kernel/exact.ts';
+import { oncePerKey } from '../kernel/once-per.ts';
 import { answer, notYet, type Result } from '../kernel/result.ts';
 import { onHand } from '../stock/on-hand.ts';
 import { materialNeeds } from './material-needs.ts';
-import { materialsPerG } from './materials-per-g.ts';
+import { materialsIn } from './materials-in.ts';
 import { type MeltPlan, meltsFor } from './melt-plan.ts';
 import { noLeftovers } from './melt.ts';
 import { plainPlan, USUAL_BARS } from './plain-plan.ts';
@@ -33,8 +34,11 @@ export function canMake(book: Book, design: Design, asOf: Day): Result<number> {
   const stock = (material: Material): Exact => onHand(book, itemOfMaterial(material), asOf);
   const start = scarcestIn(usual.value, stock);
   if (start === undefined) return notYet(`${design.name} uses no materials, so stock is no limit.`);
+  const scarcest = oncePerKey<Design, Scarcest | undefined>();
   const most = mostBars(design, start, (part, bars) =>
-    scarcestIn(meltsFor(part, bars, book.settings, noLeftovers), stock),
+    scarcest(part, String(bars), () =>
+      scarcestIn(meltsFor(part, bars, book.settings, noLeftovers), stock),
+    ),
   );
   return most < NO_LIMIT_BARS
     ? answer(most)
@@ -60,9 +64,10 @@ function mostBars(design: Design, tried: Scarcest, scarcestFor: ScarcestFor): nu
  */
 function partWith(material: Material, design: Design): Design {
   const takes = design.layers.filter((layer) =>
-    'soap' in layer ? materialsPerG(layer.soap).has(material) : layer.material === material,
+    'soap' in layer ? materialsIn(layer.soap).has(material) : layer.material === material,
   );
-  return { ...design, layers: takes };
+  // The design itself is planned no second time for as many bars.
+  return takes.length === design.layers.length ? design : { ...design, layers: takes };
 }
 
 function scarcestIn(plan: MeltPlan, stock: (material: Material) => Exact): Scarcest | undefined {

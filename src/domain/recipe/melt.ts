@@ -112,10 +112,8 @@ export function planMelt(
   onHand: OnHandByName,
   { weigh }: Measuring,
 ): Melt {
-  const neededG = sum(shapes.map((shape) => shape.soapG))
-    .plus(pouredG)
-    .plus(blendedG)
-    .toDecimalPlaces(GRAM_DECIMALS);
+  const soapG = shapes.map((shape) => shape.soapG);
+  const neededG = sum([...soapG, pouredG, blendedG]).toDecimalPlaces(GRAM_DECIMALS);
   const meltG = roundUpTo(neededG, scaleStepG);
   const remeltG = least(meltG, onHand(leftoverName(soap)));
   const scrapeG = sum(shapes.map((shape) => shape.scrapeG));

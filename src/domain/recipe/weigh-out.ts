@@ -1,5 +1,5 @@
 import type { RecipeLine, Soap } from '../book/book.ts';
-import { type Exact, notBelowZero, roundUpTo, sum, zero } from '../kernel/exact.ts';
+import { type Exact, notBelowZero, one, roundUpTo, sum, zero } from '../kernel/exact.ts';
 import { handAmount, handStep } from './hand-amount.ts';
 
 /** How much of one line of a recipe goes into one melt. */
@@ -20,7 +20,7 @@ export function weighExactly(soap: Soap, wantedG: Exact): WeighedIngredient[] {
     // Multiplied before divided: 40 g of a recipe of 3 g + 3 g is 20 g of each, not 20.00…01.
     const g = line.g.times(wantedG).div(soap.recipeG);
     const amount = line.amount.eq(line.g) ? g : line.amount.times(wantedG).div(soap.recipeG);
-    return { line, amount, measure: measureOf(line), g, quantity: g.times(line.stockPerG) };
+    return { line, amount, measure: measureOf(line), g, quantity: inStock(line, g) };
   });
 }
 
@@ -58,7 +58,11 @@ const NOISE_DECIMALS = 12;
 /** An amount of a recipe's line, in the line's own measure. */
 export function measuredOut(line: RecipeLine, amount: Exact): WeighedIngredient {
   const g = amount.times(line.g).div(line.amount);
-  return { line, amount, measure: measureOf(line), g, quantity: g.times(line.stockPerG) };
+  return { line, amount, measure: measureOf(line), g, quantity: inStock(line, g) };
 }
+
+/** Most materials are kept in grams, where nothing is to be multiplied. */
+const inStock = ({ stockPerG }: RecipeLine, g: Exact): Exact =>
+  stockPerG.eq(one) ? g : g.times(stockPerG);
 
 const measureOf = ({ measure }: RecipeLine) => (measure === 'parts' ? 'g' : measure);

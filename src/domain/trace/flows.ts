@@ -58,14 +58,23 @@ function findLeavings(book: Book, history: ItemHistory): Leaving[] {
   const item = history.moves[0]?.item;
   if (item === undefined) return [];
   const makersOf = makersBySource(history.moves);
-  return takingsOf(book, item).map((taking) => {
-    const source = nameKey(taking.from);
+  const originOf = (from: string): Origin => {
+    const source = nameKey(from);
     const makers = new Set(item.kind === 'material' ? [] : (makersOf.get(source) ?? []));
     if (item.kind !== 'material' && book.batches.has(source)) makers.add(source);
     const isLot = makers.size === 0 && lotKeys(book).has(source);
-    return { ...taking, item, lot: isLot ? source : undefined, makers: [...makers] };
+    return { lot: isLot ? source : undefined, makers: [...makers] };
+  };
+  // Thousands of moves may take from one lot.
+  const origins = new Map<string, Origin>();
+  return takingsOf(book, item).map(({ move, from, quantity }) => {
+    const origin = origins.get(from) ?? originOf(from);
+    origins.set(from, origin);
+    return { move, from, quantity, item, ...origin };
   });
 }
+
+type Origin = Pick<Leaving, 'lot' | 'makers'>;
 
 /** Which batches put soap, pieces or bars on the shelf under each Lot (its own id, as a rule). */
 export function makersBySource(moves: readonly Move[]): Map<string, Set<string>> {

@@ -81,9 +81,7 @@ function take(move: Move, shelf: Shelf, takings: Taking[], waiting: Waiting): vo
 /** What comes in goes first to the moves that took more than was there, as the shelf itself counts it. */
 function repay(waiting: Waiting, layer: StockLayer, takings: Taking[]): void {
   let left = layer.quantity;
-  while (left.gt(0)) {
-    const [oldest] = waiting;
-    if (oldest === undefined) break;
+  for (let [oldest] = waiting; oldest !== undefined && left.gt(0); [oldest] = waiting) {
     const repaid = least(left, oldest.quantity);
     left = left.minus(repaid);
     oldest.quantity = oldest.quantity.minus(repaid);

@@ -6,7 +6,7 @@ import { addTo, type Exact, exact, sum, zero } from '../kernel/exact.ts';
 import { compareNames, nameKey } from '../kernel/names.ts';
 import { oncePer } from '../kernel/once-per.ts';
 import { andThen, answer, type Result } from '../kernel/result.ts';
-import { materialsPerG } from '../recipe/materials-per-g.ts';
+import { materialsIn } from '../recipe/materials-in.ts';
 import { movesOfBatch } from '../stock/batch-moves.ts';
 import { historyOf, indexOf } from '../stock/ledger-index.ts';
 import { live } from '../stock/reversals.ts';
@@ -128,7 +128,7 @@ function recalledLot(book: Book, lot: Lot, asOf: Day): RecalledLot {
 
 /** By today's recipes: soap holds what it is made of through all its blends, bars may hold anything. */
 function mayHold(item: Item, material: Material): boolean {
-  return 'soap' in item ? materialsPerG(item.soap).has(material) : item.kind === 'bars';
+  return 'soap' in item ? materialsIn(item.soap).has(material) : item.kind === 'bars';
 }
 
 /** What lies on an item's shelf under each of some lots or batches. */
