@@ -1,3 +1,4 @@
+import { mkdirSync, rmSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import MiniCssExtractPlugin from 'mini-css-extract-plugin';
 import MinimizerPlugin from 'minimizer-webpack-plugin';
@@ -156,6 +157,7 @@ const bundles = {
         finish: './src/build/finish.ts',
         excel: './src/build/excel.ts',
         starter: './src/build/starter.ts',
+        seal: './src/build/seal.ts',
       },
       'dist/build',
       // These bring a compiler and scripts of their own along; they stay where npm put them.
@@ -173,6 +175,13 @@ const bundles = {
 /** Bundles that are built only when asked for: nobody who runs the workbench needs them. */
 const onDemand = ['pictures'];
 
+/** From now on dist/ is of no whole build, until its last step notes the sources (src/build/built-from.ts). */
+function beginBuild() {
+  mkdirSync(here('maps'), { recursive: true });
+  rmSync(here('maps/built-from.json'), { force: true });
+  writeFileSync(here('maps/build-began'), '');
+}
+
 /** Builds the bundles named in `--env only=…`, or all that are shipped. */
 export default (env = {}) => {
   const names = env.only
@@ -184,5 +193,6 @@ export default (env = {}) => {
       `No bundle named ${unknown.join(', ')}; there are ${Object.keys(bundles).join(', ')}.`,
     );
   }
+  if (names.some((name) => !onDemand.includes(name))) beginBuild();
   return names.map((name) => bundles[name]());
 };

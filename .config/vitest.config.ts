@@ -1,11 +1,20 @@
 import { defineConfig } from 'vitest/config';
 import { ClosingLine } from './closing-line.ts';
+import { testsByNeed } from './what-tests-need.ts';
+
+const root = new URL('..', import.meta.url).pathname;
+
+/** What needs least runs first: a fault in the core is told before the first browser starts. */
+const projects = Object.entries(testsByNeed(root)).map(([name, include], groupOrder) => ({
+  extends: true as const,
+  test: { name, include: [...include], sequence: { groupOrder } },
+}));
 
 export default defineConfig({
   test: {
-    root: new URL('..', import.meta.url).pathname,
+    root,
     reporters: ['default', new ClosingLine()],
-    include: ['tests/**/*.test.ts'],
+    projects,
     // One real browser and one LibreOffice at a time: the machine has two cores.
     maxWorkers: 2,
     testTimeout: 120_000,

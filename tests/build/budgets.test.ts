@@ -3,11 +3,11 @@ import { join } from 'node:path';
 import { gzipSync } from 'node:zlib';
 import { describe, expect, it } from 'vitest';
 import budgets from './budgets.json' with { type: 'json' };
-import { inProject } from './built.ts';
+import { builtFile } from './built.ts';
 
 /** Scripts and style sheets of a built path: the file itself, or all in the folder. */
 function loaded(path: string): Buffer[] {
-  const full = inProject(path);
+  const full = builtFile(path);
   const files = statSync(full).isDirectory()
     ? readdirSync(full, { recursive: true, encoding: 'utf8' }).map((file) => join(full, file))
     : [full];
@@ -32,7 +32,7 @@ describe('what a browser loads', () => {
   });
 
   it('has a budget, whichever script of Excel it is', () => {
-    const scripts = readdirSync(inProject('dist')).filter((file) => file.endsWith('.js'));
+    const scripts = readdirSync(builtFile('dist')).filter((file) => file.endsWith('.js'));
     const budgeted = Object.keys(budgets).filter((path) => path.endsWith('.js'));
     expect(scripts.map((file) => `dist/${file}`).sort()).toEqual(budgeted.sort());
   });

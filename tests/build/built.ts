@@ -1,13 +1,17 @@
 import { existsSync, readFileSync } from 'node:fs';
-import { fileURLToPath } from 'node:url';
+import { staleBuild } from '../../src/build/built-from.ts';
+import { inProject } from '../support/in-project.ts';
 
-/** A path from the project's top folder. */
-export const inProject = (path: string): string =>
-  fileURLToPath(new URL(`../../${path}`, import.meta.url));
+// Whoever imports this looks at dist/: a stale one would pass tests of code that is no longer there.
+const stale = staleBuild(inProject('.'));
+if (stale !== undefined) throw new Error(stale);
 
-/** The text of a file that `npm run build` writes. */
-export function built(path: string): string {
+/** Where a file stands that `npm run build` writes. */
+export function builtFile(path: string): string {
   const file = inProject(path);
-  if (!existsSync(file)) throw new Error(`${path} is not there. Run "npm run build" first.`);
-  return readFileSync(file, 'utf8');
+  if (!existsSync(file)) throw new Error(`${path} is not there: run "npm run build".`);
+  return file;
 }
+
+/** Its text. */
+export const built = (path: string): string => readFileSync(builtFile(path), 'utf8');

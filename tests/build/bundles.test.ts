@@ -1,9 +1,9 @@
 import { readdirSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { built, inProject } from './built.ts';
+import { built, builtFile } from './built.ts';
 
 const filesIn = (folder: string, ends: string): string[] =>
-  readdirSync(inProject(folder), { recursive: true, encoding: 'utf8' })
+  readdirSync(builtFile(folder), { recursive: true, encoding: 'utf8' })
     .filter((file) => file.endsWith(ends))
     .map((file) => `${folder}/${file}`)
     .sort();
@@ -39,7 +39,7 @@ describe('the workbench', () => {
 });
 
 /** The scripts of the add-in, with those that the pane loads when first needed. */
-const inExcel = readdirSync(inProject('dist'))
+const inExcel = readdirSync(builtFile('dist'))
   .filter((file) => file.endsWith('.js'))
   .map((file) => `dist/${file}`);
 

@@ -2,9 +2,9 @@ import { runInNewContext } from 'node:vm';
 import { describe, expect, it } from 'vitest';
 import { functions } from '../../functions/index.ts';
 import { REQUIREMENTS } from '../../src/hosts/excel/requirements.ts';
+import { errorOf } from '../support/worksheet-functions.ts';
 import { built } from './built.ts';
-
-type Callable = (...args: unknown[]) => unknown;
+import { loadBuilt } from './built-functions.ts';
 
 interface Parameter {
   readonly name: string;
@@ -25,62 +25,30 @@ interface Metadata {
 
 const metadata = JSON.parse(built('dist/functions.json')) as Metadata;
 
-class HostError {
-  readonly code: string;
-  readonly message: string | undefined;
-
-  constructor(code: string, message?: string) {
-    this.code = code;
-    this.message = message;
-  }
-}
-
-/** Loads dist/functions.js where nothing is but a place to register functions. */
-function loaded(): Map<string, Callable> {
-  const found = new Map<string, Callable>();
-  const associate = (id: string, fn: Callable): void => {
-    if (found.has(id)) throw new Error(`${id} is associated twice.`);
-    found.set(id, fn);
-  };
-  runInNewContext(built('dist/functions.js'), {
-    CustomFunctions: { associate, Error: HostError },
-    console,
-  });
-  return found;
-}
-
 describe('dist/functions.js', () => {
-  const found = loaded();
+  const { ids, call } = loadBuilt();
 
   it('associates every function that functions/ offers, and no other', () => {
-    expect([...found.keys()].sort()).toEqual(Object.keys(functions).sort());
+    expect(ids).toEqual(Object.keys(functions).sort());
   });
 
   it('loads without a place to register, and then does nothing', () => {
     expect(() => runInNewContext(built('dist/functions.js'), {})).not.toThrow();
   });
 
-  it.each([...found.keys()])('%s called with nothing says what it wants, as a host error', (id) => {
-    let thrown: unknown;
-    try {
-      found.get(id)?.();
-    } catch (problem) {
-      thrown = problem;
-    }
-    expect(thrown).toBeInstanceOf(HostError);
-    const { code, message } = thrown as HostError;
+  it.each(ids)('%s called with nothing says what it wants, as a host error', (id) => {
+    const { code, message } = errorOf(() => call(id));
     expect(['#VALUE!', '#N/A']).toContain(code);
     expect(message).not.toMatch(/stopped on a fault of its own/);
-    expect(message?.length).toBeGreaterThan(10);
+    expect(message.length).toBeGreaterThan(10);
   });
 
   it('answers through the host’s own calling form: blanks, nulls and the object about the call', () => {
-    const tileCount = found.get('TILECOUNT');
     const pattern = [
       ['Slate', 'Teal', ''],
       ['Teal', 'Slate', 'Teal'],
     ];
-    expect(tileCount?.(pattern, null, { functionName: 'TILECOUNT' })).toEqual([
+    expect(call('TILECOUNT', pattern, null, { functionName: 'TILECOUNT' })).toEqual([
       ['Colour', 'Tiles'],
       ['Teal', 3],
       ['Slate', 2],

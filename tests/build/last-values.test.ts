@@ -6,7 +6,7 @@ import type { WorkbookImage } from '../../src/xlsx/image.ts';
 import type { Cell } from '../../src/workbook/port.ts';
 import { demoWorkbook } from '../../src/starter/starter-workbook.ts';
 import { byExcelJs, byLibreOffice, imageOf, soffice } from '../xlsx/support.ts';
-import { inProject } from './built.ts';
+import { builtFile } from './built.ts';
 
 /** Every cell of a sheet that is seen, by place: what it was worked out to be when the file was built. */
 function workedOut(): Map<string, Cell> {
@@ -43,7 +43,7 @@ describe('the starter workbook opened by someone without the add-in', () => {
   let file: Uint8Array;
   beforeAll(() => {
     wanted = workedOut();
-    file = readFileSync(inProject('dist/pour-ledger.xlsx'));
+    file = readFileSync(builtFile('dist/pour-ledger.xlsx'));
   });
 
   it.skipIf(soffice === undefined)('keeps every last value in LibreOffice, lists and all', () => {

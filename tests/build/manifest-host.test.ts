@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { manifestFor } from '../../src/build/manifest-host.ts';
-import { inProject } from './built.ts';
+import { inProject } from '../support/in-project.ts';
 
 const manifest = readFileSync(inProject('manifest.xml'), 'utf8');
 

@@ -5,7 +5,8 @@ import { join } from 'node:path';
 import { OfficeAddinManifest } from 'office-addin-manifest';
 import { describe, expect, it } from 'vitest';
 import { REQUIREMENTS } from '../../src/hosts/excel/requirements.ts';
-import { built, inProject } from './built.ts';
+import { inProject } from '../support/in-project.ts';
+import { built } from './built.ts';
 
 const SCHEMAS = inProject('tests/build/schemas');
 const hasXmllint = spawnSync('xmllint', ['--version']).error === undefined;

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { functionsMetadata } from '../../src/build/functions-metadata.ts';
 import { spillingFunctions } from '../../src/xlsx/formula/add-in-functions.ts';
-import { built } from './built.ts';
+import { inProject } from '../support/in-project.ts';
 
 interface Metadata {
   readonly functions: readonly {
@@ -10,8 +11,8 @@ interface Metadata {
 }
 
 describe('the functions that the file marks as spilling', () => {
-  it('are those whose metadata answers rows', () => {
-    const { functions } = JSON.parse(built('dist/functions.json')) as Metadata;
+  it('are those whose metadata answers rows', async () => {
+    const { functions } = JSON.parse(await functionsMetadata(inProject('functions'))) as Metadata;
     const rows = functions
       .filter(({ result }) => result.dimensionality === 'matrix')
       .map(({ id }) => id);

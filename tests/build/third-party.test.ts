@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { expect, it } from 'vitest';
-import { built, inProject } from './built.ts';
+import { inProject } from '../support/in-project.ts';
+import { built } from './built.ts';
 
 const notices = built('dist/THIRD-PARTY.txt');
 

@@ -1,15 +1,12 @@
 import { spawn, type ChildProcess } from 'node:child_process';
-import { existsSync } from 'node:fs';
 import { once } from 'node:events';
-import { fileURLToPath } from 'node:url';
-
-const dist = fileURLToPath(new URL('../../dist/', import.meta.url));
+import { builtFile } from '../build/built.ts';
 
 /** The starter workbook with the demo, as the build writes it. */
-export const demoFile = `${dist}pour-ledger.xlsx`;
+export const demoFile = builtFile('dist/pour-ledger.xlsx');
 
 /** The same sheets without the demo. */
-export const emptyFile = `${dist}pour-ledger-empty.xlsx`;
+export const emptyFile = builtFile('dist/pour-ledger-empty.xlsx');
 
 /** The workbench as a maker runs it: the built server in a process of its own. */
 export interface BuiltWorkbench {
@@ -24,10 +21,7 @@ export async function startBuilt(
   given: readonly string[],
   dataHome: string,
 ): Promise<BuiltWorkbench> {
-  const script = `${dist}workbench/server.js`;
-  if (!existsSync(script) || !existsSync(demoFile)) {
-    throw new Error('dist/ is missing: run `npm run build` first.');
-  }
+  const script = builtFile('dist/workbench/server.js');
   const child = spawn(process.execPath, [script, ...given, '--port', '0'], {
     env: { ...process.env, XDG_DATA_HOME: dataHome },
     stdio: ['ignore', 'pipe', 'pipe'],

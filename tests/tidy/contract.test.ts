@@ -1,8 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { functions } from '../../functions/index.ts';
+import { functionsMetadata } from '../../src/build/functions-metadata.ts';
 import { tables } from '../../src/workbook/schema.ts';
-import { built } from '../build/built.ts';
+import { inProject } from '../support/in-project.ts';
 import { contractFunctions, contractTables, contractWords } from '../support/contract.ts';
+
+const metadataText = await functionsMetadata(inProject('functions'));
 
 describe('the tables', () => {
   it('have the contract’s columns, in its order', () => {
@@ -24,7 +27,7 @@ describe('the tables', () => {
 });
 
 describe('the functions', () => {
-  const metadata = JSON.parse(built('dist/functions.json')) as {
+  const metadata = JSON.parse(metadataText) as {
     readonly functions: readonly {
       readonly id: string;
       readonly parameters: readonly {

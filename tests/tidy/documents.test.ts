@@ -2,7 +2,7 @@ import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { functions } from '../../functions/index.ts';
-import { inProject } from '../build/built.ts';
+import { inProject } from '../support/in-project.ts';
 
 const textOf = (file: string): string => readFileSync(inProject(file), 'utf8');
 const matches = (text: string, what: RegExp): string[] =>

@@ -1,6 +1,6 @@
 import { readdirSync, readFileSync, statSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { inProject } from '../build/built.ts';
+import { inProject } from '../support/in-project.ts';
 
 const PAGE = 'tests/REFERENCES.md';
 const ID = /§?[A-Z]?\d+[a-e]?/gu;

@@ -7,7 +7,8 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { functions } from '../../../functions/index.ts';
 import { staticFiles } from '../../../src/build/static-files.ts';
-import { built, inProject } from '../../build/built.ts';
+import { built, builtFile } from '../../build/built.ts';
+import { inProject } from '../../support/in-project.ts';
 import { startChromium } from '../../support/chromium.ts';
 import { workshop } from '../../support/small-book.ts';
 import { CLIENT_SCRIPT } from './host/office-client.ts';
@@ -35,7 +36,7 @@ let server: Server;
 
 beforeAll(async () => {
   built('dist/taskpane.html');
-  const serve = staticFiles(inProject('dist'));
+  const serve = staticFiles(builtFile('dist'));
   server = createServer((request, response) => void serve(request, response));
   await new Promise<void>((ready) => server.listen(0, '127.0.0.1', ready));
   browser = await startChromium();

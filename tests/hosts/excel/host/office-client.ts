@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { createContext, Script } from 'node:vm';
-import { inProject } from '../../../build/built.ts';
+import { inProject } from '../../../support/in-project.ts';
 import { type ClientGlobals, connect } from './connect.ts';
 import type { ExcelHost } from './excel-host.ts';
 
