@@ -1,10 +1,31 @@
+import type { Day } from '../src/domain/kernel/day.ts';
 import { type Exact, toCell } from '../src/domain/kernel/exact.ts';
 import type { Failure, FailureKind, Result } from '../src/domain/kernel/result.ts';
 import { CellFailure, type FailureCode } from './failure.ts';
+import type { ValueOf } from './kinds.ts';
+import type { Answers, FunctionRecord, List, Records } from './records/record.ts';
 
-/** What a function puts in cells: one value, or rows that spill with a header row. */
+/** What stands in one cell, and the rows of a list below its header. */
 export type CellAnswer = string | number | boolean;
-export type SpillAnswer = CellAnswer[][];
+export type Rows = readonly (readonly CellAnswer[])[];
+
+/** The arguments that a record tells of, read; and today where its answer rests on the day. */
+export type Given<R extends FunctionRecord> = {
+  readonly [Name in keyof R['takes']]: ValueOf<R['takes'][Name]>;
+} & ('day' extends R['restsOn'][number] ? { readonly today: Day } : unknown);
+
+type Outcome<A extends Answers> = A extends List
+  ? Rows | (A extends { orNumber: true } ? number : never)
+  : A extends 'numbers'
+    ? readonly number[]
+    : A extends 'number'
+      ? Exact | number
+      : string;
+
+/** An answer for each record of a group, under its id. */
+export type AnswersOf<G extends Records> = {
+  readonly [Id in keyof G]: (given: Given<G[Id]>) => Result<Outcome<G[Id]['answers']>>;
+};
 
 const codes: Readonly<Record<FailureKind, FailureCode>> = {
   wrong: '#VALUE!',
@@ -22,11 +43,6 @@ function failureFor({ kind, sentence }: Failure): CellFailure {
   return new CellFailure(codes[kind], sentence);
 }
 
-/** An exact result as a cell's number. */
-export function settleNumber(result: Result<Exact>): number {
-  return toCell(settle(result));
-}
-
 /** A picogram: thirds have no last digit, and what a cell's binary adds tells nobody more. */
 const CELL_DECIMALS = 12;
 
@@ -34,3 +50,7 @@ const CELL_DECIMALS = 12;
 export function amountCell(quantity: Exact): number {
   return toCell(quantity.toDecimalPlaces(CELL_DECIMALS));
 }
+
+/** In a list, what has no number stays blank. */
+export const cellOrBlank = (value: Exact | undefined): number | string =>
+  value === undefined ? '' : toCell(value);

@@ -1,17 +1,15 @@
 import { type Day, readDay } from '../src/domain/kernel/day.ts';
 import { howToTypeDay } from '../src/domain/kernel/typed-day.ts';
-import { type Exact, exact } from '../src/domain/kernel/exact.ts';
 import { isNumberAsText, NUMBER_AS_TEXT, quoted } from '../src/domain/kernel/names.ts';
 import { errorIn } from '../src/workbook/column.ts';
 import type { Cell } from '../src/workbook/port.ts';
-import { today } from './clock.ts';
 import { CellFailure } from './failure.ts';
 
 /**
  * Reads arguments as spreadsheets pass them: a scalar, a one-cell range as a 1×1 array, "", null or 0 for a
  * blank cell (by platform and build), undefined or null for one left out. So a 0 is read as blank by every reader of
- * what can't be 0; only the numbers of `numberArgument` and its like can. Each reader throws a sentence that names the
- * argument.
+ * what can't be 0; only `numberIn` and the cells of a range can. Each answers undefined for a blank, and throws a sentence
+ * that names the argument.
  */
 
 /** The first cell of an argument, whatever it holds: enough to look for a book's handle in it. */
@@ -19,7 +17,7 @@ export const firstCell = (argument: unknown): unknown =>
   Array.isArray(argument) ? (argument as unknown[]).flat()[0] : argument;
 
 /** The single cell of an argument; "" where it was left out. */
-function cellArgument(argument: unknown, what: string): Cell {
+function cellIn(argument: unknown, what: string): Cell {
   const cell = Array.isArray(argument) ? onlyCell(argument, what) : argument;
   if (cell === undefined || cell === null) return '';
   const error = errorIn(cell);
@@ -43,40 +41,14 @@ const isBlank = (cell: Cell): boolean => typeof cell === 'string' && cell.trim()
 /** Whether a cell is blank where no 0 can be meant. */
 const isBlankOrZero = (cell: Cell): boolean => cell === 0 || isBlank(cell);
 
-/** A name that must be given. */
-export function nameArgument(argument: unknown, what: string): string {
-  const name = optionalName(argument, what);
-  if (name === undefined) throw new CellFailure('#VALUE!', `${what} is blank. Give its name.`);
-  return name;
-}
-
-export function optionalName(argument: unknown, what: string): string | undefined {
-  const cell = cellArgument(argument, what);
+export function nameIn(argument: unknown, what: string): string | undefined {
+  const cell = cellIn(argument, what);
   return isBlankOrZero(cell) ? undefined : String(cell).trim();
 }
 
-/** A number that must be given; 0 is one. */
-export function numberArgument(argument: unknown, what: string): number {
-  const number = optionalNumber(argument, what);
-  if (number === undefined) throw new CellFailure('#VALUE!', `${what} is blank. Give a number.`);
-  return number;
-}
-
-/** A number other than 0 that must be given. */
-export function countArgument(argument: unknown, what: string): number {
-  const number = optionalCount(argument, what);
-  if (number === undefined) {
-    throw new CellFailure('#VALUE!', `${what} is blank or 0. Give a number above 0.`);
-  }
-  return number;
-}
-
-/** A number other than 0, such as bars to make. */
-export const optionalCount = (argument: unknown, what: string): number | undefined =>
-  optionalNumber(argument, what) || undefined;
-
-export function optionalNumber(argument: unknown, what: string): number | undefined {
-  const cell = cellArgument(argument, what);
+/** A number; 0 is one. */
+export function numberIn(argument: unknown, what: string): number | undefined {
+  const cell = cellIn(argument, what);
   if (isBlank(cell)) return undefined;
   if (typeof cell !== 'number' || !Number.isFinite(cell)) {
     const says = isNumberAsText(cell)
@@ -87,27 +59,23 @@ export function optionalNumber(argument: unknown, what: string): number | undefi
   return cell;
 }
 
-export const exactArgument = (argument: unknown, what: string): Exact =>
-  exact(numberArgument(argument, what));
+/** A number other than 0, such as bars to make. */
+export const countIn = (argument: unknown, what: string): number | undefined =>
+  numberIn(argument, what) || undefined;
 
-export function optionalExact(argument: unknown, what: string): Exact | undefined {
-  const number = optionalNumber(argument, what);
-  return number === undefined ? undefined : exact(number);
-}
-
-/** TRUE or FALSE; blank takes the default. */
-export function booleanArgument(argument: unknown, what: string, standard: boolean): boolean {
-  const cell = cellArgument(argument, what);
-  if (isBlank(cell)) return standard;
+/** TRUE or FALSE. */
+export function truthIn(argument: unknown, what: string): boolean | undefined {
+  const cell = cellIn(argument, what);
+  if (isBlank(cell)) return undefined;
   if (typeof cell === 'boolean') return cell;
   if (cell === 0 || cell === 1) return cell === 1;
   throw new CellFailure('#VALUE!', `${what} is ${quoted(cell)}. Give TRUE or FALSE.`);
 }
 
-/** A date as serial number or ISO text; blank is today. */
-export function dayArgument(argument: unknown, what: string): Day {
-  const cell = cellArgument(argument, what);
-  if (isBlankOrZero(cell)) return today();
+/** A date as serial number or ISO text. */
+export function dayIn(argument: unknown, what: string): Day | undefined {
+  const cell = cellIn(argument, what);
+  if (isBlankOrZero(cell)) return undefined;
   const day = readDay(cell);
   if (day === undefined) {
     throw new CellFailure(
@@ -118,12 +86,10 @@ export function dayArgument(argument: unknown, what: string): Day {
   return day;
 }
 
-/** A range of cells that must be given; one value counts as a range of one. */
-export function rangeArgument(argument: unknown, what: string): Cell[][] {
-  if (argument === undefined || argument === null) {
-    throw new CellFailure('#VALUE!', `${what} is left out. Give a range of cells.`);
-  }
-  if (!Array.isArray(argument)) return [[cellArgument(argument, what)]];
+/** A range of cells, of which each may be blank; one value counts as a range of one. Undefined where it is left out. */
+export function rangeIn(argument: unknown, what: string): Cell[][] | undefined {
+  if (argument === undefined || argument === null) return undefined;
+  if (!Array.isArray(argument)) return [[cellIn(argument, what)]];
   return argument.map((row: unknown, down) =>
     (Array.isArray(row) ? row : [row]).map((cell: unknown, across) => {
       if (isPlainCell(cell) && errorIn(cell) === undefined) return cell;
@@ -137,10 +103,32 @@ export function rangeArgument(argument: unknown, what: string): Cell[][] {
 }
 
 /** The names in a range, row by row; "" where a cell is blank. */
-export const namesArgument = (argument: unknown, what: string): string[] =>
-  rangeArgument(argument, what)
-    .flat()
+export const namesIn = (argument: unknown, what: string): string[] | undefined =>
+  rangeIn(argument, what)
+    ?.flat()
     .map((cell) => (isBlankOrZero(cell) ? '' : String(cell)));
 
 const isPlainCell = (cell: unknown): cell is Cell =>
   typeof cell === 'string' || typeof cell === 'number' || typeof cell === 'boolean';
+
+/** The ranges of a call: Excel hands repeating ranges over as one list of ranges, other callers one by one. */
+export function tablesIn(cellArguments: unknown): unknown[][][] {
+  return (cellArguments as readonly unknown[])
+    .flatMap((argument) => (isListOfRanges(argument) ? argument : [argument]))
+    .filter((argument) => !isNothing(argument))
+    .map((argument) => (Array.isArray(argument) ? rowsOf(argument) : [[argument]]));
+}
+
+const rowsOf = (range: readonly unknown[]): unknown[][] =>
+  range.every(Array.isArray) ? (range as unknown[][]) : range.map((row) => [row].flat());
+
+/** A blank cell, or no cells at all, as a host hands over where no table is given. */
+function isNothing(argument: unknown): boolean {
+  if (Array.isArray(argument)) return argument.length < 2 && argument.every(isNothing);
+  return argument === undefined || argument === null || argument === '' || argument === 0;
+}
+
+function isListOfRanges(argument: unknown): argument is unknown[][][] {
+  const first: unknown = Array.isArray(argument) ? argument[0] : undefined;
+  return Array.isArray(first) && Array.isArray(first[0]);
+}

@@ -3,13 +3,14 @@ import { withItemsAsked } from '../src/domain/stock/items-asked.ts';
 import { firstCell } from './arguments.ts';
 import { remembered } from './books.ts';
 import { today } from './clock.ts';
+import type { FunctionRecord } from './records/record.ts';
 
 type WorksheetFunction = (...cellArguments: unknown[]) => unknown;
 
 interface KeptAnswer {
   readonly answer: unknown;
-  /** The items whose histories it was worked out from. */
-  readonly items: ReadonlySet<string>;
+  /** The items whose histories it was worked out from, where it hangs on no other line of the book. */
+  readonly items?: ReadonlySet<string>;
 }
 
 /** Answers of one book by question; those of no book together. A book let go takes its answers along. */
@@ -20,53 +21,43 @@ const noBook = {};
 const MOST_CELLS = 200;
 const MOST_ANSWERS = 5_000;
 
-/** What these answer hangs on the day, the catalogue and the items they look up, and on no other line of a book. */
-const restOnItems = [
-  'BASEPERMOLD',
-  'MELTSHEET',
-  'WEIGHOUT',
-  'MATERIALS',
-  'TAKEOUT',
-  'CANMAKE',
-  'ONHAND',
-  'STOCKVALUE',
-  'UNITCOST',
-  'REORDERPOINT',
-  'COSTPERBAR',
-  'COSTLINES',
-];
-
 /**
  * The same function, which works out each question once a day and book: a sheet asks for a whole list
  * in each of the cells that show one line of it. Failures are not kept, since a later call may mend them.
  */
-export function askedBefore(id: string, worksheetFunction: WorksheetFunction): WorksheetFunction {
+export function askedBefore(
+  id: string,
+  { takes, restsOn }: Pick<FunctionRecord, 'takes' | 'restsOn'>,
+  worksheetFunction: WorksheetFunction,
+): WorksheetFunction {
+  const bookAt = Object.values(takes).findIndex(({ kind }) => kind === 'book');
+  const restsOnDay = restsOn.includes('day');
+  const restsOnItems = restsOn.includes('items');
   return (...cellArguments) => {
-    const book = bookIn(cellArguments);
+    const book = bookIn(cellArguments[bookAt]);
     const question = questionOf(cellArguments, book);
     if (question === undefined) return worksheetFunction(...cellArguments);
-    const key = `${id} ${String(today())} ${question}`;
+    const key = `${id} ${restsOnDay ? String(today()) : ''} ${question}`;
     const known = answersOf(book ?? noBook);
     const found = known.get(key);
     if (found !== undefined) return copyOf(found.answer);
     const { answer, items } = withItemsAsked(() => worksheetFunction(...cellArguments));
     if (known.size >= MOST_ANSWERS) known.clear();
-    known.set(key, { answer: copyOf(answer), items });
+    known.set(key, { answer: copyOf(answer), ...(restsOnItems && { items }) });
     return answer;
   };
 }
 
 /**
- * Hands on to a book the answers of the one before it, which differs from it in its ledger alone, but
- * for those worked out from an item that was touched.
+ * Hands on to a book the answers of the one before it, which differs from it in its ledger alone, where they
+ * were worked out from items of which none was touched.
  */
 export function carryAnswers(before: Book, book: Book, touched: ReadonlySet<string>): void {
   const known = answersOf(book);
   const changed = [...touched];
   for (const [key, kept] of answersOf(before)) {
-    const id = key.slice(0, key.indexOf(' '));
-    if (restOnItems.includes(id) && !changed.some((item) => kept.items.has(item)))
-      known.set(key, kept);
+    const { items } = kept;
+    if (items !== undefined && !changed.some((item) => items.has(item))) known.set(key, kept);
   }
 }
 
@@ -82,13 +73,10 @@ const copyOf = (answer: unknown): unknown =>
     ? answer.map((row: unknown) => (Array.isArray(row) ? [...(row as unknown[])] : row))
     : answer;
 
-function bookIn(cellArguments: readonly unknown[]): Book | undefined {
-  for (const argument of cellArguments) {
-    const cell = firstCell(argument);
-    const book = typeof cell === 'string' ? remembered(cell.trim()) : undefined;
-    if (book !== undefined) return book;
-  }
-  return undefined;
+/** The book that an argument names, where it is in memory; the function itself says where it is not. */
+function bookIn(argument: unknown): Book | undefined {
+  const cell = firstCell(argument);
+  return typeof cell === 'string' ? remembered(cell.trim()) : undefined;
 }
 
 /**

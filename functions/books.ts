@@ -1,7 +1,7 @@
 import type { Book } from '../src/domain/book/book.ts';
 import { quoted } from '../src/domain/kernel/names.ts';
 import { errorIn } from '../src/workbook/column.ts';
-import { firstCell, optionalName } from './arguments.ts';
+import { firstCell, nameIn } from './arguments.ts';
 import { CellFailure } from './failure.ts';
 
 /** Enough for the workbooks open side by side, and for the state before an edit. */
@@ -59,17 +59,16 @@ export function remembered(handle: string): Book | undefined {
 /** The book used last: most often the state before an edit. */
 export const lastRemembered = (): Book | undefined => last;
 
-/** The book that a function's `book` argument names. Throws #N/A where it is not in memory (yet). */
-export function bookArgument(argument: unknown): Book {
+/** The book that an argument names, undefined where that is blank. Throws #N/A where it is not in memory (yet). */
+export function bookIn(argument: unknown, what: string): Book | undefined {
   const error = errorIn(firstCell(argument));
   if (error !== undefined)
     throw new CellFailure(
       '#N/A',
       `The cell named Book holds the error ${error}: it says what to mend.`,
     );
-  const handle = optionalName(argument, 'book');
-  if (handle === undefined)
-    throw new CellFailure('#VALUE!', 'book is blank. Give the cell named Book.');
+  const handle = nameIn(argument, what);
+  if (handle === undefined) return undefined;
   const book = remembered(handle);
   if (book !== undefined) return book;
   // Any text may be a handle of another version, which heals too; what is no text never was one.

@@ -1,4 +1,5 @@
 import { cpSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { records } from '../../functions/records/index.ts';
 import { inProject } from './folders.ts';
 import { functionsMetadata } from './functions-metadata.ts';
 import { LOCAL_HOST, manifestFor } from './manifest-host.ts';
@@ -11,7 +12,7 @@ import { thirdPartyNotices } from './third-party.ts';
  */
 const host = process.env['POUR_LEDGER_HOST'] ?? LOCAL_HOST;
 
-const metadata = await functionsMetadata(inProject('functions'));
+const metadata = functionsMetadata(records);
 writeFileSync(inProject('dist/functions.json'), metadata);
 // The workbench's formula helper reads it too.
 writeFileSync(inProject('dist/workbench/page/functions.json'), metadata);

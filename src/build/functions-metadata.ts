@@ -1,23 +1,41 @@
-import { readdirSync, readFileSync } from 'node:fs';
-import { join } from 'node:path';
-import { generateCustomFunctionsMetadata } from 'custom-functions-metadata';
+import { parseTree } from 'custom-functions-metadata';
+import { type Answers, type FunctionRecord, kinds } from '../../functions/records/record.ts';
 
 /**
- * Answers the text of functions.json: what each doc-tagged function in a folder tells of itself. The generator also
- * asks for data types (entities, pictures in cells), which no function here takes and no one-time purchase of Excel
- * has: there every function would answer #VALUE!.
+ * Answers the text of functions.json: what the standard generator reads in the records, which it is given as functions with
+ * doc tags. It would also ask for data types (entities, pictures in cells), which no function here takes and no
+ * one-time purchase of Excel has: there every function would answer #VALUE!.
  */
-export async function functionsMetadata(folder: string): Promise<string> {
-  const tagged = readdirSync(folder, { recursive: true, encoding: 'utf8' })
-    .filter((file) => file.endsWith('.ts'))
-    .map((file) => join(folder, file))
-    .filter((file) => /@customfunction\b/i.test(readFileSync(file, 'utf8')))
-    .sort();
-  const { metadataJson, errors } = await generateCustomFunctionsMetadata(tagged);
+export function functionsMetadata(records: Readonly<Record<string, FunctionRecord>>): string {
+  const tagged = Object.entries(records).map(([id, record]) => declaration(id, record));
+  const { functions, extras } = parseTree(tagged.join('\n'), 'records.ts');
+  const errors = extras.flatMap((extra) => extra.errors);
   if (errors.length > 0) {
-    throw new Error(`The functions' doc tags do not hold:\n${errors.join('\n')}`);
+    throw new Error(`The functions' records do not hold:\n${errors.join('\n')}`);
   }
-  if (metadataJson === '') throw new Error(`No function in ${folder} has a @customfunction tag.`);
-  const { functions } = JSON.parse(metadataJson) as { readonly functions: unknown };
   return `${JSON.stringify({ functions }, null, 4)}\n`;
+}
+
+/** Cells are told as `any`: the generator knows no `unknown`, and a cell may always hold something else. */
+const cellTypes = { cell: 'any', range: 'any[][]', ranges: 'any[][][]' } as const;
+
+function declaration(id: string, { help, takes, answers }: FunctionRecord): string {
+  const told = Object.entries(takes).map(([name, { kind, help: what, optional }]) => {
+    const type = cellTypes[kinds[kind]];
+    return optional === true
+      ? { tag: `@param {${type}} [${name}] ${what}`, parameter: `${name}?: ${type}` }
+      : { tag: `@param {${type}} ${name} ${what}`, parameter: `${name}: ${type}` };
+  });
+  return [
+    '/**',
+    ...[help, `@customfunction ${id}`, ...told.map(({ tag }) => tag)].map((line) => ` * ${line}`),
+    ' */',
+    `function ${id}(${told.map(({ parameter }) => parameter).join(', ')}): ${typeOf(answers)} {}`,
+  ].join('\n');
+}
+
+function typeOf(answers: Answers): string {
+  if (answers === 'text') return 'string';
+  if (answers === 'numbers') return 'number[][]';
+  return answers === 'number' ? 'number' : 'any[][]';
 }

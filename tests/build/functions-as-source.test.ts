@@ -1,9 +1,9 @@
 import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
+import { records } from '../../functions/records/index.ts';
 import { functionsMetadata } from '../../src/build/functions-metadata.ts';
 import { demoTables } from '../../src/starter/demo/demo-tables.ts';
 import { demoDay } from '../../src/starter/demo/season.ts';
 import type { Cell } from '../../src/workbook/port.ts';
-import { inProject } from '../support/in-project.ts';
 import { dice, junk, neverCells, randomBook } from '../support/random-books.ts';
 import { type CallFunction, CellError, loadOnce } from '../support/worksheet-functions.ts';
 import { built } from './built.ts';
@@ -13,7 +13,7 @@ import { loadBuilt } from './built-functions.ts';
  * Everything else is tested from source: this alone holds that the script which is shipped says the same, answer by
  * answer and sentence by sentence.
  */
-const metadataText = await functionsMetadata(inProject('functions'));
+const metadataText = functionsMetadata(records);
 const { functions } = JSON.parse(metadataText) as {
   readonly functions: readonly {
     readonly id: string;

@@ -1,6 +1,8 @@
 import { runInNewContext } from 'node:vm';
 import { describe, expect, it } from 'vitest';
 import { functions } from '../../functions/index.ts';
+import { records } from '../../functions/records/index.ts';
+import { type FunctionRecord, spills } from '../../functions/records/record.ts';
 import { REQUIREMENTS } from '../../src/hosts/excel/requirements.ts';
 import { errorOf } from '../support/worksheet-functions.ts';
 import { built } from './built.ts';
@@ -20,6 +22,7 @@ interface Metadata {
     readonly name: string;
     readonly description?: string;
     readonly parameters: readonly Parameter[];
+    readonly result: { readonly dimensionality?: string };
   }[];
 }
 
@@ -57,10 +60,24 @@ describe('dist/functions.js', () => {
 });
 
 describe('dist/functions.json', () => {
-  it('tells of every function that functions/ offers, and no other', () => {
-    const ids = metadata.functions.map(({ id }) => id);
-    expect([...ids].sort()).toEqual(Object.keys(functions).sort());
-    expect(metadata.functions.map(({ name }) => name)).toEqual(ids);
+  it('tells what the records tell, word for word', () => {
+    const told = metadata.functions.map(({ id, name, description, parameters, result }) => ({
+      names: [id, name],
+      help: description,
+      spills: result.dimensionality === 'matrix',
+      takes: parameters.map((each) => [each.name, each.description, each.optional === true]),
+    }));
+    const ours = Object.entries<FunctionRecord>(records).map(([id, record]) => ({
+      names: [id, id],
+      help: record.help,
+      spills: spills(record),
+      takes: Object.entries(record.takes).map(([name, { help, optional }]) => [
+        name,
+        help,
+        optional === true,
+      ]),
+    }));
+    expect(told).toEqual(ours);
   });
 
   it.each(metadata.functions.map((entry) => [entry.id, entry] as const))(

@@ -2,12 +2,16 @@ import { describe, expect, it } from 'vitest';
 import { askedBefore } from '../../functions/asked-before.ts';
 import { asIfOn } from '../../functions/clock.ts';
 import { functions } from '../../functions/index.ts';
+import { records } from '../../functions/records/index.ts';
 import { ranges, table, type Tables, withCell, workshop } from '../support/small-book.ts';
 
+const restingOnNothing = { takes: {}, restsOn: [] };
+const restingOnDay = { takes: {}, restsOn: ['day'] } as const;
+
 /** A function that counts how often it was worked out, under a name of its own. */
-function counted(id: string) {
+function counted(id: string, record: Parameters<typeof askedBefore>[1] = restingOnNothing) {
   let times = 0;
-  const ask = askedBefore(id, (...given) => {
+  const ask = askedBefore(id, record, (...given) => {
     times += 1;
     if (given[0] === 'fail') throw new Error('not now');
     return [times];
@@ -23,7 +27,7 @@ describe('a question asked before', () => {
   });
 
   it('is answered whole again, whatever the caller did to the rows it got', () => {
-    const ask = askedBefore('ROWS', () => [
+    const ask = askedBefore('ROWS', restingOnNothing, () => [
       ['Item', 'On hand'],
       ['Teal', 12],
     ]);
@@ -53,11 +57,14 @@ describe('a question asked before', () => {
     expect(times()).toBe(2);
   });
 
-  it('is asked again on another day', () => {
-    const { ask, times } = counted('DAY');
+  it.each([
+    ['again on another day where it rests on the day', restingOnDay, 2],
+    ['once for all days where it does not', restingOnNothing, 1],
+  ])('is asked %s', (name, record, wanted) => {
+    const { ask, times } = counted(`DAY ${name}`, record);
     asIfOn(46_000, () => ask('Teal'));
     asIfOn(46_001, () => ask('Teal'));
-    expect(times()).toBe(2);
+    expect(times()).toBe(wanted);
   });
 
   it('is asked again after a failure', () => {
@@ -88,7 +95,7 @@ describe('a question asked before', () => {
   it('is worked out again after an edit just where it hangs on what was edited', () => {
     let times = 0;
     // An id whose answers are handed on; a third argument keeps these questions apart from all others.
-    const ask = askedBefore('ONHAND', (...given) => {
+    const ask = askedBefore('ONHAND', records.ONHAND, (...given) => {
       times += 1;
       return functions['ONHAND']?.(given[0], given[1]);
     });

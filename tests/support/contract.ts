@@ -31,20 +31,6 @@ export const contractWords: ReadonlyMap<string, readonly string[]> = new Map(
   tableUnder('column').map(([header = '', words = '']) => [header, words.split(', ')]),
 );
 
-export interface ContractArgument {
-  readonly name: string;
-  readonly optional: boolean;
-  readonly repeating: boolean;
-}
-
-/** Each function's arguments, by its id. */
-export const contractFunctions: ReadonlyMap<string, readonly ContractArgument[]> = new Map(
-  tableUnder('id').map(([id = '', named = '']) => [
-    id,
-    named.split(', ').map((name) => ({
-      name: name.replace(/[[\]*]/g, ''),
-      optional: name.startsWith('['),
-      repeating: name.endsWith('*'),
-    })),
-  ]),
-);
+/** Each function's arguments and what it gives, as the page spells them, by its id. */
+export const contractFunctions: ReadonlyMap<string, readonly [takes: string, gives: string]> =
+  new Map(tableUnder('id').map(([id = '', takes = '', gives = '']) => [id, [takes, gives]]));

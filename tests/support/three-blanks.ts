@@ -1,3 +1,5 @@
+import { records } from '../../functions/records/index.ts';
+import type { Argument, Kind } from '../../functions/records/record.ts';
 import type { Column } from '../../src/workbook/column.ts';
 import { Findings } from '../../src/workbook/read/findings.ts';
 import { recogniseTable } from '../../src/workbook/read/recognise.ts';
@@ -14,17 +16,18 @@ export type Blank = (typeof blanks)[number];
 
 type HostRange = readonly (readonly unknown[])[];
 
-/** Arguments by place in which a 0 means something else than a blank. A formula tells them apart: IF(A1="","",A1). */
-const meantZeros: Readonly<Record<string, readonly number[]>> = {
-  BASEPERMOLD: [2],
-  SAFETYSTOCK: [1, 2, 3],
-  ORDERSIZE: [0, 1, 2],
-  PRICE: [0, 1, 5],
-  BREAKEVEN: [0, 1, 2],
-  FORECAST: [0],
-  FORECASTFIT: [0],
-  AMOUNT: [0],
-};
+/** Kinds of arguments in which a 0 means something else than a blank. A formula tells them apart: IF(A1="","",A1). */
+const toldApart: readonly Kind[] = ['number', 'percent', 'range'];
+
+const isMeant = ({ kind, ifBlank }: Argument): boolean => toldApart.includes(kind) && ifBlank !== 0;
+
+/** The places of a function's arguments in which a 0 is meant. */
+const meantZeros: Readonly<Record<string, readonly number[]>> = Object.fromEntries(
+  Object.entries(records).map(([id, { takes }]) => [
+    id,
+    Object.values(takes).flatMap((argument, at) => (isMeant(argument) ? [at] : [])),
+  ]),
+);
 
 /** Asks three hosts, of which each hands blanks over in its own way, and holds their answers equal. */
 export function asksThree(hosts: readonly CallFunction[]): CallFunction {

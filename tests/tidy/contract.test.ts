@@ -1,11 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { functions } from '../../functions/index.ts';
-import { functionsMetadata } from '../../src/build/functions-metadata.ts';
+import { records } from '../../functions/records/index.ts';
+import { type FunctionRecord, kinds, spoken } from '../../functions/records/record.ts';
 import { tables } from '../../src/workbook/schema.ts';
-import { inProject } from '../support/in-project.ts';
 import { contractFunctions, contractTables, contractWords } from '../support/contract.ts';
-
-const metadataText = await functionsMetadata(inProject('functions'));
 
 describe('the tables', () => {
   it('have the contract’s columns, in its order', () => {
@@ -27,35 +24,24 @@ describe('the tables', () => {
 });
 
 describe('the functions', () => {
-  const metadata = JSON.parse(metadataText) as {
-    readonly functions: readonly {
-      readonly id: string;
-      readonly parameters: readonly {
-        readonly name: string;
-        readonly optional?: boolean;
-        readonly repeating?: boolean;
-      }[];
-    }[];
-  };
-
-  it('are the contract’s, no more and no fewer', () => {
-    expect(Object.keys(functions).sort()).toEqual([...contractFunctions.keys()].sort());
-  });
-
-  it.each([...contractFunctions])('%s takes the contract’s arguments', (id, wanted) => {
-    const told = metadata.functions.find((entry) => entry.id === id)?.parameters ?? [];
-    const taken = told.map(({ name, optional, repeating }) => ({
-      name,
-      optional: optional ?? false,
-      repeating: repeating ?? false,
-    }));
-    expect(taken).toEqual(wanted.map((argument) => ({ ...argument, name: inCode(argument.name) })));
+  it('take and give what the contract says, no more and no fewer', () => {
+    const ours = Object.entries(records).map(([id, record]) => [
+      id,
+      [takesOf(record), givesOf(record)],
+    ]);
+    expect(Object.fromEntries(ours)).toEqual(Object.fromEntries(contractFunctions));
   });
 });
 
-/** A name as the page spells it, run together as code does: "fee %" is feePercent. */
-function inCode(name: string): string {
-  return name
-    .replace('%', 'percent')
-    .replace(/ (\w)/g, (_, letter: string) => letter.toUpperCase());
+const takesOf = ({ takes }: FunctionRecord): string =>
+  Object.entries(takes)
+    .map(([name, { kind, optional }]) => {
+      const told = kinds[kind] === 'ranges' ? `${spoken(name)}*` : spoken(name);
+      return optional === true ? `[${told}]` : told;
+    })
+    .join(', ');
+
+function givesOf({ answers }: FunctionRecord): string {
+  if (typeof answers === 'string') return answers;
+  return answers.columns.join(', ') + (answers.orNumber === true ? '; or number' : '');
 }

@@ -1,7 +1,7 @@
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { functions } from '../../functions/index.ts';
+import { NAMESPACE, questions } from '../../functions/records/index.ts';
 import { inProject } from '../support/in-project.ts';
 
 const textOf = (file: string): string => readFileSync(inProject(file), 'utf8');
@@ -77,9 +77,15 @@ describe('DEVELOPERS.md and README.md', () => {
     },
   );
 
-  it('README names every worksheet function, and no other', () => {
-    const asked = new Set(matches(readme, /\bPOUR\.([A-Z]+)/g));
-    expect([...asked].sort()).toEqual(Object.keys(functions).sort());
+  it('README’s table of functions is that of their records', () => {
+    const rows = questions.map(([asked, group]) => {
+      const names = Object.keys(group).map((id) => `\`${NAMESPACE}.${id}\``);
+      return `${asked} | ${names.join(', ')}`;
+    });
+    const [, table = ''] = /\| ask .*\n\|[- |]+\|\n((?:\|.*\|\n)+)/.exec(readme) ?? [];
+    expect(matches(table, /^\| (.*) \|$/gm).map((row) => row.replace(/ +/g, ' ').trim())).toEqual(
+      rows,
+    );
   });
 });
 

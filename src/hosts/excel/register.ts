@@ -1,5 +1,5 @@
 import { CellFailure } from '../../../functions/failure.ts';
-import type { WorksheetFunction } from '../../../functions/index.ts';
+import type { WorksheetFunction } from '../../../functions/worksheet-function.ts';
 
 /** The part of the spreadsheet's `CustomFunctions` global that registration needs. */
 export interface FunctionHost {

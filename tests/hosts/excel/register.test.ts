@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { CellFailure } from '../../../functions/failure.ts';
-import type { WorksheetFunction } from '../../../functions/index.ts';
+import type { WorksheetFunction } from '../../../functions/worksheet-function.ts';
 import { register } from '../../../src/hosts/excel/register.ts';
 import { ExcelHost } from './host/excel-host.ts';
 import { officeClient } from './host/office-client.ts';

@@ -1,5 +1,6 @@
 import { BooleanNumber } from '@univerjs/presets';
 import { FunctionType, type IFunctionInfo } from '@univerjs/preset-sheets-core';
+import { spaced } from '../../../../functions/records/record.ts';
 
 /** What functions.json, the standard metadata, tells of one function. */
 export interface FunctionHelp {
@@ -32,7 +33,3 @@ export function helpEntry(functionName: string, help: FunctionHelp | undefined):
     })),
   };
 }
-
-/** "useLeftovers" as a person reads it: "use leftovers". */
-const spaced = (name: string): string =>
-  name.replace(/(?<=[a-z])[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`);

@@ -7,14 +7,13 @@ import {
   type FunctionVariantType,
 } from '@univerjs/preset-sheets-core';
 import { CellFailure } from '../../../../functions/failure.ts';
+import { NAMESPACE } from '../../../../functions/records/index.ts';
 import { argumentOf, ErrorArgument, errorOf, resultOf } from './engine-values.ts';
 import type { Failures } from './failures.ts';
 import { helpEntry, type FunctionHelp } from './function-help.ts';
 
 /** Functions by contract id ("BOOK"): raw cell arguments in, a scalar or rows out. */
 export type CellFunctions = Readonly<Record<string, (...args: unknown[]) => unknown>>;
-
-const NAMESPACE = 'POUR';
 
 /** Registers every function under its full name ("POUR.BOOK"). Call it after the workbook exists. */
 export function registerFunctions(

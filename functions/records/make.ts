@@ -1,0 +1,90 @@
+import type { Argument, Records } from './record.ts';
+import { book, design } from './shared.ts';
+
+/** What a batch is asked by. */
+const batch = {
+  design,
+  bars: { kind: 'count', help: 'Good bars wanted; 12 if blank.', ifBlank: 12 },
+  book,
+  useLeftovers: {
+    kind: 'yes/no',
+    help: 'TRUE melts leftover soap first and lays spare tiles first; FALSE if blank.',
+    optional: true,
+    ifBlank: false,
+  },
+} as const satisfies Readonly<Record<string, Argument>>;
+
+const meltColumns = [
+  'Step',
+  'Colour',
+  'Fills',
+  'Needed g',
+  'Melt g',
+  'Ingredient',
+  'Amount',
+  'Unit',
+  'Spare tiles',
+  'Leftover g',
+] as const;
+
+const needColumns = ['Material', 'Amount', 'Unit', 'On hand', 'Short'] as const;
+
+export const makeRecords = {
+  MELTSHEET: {
+    help: 'What to weigh out for a batch, colour by colour in pouring order, one row for each ingredient.',
+    takes: batch,
+    answers: { columns: meltColumns },
+    restsOn: ['items', 'day'],
+  },
+  MATERIALS: {
+    help: 'Materials that a batch takes from stock, what is on hand today, and what is short.',
+    takes: batch,
+    answers: { columns: needColumns },
+    restsOn: ['items', 'day'],
+  },
+  WEIGHOUT: {
+    help: 'MELTSHEET in amounts that a scale and a dropper can do; recording the pour takes just these.',
+    takes: batch,
+    answers: { columns: [...meltColumns, 'Mind'] },
+    restsOn: ['items', 'day'],
+  },
+  TAKEOUT: {
+    help: 'MATERIALS as WEIGHOUT weighs it out: what recording the pour will take from stock.',
+    takes: batch,
+    answers: { columns: needColumns },
+    restsOn: ['items', 'day'],
+  },
+  CANMAKE: {
+    help: "The most whole good bars of a design that today's stock allows.",
+    takes: { design, book },
+    answers: 'number',
+    restsOn: ['items', 'day'],
+  },
+  BASEPERMOLD: {
+    help: 'Grams of soap for fills of a mold, with the soap scraped off; with a colour, grams of base in it.',
+    takes: {
+      mold: { kind: 'name', help: 'Name of the mold, as in Molds.' },
+      book,
+      fills: { kind: 'number', help: 'How many fills; 1 if blank.', optional: true, ifBlank: 1 },
+      colour: {
+        kind: 'name',
+        help: 'A colour, to get only the grams of base in that soap.',
+        optional: true,
+      },
+    },
+    answers: 'number',
+    restsOn: ['items'],
+  },
+  TILECOUNT: {
+    help: 'Counts the tiles of each colour in a mosaic pattern, most first; with a colour, its number of tiles.',
+    takes: {
+      pattern: {
+        kind: 'names',
+        help: "Cells with a colour's name for each tile; blank cells are no tile.",
+      },
+      colour: { kind: 'name', help: 'A colour, to get its count alone.', optional: true },
+    },
+    answers: { columns: ['Colour', 'Tiles'], orNumber: true },
+    restsOn: [],
+  },
+} as const satisfies Records;
