@@ -4,8 +4,7 @@ import { firstCell } from './arguments.ts';
 import { remembered } from './books.ts';
 import { today } from './clock.ts';
 import type { FunctionRecord } from './records/record.ts';
-
-type WorksheetFunction = (...cellArguments: unknown[]) => unknown;
+import type { WorksheetFunction } from './worksheet-function.ts';
 
 interface KeptAnswer {
   readonly answer: unknown;

@@ -1,6 +1,5 @@
 import { CellFailure } from './failure.ts';
-
-type WorksheetFunction = (...cellArguments: unknown[]) => unknown;
+import type { WorksheetFunction } from './worksheet-function.ts';
 
 /** The same function, failing with a sentence where a number of its answer is past what a cell can hold. */
 export function finite(worksheetFunction: WorksheetFunction): WorksheetFunction {

@@ -1,4 +1,5 @@
 import { CellFailure } from '../../../functions/failure.ts';
+import { NAMESPACE } from '../../../functions/records/index.ts';
 import type { WorksheetFunction } from '../../../functions/worksheet-function.ts';
 
 /** The part of the spreadsheet's `CustomFunctions` global that registration needs. */
@@ -43,5 +44,5 @@ function asCellError(host: FunctionHost, id: string, problem: unknown): unknown 
 function sentenceOf(id: string, problem: unknown): string {
   if (problem instanceof CellFailure) return problem.message;
   const detail = problem instanceof Error ? problem.message : String(problem);
-  return `POUR.${id} stopped on a fault of its own, not of your sheet. Please report it with this text: ${detail}`;
+  return `${NAMESPACE}.${id} stopped on a fault of its own, not of your sheet. Please report it with this text: ${detail}`;
 }
