@@ -11,6 +11,7 @@ import webpack from 'webpack';
  * | functions | dist/functions.js              | any JavaScript engine with CustomFunctions  |
  * | taskpane  | dist/taskpane.js, .html        | Excel's shared runtime                      |
  * | page      | dist/workbench/page/           | the workbench's page                        |
+ * |           | for-tests/test-handle.js       | the same, where a test brings it along      |
  * | server    | dist/workbench/server.js       | Node                                        |
  * | tools     | dist/build/*.js                | Node, by `npm run build` itself             |
  * | pictures  | dist/build/screenshots.js      | Node, by `npm run screenshots` alone        |
@@ -132,7 +133,15 @@ const bundles = {
   page: () => {
     const config = forBrowser(
       'page',
-      { start: ['./src/hosts/workbench/page/start.ts', './src/hosts/workbench/page/index.html'] },
+      {
+        start: ['./src/hosts/workbench/page/start.ts', './src/hosts/workbench/page/index.html'],
+        'test-handle': {
+          import: './src/hosts/workbench/page/test-handle.ts',
+          // It reaches the page's own modules, yet nothing in the page asks for it.
+          dependOn: 'start',
+          filename: '../../../for-tests/[name].js',
+        },
+      },
       'dist/workbench/page',
       // The build's last step writes it.
       /^functions\.json$/,

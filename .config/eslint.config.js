@@ -38,7 +38,7 @@ const outsideThePane = ['**/hosts/**', '**/xlsx/**', '**/starter/**', '@univerjs
 const outsideFunctions = ['**/hosts/**', '**/xlsx/**', '**/starter/**', 'node:*', ...screens];
 
 export default tseslint.config(
-  { ignores: ['dist/', 'maps/', 'node_modules/'] },
+  { ignores: ['dist/', 'maps/', 'for-tests/', 'node_modules/'] },
   js.configs.recommended,
   ...tseslint.configs.strict,
   ...tseslint.configs.stylistic,

@@ -78,6 +78,7 @@ async function take(browser: Browser, address: string, picture: Picture): Promis
   await page.addInitScript(() => {
     crypto.getRandomValues = (bytes) => bytes;
   });
+  await page.addInitScript({ path: inProject('for-tests/test-handle.js') });
   await page.goto(address);
   await page.waitForFunction(() => window.pourLedgerWorkbench !== undefined);
   await page.evaluate(async (shown) => {

@@ -57,6 +57,7 @@ async function measurePage(address) {
   try {
     const page = await browser.newPage();
     await page.addInitScript(watchTasks);
+    await page.addInitScript({ path: join(dist, '../for-tests/test-handle.js') });
     const began = performance.now();
     await page.goto(address, { waitUntil: 'commit' });
     await page.waitForFunction(() => window.pourLedgerWorkbench !== undefined, undefined, {

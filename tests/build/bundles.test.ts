@@ -33,6 +33,17 @@ describe('the workbench', () => {
     );
   });
 
+  it('is shipped without the tests’ handle, which is built apart', () => {
+    const handle = /pourLedgerWorkbench|test-handle/;
+    expect(built('for-tests/test-handle.js')).toMatch(handle);
+    // The script that takes README's pictures is made on demand, for whoever works on this, and brings the handle along.
+    const shipped = filesIn('dist', '').filter((file) => file !== 'dist/build/screenshots.js');
+    const texts = shipped.filter((file) => /\.(js|html|css|json|txt)$/.test(file));
+    expect(texts.length).toBeGreaterThan(10);
+    expect(texts.filter((file) => handle.test(built(file)))).toEqual([]);
+    expect(shipped.filter((file) => handle.test(file))).toEqual([]);
+  });
+
   it.each(files)('%s never loads Office.js', (file) => {
     expect(built(file)).not.toMatch(/appsforoffice|office\.js|Office\.onReady|Excel\.run/i);
   });

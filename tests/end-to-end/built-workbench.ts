@@ -1,6 +1,8 @@
 import { spawn, type ChildProcess } from 'node:child_process';
 import { once } from 'node:events';
-import { builtFile } from '../build/built.ts';
+import type { Browser } from 'playwright-core';
+import { built, builtFile } from '../build/built.ts';
+import { openAt, type PageTools } from '../hosts/page/open-page.ts';
 
 /** The starter workbook with the demo, as the build writes it. */
 export const demoFile = builtFile('dist/pour-ledger.xlsx');
@@ -15,6 +17,10 @@ export interface BuiltWorkbench {
   readonly address: string;
   close(): Promise<void>;
 }
+
+/** Opens the page as it is shipped, with the tests' handle brought along. */
+export const openBuilt = (browser: Browser, address: string, now: string): Promise<PageTools> =>
+  openAt(browser, address, now, built('for-tests/test-handle.js'));
 
 /** Starts the built server with these arguments; `dataHome` is where working copies go. */
 export async function startBuilt(

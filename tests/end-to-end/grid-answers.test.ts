@@ -7,9 +7,9 @@ import { describeStarter } from '../../src/starter/file/describe-starter.ts';
 import type { NewSheet } from '../../src/xlsx/write/new-workbook.ts';
 import { rangeName } from '../../src/starter/cells/cell-names.ts';
 import { demoWorkbook } from '../../src/starter/starter-workbook.ts';
-import { openAt, type PageTools } from '../hosts/page/open-page.ts';
+import type { PageTools } from '../hosts/page/open-page.ts';
 import { startChromium } from '../support/chromium.ts';
-import { type BuiltWorkbench, demoFile, startBuilt } from './built-workbench.ts';
+import { type BuiltWorkbench, demoFile, openBuilt, startBuilt } from './built-workbench.ts';
 
 /** The day that the file's answers are of. */
 const TODAY = '2026-11-25';
@@ -28,7 +28,7 @@ describe('the sheets that answer, worked out anew by the grid', () => {
     await copyFile(demoFile, file);
     workbench = await startBuilt([file], folder);
     browser = await startChromium();
-    open = await openAt(browser, workbench.address, `${TODAY}T09:00:00`);
+    open = await openBuilt(browser, workbench.address, `${TODAY}T09:00:00`);
   });
   afterAll(async () => {
     await browser.close();

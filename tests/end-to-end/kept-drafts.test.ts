@@ -5,10 +5,9 @@ import type { Browser } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, expect, it } from 'vitest';
 import { readDay } from '../../src/domain/kernel/day.ts';
 import { demoFile } from '../../src/starter/file/starter-file.ts';
-import { openAt } from '../hosts/page/open-page.ts';
 import { imageOf } from '../xlsx/support.ts';
 import { startChromium } from '../support/chromium.ts';
-import { type BuiltWorkbench, startBuilt } from './built-workbench.ts';
+import { type BuiltWorkbench, openBuilt, startBuilt } from './built-workbench.ts';
 import { type Pane, paneOf } from './pane.ts';
 import { tableOf } from './saved-file.ts';
 
@@ -47,7 +46,7 @@ async function serve(name: string): Promise<BuiltWorkbench> {
 async function openPane({ address }: BuiltWorkbench): Promise<{ browser: Browser; pane: Pane }> {
   const browser = await startChromium();
   browsers.add(browser);
-  const { page } = await openAt(browser, address, NOW);
+  const { page } = await openBuilt(browser, address, NOW);
   return { browser, pane: paneOf(page) };
 }
 

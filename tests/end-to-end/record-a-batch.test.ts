@@ -7,10 +7,10 @@ import { today } from '../../functions/clock.ts';
 import { functions } from '../../functions/index.ts';
 import { isoDate } from '../../src/domain/kernel/day.ts';
 import { demoFile } from '../../src/starter/file/starter-file.ts';
-import { isOpen, openAt, type PageTools } from '../hosts/page/open-page.ts';
+import { isOpen, type PageTools } from '../hosts/page/open-page.ts';
 import { imageOf, soffice } from '../xlsx/support.ts';
 import { startChromium } from '../support/chromium.ts';
-import { type BuiltWorkbench, startBuilt } from './built-workbench.ts';
+import { type BuiltWorkbench, openBuilt, startBuilt } from './built-workbench.ts';
 import { numberIn, type Pane, paneOf } from './pane.ts';
 import {
   byAnotherLibrary,
@@ -40,7 +40,7 @@ beforeAll(async () => {
   await writeFile(file, demoFile(DAY));
   workbench = await startBuilt([file], folder);
   browser = await startChromium();
-  open = await openAt(browser, workbench.address, `${TODAY}T09:00:00`);
+  open = await openBuilt(browser, workbench.address, `${TODAY}T09:00:00`);
   pane = paneOf(open.page);
 });
 afterAll(async () => {

@@ -4,10 +4,10 @@ import { join } from 'node:path';
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { readTables } from '../../src/xlsx/read/read-tables.ts';
-import { openAt, type PageTools } from '../hosts/page/open-page.ts';
+import type { PageTools } from '../hosts/page/open-page.ts';
 import { byExcelJs, imageOf, patchedBytes } from '../xlsx/support.ts';
 import { startChromium } from '../support/chromium.ts';
-import { type BuiltWorkbench, demoFile, startBuilt } from './built-workbench.ts';
+import { type BuiltWorkbench, demoFile, openBuilt, startBuilt } from './built-workbench.ts';
 import { type Pane, paneOf } from './pane.ts';
 import { tableOf } from './saved-file.ts';
 
@@ -29,7 +29,7 @@ beforeAll(async () => {
   await writeFile(other, await theirs());
   workbench = await startBuilt([file], folder);
   browser = await startChromium();
-  open = await openAt(browser, workbench.address, '2026-11-25T09:00:00');
+  open = await openBuilt(browser, workbench.address, '2026-11-25T09:00:00');
   pane = paneOf(open.page);
 });
 afterAll(async () => {

@@ -3,9 +3,9 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { openAt, type PageTools } from '../hosts/page/open-page.ts';
+import type { PageTools } from '../hosts/page/open-page.ts';
 import { startChromium } from '../support/chromium.ts';
-import { type BuiltWorkbench, emptyFile, startBuilt } from './built-workbench.ts';
+import { type BuiltWorkbench, emptyFile, openBuilt, startBuilt } from './built-workbench.ts';
 import { type Pane, paneOf } from './pane.ts';
 
 /** In a cell's text: wait here, the cell half typed, until every formula has answered. */
@@ -50,7 +50,7 @@ beforeAll(async () => {
   await copyFile(emptyFile, file);
   workbench = await startBuilt([file], folder);
   browser = await startChromium();
-  open = await openAt(browser, workbench.address, '2026-11-25T09:00:00');
+  open = await openBuilt(browser, workbench.address, '2026-11-25T09:00:00');
   pane = paneOf(open.page);
 });
 afterAll(async () => {

@@ -1,4 +1,5 @@
 import { CellFailure } from '../../../functions/failure.ts';
+import '../../../src/hosts/workbench/page/test-handle.ts';
 import { openWorkbench } from '../../../src/hosts/workbench/page/open-workbench.ts';
 import type { HostPort } from '../../../src/workbook/port.ts';
 

@@ -75,10 +75,19 @@ export interface PageTools {
 
 type PaneElement = HTMLElement & { readonly port: HostPort };
 
-/** Opens the workbench at an address; with `now`, the page believes that it opens at that moment. */
-export async function openAt(browser: Browser, address: string, now?: string): Promise<PageTools> {
+/**
+ * Opens the workbench at an address; with `now`, the page believes that it opens at that moment. A page without the
+ * tests' handle is given its `script` beforehand.
+ */
+export async function openAt(
+  browser: Browser,
+  address: string,
+  now?: string,
+  script?: string,
+): Promise<PageTools> {
   const context = await browser.newContext({ viewport: { width: 1280, height: 800 } });
   const page = await context.newPage();
+  if (script !== undefined) await page.addInitScript({ content: script });
   if (now !== undefined) await page.clock.install({ time: now });
   const complaints = listen(page, address);
   await page.goto(address);

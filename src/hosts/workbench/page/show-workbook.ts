@@ -27,8 +27,8 @@ import { restDrawing } from './rest-drawing.ts';
 import { createSaver } from './saver.ts';
 import { followSelection, selecting } from './selection.ts';
 import type { ServerApi } from './server-api.ts';
+import { tellShown } from './shown-books.ts';
 import { snapshotOf } from './snapshot.ts';
-import { offerTestHandle } from './test-handle.ts';
 import { offerUndo } from './undo-buttons.ts';
 import { createUniverPort } from './univer-port.ts';
 
@@ -97,5 +97,5 @@ async function fill({ api, injector }: GridHost, shown: Shown): Promise<void> {
     ),
   );
   opening.finish();
-  offerTestHandle(api, grid, failures);
+  tellShown({ api, grid, failures });
 }

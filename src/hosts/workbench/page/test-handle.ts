@@ -1,11 +1,11 @@
-import type { FUniver, Worksheet } from '@univerjs/presets';
+import type { Worksheet } from '@univerjs/presets';
 import type { Cell } from '../../../workbook/port.ts';
-import type { Failures } from './failures.ts';
-import type { Grid } from './grid.ts';
+import { onShown, type ShownBook } from './shown-books.ts';
 
 /**
  * The grid draws on a canvas, so tests cannot find cells in the page. This is their window on it:
- * it reads, it selects, and it types as a person would; it can do nothing a person could not.
+ * it reads, it selects, and it types as a person would; it can do nothing a person could not. A script of its own,
+ * which is built beside dist/ and which tests bring along: the page as it is shipped holds none of it.
  */
 export interface TestHandle {
   /** The values shown in an A1 range of a sheet, row by row. */
@@ -36,8 +36,11 @@ declare global {
   }
 }
 
-/** Puts the handle on the window. */
-export function offerTestHandle(api: FUniver, grid: Grid, failures: Failures): void {
+onShown((book) => {
+  window.pourLedgerWorkbench = handleOf(book);
+});
+
+function handleOf({ api, grid, failures }: ShownBook): TestHandle {
   const rangeOf = (sheet: string, range: string) => {
     const found = api.getActiveWorkbook()?.getSheetByName(sheet);
     if (!found) throw new Error(`There is no sheet ${sheet}.`);
@@ -47,7 +50,7 @@ export function offerTestHandle(api: FUniver, grid: Grid, failures: Failures): v
     const { sheet: found, range } = rangeOf(sheet, cell);
     return { sheetId: found.getSheetId(), row: range.getRow(), column: range.getColumn() };
   };
-  window.pourLedgerWorkbench = {
+  return {
     values(sheet, range) {
       const { sheet: found, range: area } = rangeOf(sheet, range);
       return Array.from({ length: area.getHeight() }, (_, row) =>
