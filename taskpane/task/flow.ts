@@ -1,14 +1,9 @@
 import { type Day, readDay } from '../../src/domain/kernel/day.ts';
 import type { Change, HostPort } from '../../src/workbook/port.ts';
+import { howMuchStands } from '../../src/workbook/write/how-much-stands.ts';
 import type { Notice } from '../parts/notice.ts';
 import { isOfLedger, keepFor, type LedgerMark, markOf, restoreFor } from './kept-for.ts';
-import {
-  type BookState,
-  howMuchStands,
-  type Ready,
-  type Session,
-  type Written,
-} from './session.ts';
+import type { BookState, Ready, Session, Written } from './session.ts';
 import type { TaskDraft, TaskKind, Told, Who } from './task-kind.ts';
 import { sentenceOfWritten } from './written.ts';
 

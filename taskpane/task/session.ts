@@ -1,7 +1,6 @@
 import type { Book } from '../../src/domain/book/book.ts';
-import { nameKey } from '../../src/domain/kernel/names.ts';
 import type { TableNames } from '../../src/workbook/find-tables.ts';
-import type { Applied, Change, HostPort, TableData, Update } from '../../src/workbook/port.ts';
+import type { Applied, Change, HostPort, TableData } from '../../src/workbook/port.ts';
 import { readWorkbook } from '../read-workbook.ts';
 
 /** Where the pane stands with its workbook. */
@@ -144,43 +143,6 @@ const isEqual = <T>(
 ): boolean =>
   one === other ||
   (one.length === other.length && one.every((part, at) => isSame(part, other[at] as T)));
-
-/** How much of a change stands in the tables: new rows are told by their ids. */
-export function howMuchStands(
-  change: Change,
-  tables: readonly TableData[],
-): 'none' | 'part' | 'all' {
-  const isThere = [
-    ...change.appends.flatMap(({ table, idColumn, rows }) => {
-      const ids = new Set(idsIn(tables, table, idColumn));
-      return rows.map((row) => ids.has(nameKey(String(row[idColumn] ?? ''))));
-    }),
-    ...change.updates.map((update) => isSet(update, tables)),
-  ];
-  if (isThere.every(Boolean)) return 'all';
-  return isThere.some(Boolean) ? 'part' : 'none';
-}
-
-const tableIn = (tables: readonly TableData[], name: string): TableData | undefined =>
-  tables.find((known) => nameKey(known.name) === nameKey(name));
-
-const placeIn = (table: TableData | undefined, header: string): number =>
-  table?.headers.findIndex((known) => nameKey(known) === nameKey(header)) ?? -1;
-
-function idsIn(tables: readonly TableData[], name: string, idColumn: string): string[] {
-  const table = tableIn(tables, name);
-  const at = placeIn(table, idColumn);
-  return table?.rows.map((row) => nameKey(String(row[at] ?? ''))) ?? [];
-}
-
-function isSet({ table: name, idColumn, id, nth = 0, set }: Update, tables: readonly TableData[]) {
-  const table = tableIn(tables, name);
-  const ids = idsIn(tables, name, idColumn);
-  const row = table?.rows.filter((_, index) => ids[index] === nameKey(id))[nth];
-  return Object.entries(set).every(
-    ([header, cell]) => String(row?.[placeIn(table, header)] ?? '') === String(cell),
-  );
-}
 
 function sentenceOf(problem: unknown): string {
   const said = problem instanceof Error ? problem.message : String(problem);

@@ -1,7 +1,5 @@
-import { planOf } from '../../src/hosts/workbench/page/apply-plan.ts';
 import type {
   Applied,
-  Cell,
   Change,
   CopyRead,
   HostPort,
@@ -9,6 +7,7 @@ import type {
   TablePlace,
   ValueWorkbook,
 } from '../../src/workbook/port.ts';
+import { withChange } from '../../src/workbook/write/with-change.ts';
 
 /** What a test may want different of a workbook held in memory. */
 export interface MemoryOptions {
@@ -47,7 +46,7 @@ export type Fault =
   /** Throws with only the first `rows` rows written. */
   | { readonly kind: 'breaks halfway'; readonly rows: number };
 
-/** Makes a host of tables; what it writes follows the workbench's own plan of writes. */
+/** Makes a host of tables; what it writes is what a change means in tables of plain cells. */
 export function createMemoryPort(
   start: readonly TableData[],
   options: MemoryOptions = {},
@@ -70,13 +69,10 @@ export function createMemoryPort(
     if (fault?.kind === 'refuses') return { kind: 'refused', sentence: fault.sentence };
     if (fault?.kind === 'breaks before') throw new Error('The connection was lost');
     const part = fault?.kind === 'breaks halfway' ? firstRows(change, fault.rows) : change;
-    const plan = planOf(
-      tables.map((table) => ({ ...table, isFormula: () => false })),
-      part,
-    );
+    const { plan, tables: next } = withChange(tables, part);
     if (plan.kind === 'write') {
       written.push(change);
-      put(tables.map((table) => withWrites(table, plan.writes)));
+      put(next);
     }
     if (fault !== undefined) throw new Error('The connection was lost');
     return plan.kind === 'write' ? { kind: 'applied' } : plan;
@@ -163,19 +159,4 @@ function firstRows(change: Change, count: number): Change {
     return { ...append, rows };
   });
   return { appends, updates: [] };
-}
-
-function withWrites(
-  table: TableData,
-  writes: readonly { table: string; row: number; column: number; value: Cell }[],
-): TableData {
-  const mine = writes.filter((write) => write.table === table.name);
-  if (mine.length === 0) return table;
-  const rows = table.rows.map((row) => [...row]);
-  for (const { row, column, value } of mine) {
-    while (rows.length <= row) rows.push(table.headers.map(() => ''));
-    const cells = rows[row];
-    if (cells !== undefined) cells[column] = value;
-  }
-  return { ...table, rows };
 }

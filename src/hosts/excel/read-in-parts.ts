@@ -27,11 +27,12 @@ export function blocksOf(
   return blocks;
 }
 
-/** Loads the blocks' values, no more than `most` cells a sync; what else is queued comes along. */
+/** Loads the blocks' values, or what else is asked of them, no more than `most` cells a sync; what else is queued comes along. */
 export async function loadInParts(
   context: Excel.RequestContext,
   blocks: readonly Block[],
   most: number,
+  what = 'values',
 ): Promise<void> {
   let waiting = 0;
   for (const { cells, range } of blocks) {
@@ -39,7 +40,7 @@ export async function loadInParts(
       await context.sync();
       waiting = 0;
     }
-    range.load('values');
+    range.load(what);
     waiting += cells;
   }
   await context.sync();

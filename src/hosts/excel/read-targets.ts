@@ -1,8 +1,9 @@
 import { nameKey } from '../../domain/kernel/names.ts';
 import { rowsById } from '../../workbook/ids.ts';
 import type { Cell, Change } from '../../workbook/port.ts';
-import { columnOf, type Target } from './change-plan.ts';
+import { columnOf, idColumnsOf } from '../../workbook/write/writable-table.ts';
 import { blocksOf, loadInParts } from './read-in-parts.ts';
+import type { Target } from './target.ts';
 
 /** Excel on the web hands over at most 5 MB at once; an id of ours takes about 30 bytes. */
 const IDS_A_SYNC = 75_000;
@@ -14,7 +15,7 @@ const IDS_A_SYNC = 75_000;
 export async function readTargets(
   context: Excel.RequestContext,
   change: Change,
-): Promise<Map<string, Target>> {
+): Promise<Target[]> {
   const idColumns = idColumnsOf(change);
   const tables = context.workbook.tables;
   tables.load(
@@ -36,7 +37,6 @@ export async function readTargets(
     protected: table.worksheet.protection.protected,
     filtered: table.autoFilter.isDataFiltered,
     headers: (headerRows[index]?.values[0] ?? []).map(String),
-    places: new Map<string, ReadonlyMap<string, readonly number[]>>(),
   }));
   const columns = wanted.flatMap((table, index) => {
     const target = bare[index];
@@ -46,7 +46,7 @@ export async function readTargets(
       if (at === undefined) return [];
       const body = table.columns.getItemAt(at).getDataBodyRange();
       const blocks = blocksOf(body, { rows: table.rows.count, columns: 1 }, IDS_A_SYNC);
-      return [{ target, idColumn, blocks }];
+      return [{ target, at, blocks }];
     });
   });
   await loadInParts(
@@ -55,23 +55,18 @@ export async function readTargets(
     IDS_A_SYNC,
   );
 
-  for (const { target, idColumn, blocks } of columns) {
-    const ids = blocks.flatMap(({ range }) => range.values as Cell[][]);
-    target.places.set(idColumn, rowsById(ids.map(([id]) => id)));
-  }
-  return new Map(bare.map((target) => [nameKey(target.name), target]));
-}
-
-/** By table key, the id columns that the change names. */
-function idColumnsOf(change: Change): Map<string, Set<string>> {
-  const byTable = new Map<string, Set<string>>();
-  for (const { table, idColumn } of [
-    ...change.appends,
-    ...change.updates,
-    ...(change.removals ?? []),
-  ]) {
-    const key = nameKey(table);
-    byTable.set(key, (byTable.get(key) ?? new Set()).add(nameKey(idColumn)));
-  }
-  return byTable;
+  return bare.map((target) => {
+    const read = columns
+      .filter((column) => column.target === target)
+      .map(({ at, blocks }) => {
+        const ids = blocks.flatMap(({ range }) => range.values as Cell[][]);
+        return { at, height: ids.length, rows: rowsById(ids.map(([id]) => id)) };
+      });
+    const byColumn = new Map(read.map(({ at, rows }) => [at, rows]));
+    return {
+      ...target,
+      height: read[0]?.height ?? 0,
+      idsUnder: (column) => byColumn.get(column) ?? new Map<string, readonly number[]>(),
+    };
+  });
 }

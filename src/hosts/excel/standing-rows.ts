@@ -1,20 +1,21 @@
+import { answer, type Result, wrong } from '../../domain/kernel/result.ts';
 import { idKey } from '../../workbook/ids.ts';
 import type { Cell } from '../../workbook/port.ts';
-import { columnOf, Refusal, type Target } from './change-plan.ts';
+import type { RowToLookAt } from '../../workbook/write/free-rows.ts';
+import type { CellsOf } from '../../workbook/write/writable-table.ts';
+import { isFormula } from './cell-text.ts';
+import { blocksOf, loadInParts } from './read-in-parts.ts';
+import type { Target } from './target.ts';
 
-/** A row to read, and the id it must still hold by then. */
-export interface RowToRead {
-  readonly target: Target;
-  readonly row: number;
-  readonly idColumn: string;
-  readonly id: string;
-}
+/** Values and formulas, each about 10 to 20 bytes a cell; Excel on the web hands over at most 5 MB at once. */
+const CELLS_A_SYNC = 75_000;
 
 /** Neighbouring rows of one table, in one range. */
 interface Block {
   readonly target: Target;
   readonly first: number;
   readonly height: number;
+  readonly cells: number;
   readonly range: Excel.Range;
 }
 
@@ -22,7 +23,7 @@ interface Block {
  * Rows as they stand in the sheet, held by ranges: unlike row numbers, these stay with their rows when
  * a partner puts rows in or takes rows out above them.
  */
-export class StandingRows {
+export class StandingRows implements CellsOf<Target> {
   readonly #tables: Excel.TableCollection;
   readonly #byRow = new Map<Target, Map<number, Block>>();
 
@@ -35,71 +36,100 @@ export class StandingRows {
     }
   }
 
-  values(target: Target, row: number): readonly Cell[] {
-    const block = this.#blockOf(target, row);
-    return block === undefined ? [] : (block.range.values[row - block.first] as Cell[]);
+  readonly row = (target: Target, at: number): readonly Cell[] => {
+    const block = this.#blockOf(target, at);
+    return block === undefined ? [] : (block.range.values[at - block.first] as Cell[]);
+  };
+
+  /** A row's formulas; of a cell without one, its value. */
+  formulas(target: Target, at: number): readonly Cell[] {
+    const block = this.#blockOf(target, at);
+    return block === undefined ? [] : (block.range.formulas[at - block.first] as Cell[]);
   }
 
+  readonly isFormula = (target: Target, at: number, column: number): boolean =>
+    isFormula(this.formulas(target, at)[column] ?? '', this.row(target, at)[column] ?? '');
+
   /** One cell of a row that was read: where its column meets its row, wherever they are by then. */
-  cell(target: Target, row: number, column: number): Excel.Range {
+  cell(target: Target, at: number, column: number): Excel.Range {
     return this.#tables
       .getItem(target.tableId)
       .columns.getItem(target.headers[column] ?? '')
       .getDataBodyRange()
-      .getIntersection(this.#row(target, row));
+      .getIntersection(this.#range(target, at));
   }
 
   /** Rows that were read, from the bottom up, neighbours in one range. */
-  rows(target: Target, rows: readonly number[]): Excel.Range[] {
+  ranges(
+    target: Target,
+    rows: readonly number[],
+  ): { readonly height: number; readonly range: Excel.Range }[] {
     return runsOf(rows)
       .reverse()
-      .map(({ first, height }) => this.#row(target, first).getResizedRange(height - 1, 0));
+      .map(({ first, height }) => ({
+        height,
+        range: this.#range(target, first).getResizedRange(height - 1, 0),
+      }));
   }
 
-  #row(target: Target, row: number): Excel.Range {
-    const block = this.#blockOf(target, row);
-    if (block === undefined) throw new Error(`Row ${row} of ${target.name} was not read.`);
-    return block.range.getRow(row - block.first);
+  #range(target: Target, at: number): Excel.Range {
+    const block = this.#blockOf(target, at);
+    if (block === undefined) throw new Error(`Row ${at} of ${target.name} was not read.`);
+    return block.range.getRow(at - block.first);
   }
 
-  #blockOf(target: Target, row: number): Block | undefined {
-    return this.#byRow.get(target)?.get(row);
+  #blockOf(target: Target, at: number): Block | undefined {
+    return this.#byRow.get(target)?.get(at);
   }
 }
 
 /**
- * Reads rows, one range for neighbours, in one sync; none where there is nothing to read. Refuses where
- * a row has moved since its id was found.
+ * Reads rows, one range for neighbours, in one sync for every 75,000 cells; none where there is nothing
+ * to read. Refuses where a row has moved since its id was found.
  */
 export async function readStanding(
   context: Excel.RequestContext,
-  wanted: readonly RowToRead[],
-): Promise<StandingRows | Refusal> {
-  const targets = [...new Set(wanted.map(({ target }) => target))];
-  const blocks = targets.flatMap((target) => {
-    const rows = wanted.filter((row) => row.target === target).map(({ row }) => row);
-    const body = context.workbook.tables.getItem(target.tableId).getDataBodyRange();
-    return runsOf(rows).map(({ first, height }): Block => {
-      const range = body.getCell(first, 0).getResizedRange(height - 1, target.headers.length - 1);
-      return { target, first, height, range: range.load('values') };
-    });
-  });
+  wanted: readonly RowToLookAt<Target>[],
+): Promise<Result<StandingRows>> {
+  const targets = [...new Set(wanted.map(({ table }) => table))];
+  const blocks = targets.flatMap((target) =>
+    runsOf(wanted.filter(({ table }) => table === target).map(({ at }) => at)).flatMap((run) =>
+      blocksIn(context.workbook.tables, target, run),
+    ),
+  );
   const standing = new StandingRows(context.workbook.tables, blocks);
-  if (blocks.length === 0) return standing;
-  await context.sync();
-  const moved = wanted.find(({ target, row, idColumn, id }) => {
-    const column = columnOf(target, idColumn);
-    return column === undefined || idKey(standing.values(target, row)[column]) !== idKey(id);
+  if (blocks.length === 0) return answer(standing);
+  await loadInParts(context, blocks, CELLS_A_SYNC, 'values,formulas');
+  const moved = wanted.find(
+    ({ table, at, idColumn, id }) => idKey(standing.row(table, at)[idColumn]) !== idKey(id),
+  );
+  return moved === undefined ? answer(standing) : wrong(whyMoved(moved.table.name));
+}
+
+/** A run of neighbouring rows, in as few ranges as can be read at once. */
+function blocksIn(tables: Excel.TableCollection, target: Target, run: Run): Block[] {
+  const columns = target.headers.length;
+  const body = tables.getItem(target.tableId).getDataBodyRange();
+  const rows = body.getCell(run.first, 0).getResizedRange(run.height - 1, columns - 1);
+  let { first } = run;
+  return blocksOf(rows, { rows: run.height, columns }, CELLS_A_SYNC).map(({ cells, range }) => {
+    const block = { target, first, height: cells / columns, cells, range };
+    first += block.height;
+    return block;
   });
-  return moved === undefined ? standing : new Refusal(whyMoved(moved.target.name));
 }
 
 const whyMoved = (table: string): string =>
   `Rows of ${table} were moved just now, perhaps by a partner. Nothing was written; try again.`;
 
+interface Run {
+  readonly first: number;
+  height: number;
+}
+
 /** Row numbers as runs of neighbours, from the top down. */
-function runsOf(rows: readonly number[]): { first: number; height: number }[] {
-  const runs: { first: number; height: number }[] = [];
+function runsOf(rows: readonly number[]): Run[] {
+  const runs: Run[] = [];
   for (const row of [...new Set(rows)].sort((a, b) => a - b)) {
     const last = runs.at(-1);
     if (last !== undefined && row === last.first + last.height) last.height += 1;

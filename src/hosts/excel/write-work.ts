@@ -1,33 +1,36 @@
 import { idKey } from '../../workbook/ids.ts';
 import type { Cell } from '../../workbook/port.ts';
-import { asWritten } from './cell-text.ts';
-import { columnOf, Refusal, type Target, textOf } from './change-plan.ts';
-import type { NewCell, NewRows, Work } from './change-work.ts';
+import type { CellToSet, Writes } from '../../workbook/write/plan-change.ts';
+import { asWritten, isFormula } from './cell-text.ts';
+import { type NewRows, newRowsOf } from './new-rows.ts';
 import type { StandingRows } from './standing-rows.ts';
+import type { Target } from './target.ts';
 
 /** Cells stand where they were not meant to be, and Excel would not take them back. */
 export class Misplaced extends Error {}
 
 /**
  * Writes all that is left of a change in one sync, and has dependents worked out again. Where columns
- * were moved or rows sorted since they were read, takes it all back in a second sync and says so;
- * throws `Misplaced` where that fails.
+ * were moved, or rows sorted or filled, since they were read, takes it all back in a second sync and
+ * answers why; throws `Misplaced` where that fails.
  */
 export async function writeWork(
   context: Excel.RequestContext,
-  work: Work,
+  work: Writes<Target>,
   standing: StandingRows,
-): Promise<Refusal | undefined> {
+): Promise<string | undefined> {
   const tables = context.workbook.tables;
+  const { filling, below } = newRowsOf(work);
   // First of all: a column that is gone breaks the batch off before anything is written.
-  const columns = work.rows.flatMap((rows) => columnsOf(tables, rows));
+  const columns = [...filling, ...below].flatMap((rows) => columnsOf(tables, rows));
   const cells = work.cells.map((cell) => cellToSet(standing, cell));
   for (const { cell, range } of cells) range.values = [[asWritten(cell.value)]];
-  const added = work.rows.map(({ target, values }) =>
+  const filled = filling.flatMap((rows) => rowsToFill(standing, rows));
+  for (const { rows, range } of filled) range.values = settable(rows.values);
+  const added = below.map(({ target, values }) =>
     tables
       .getItem(target.tableId)
-      // The type knows no null; Excel leaves such a cell as the table makes it.
-      .rows.add(undefined, values as (string | number | boolean)[][])
+      .rows.add(undefined, settable(values))
       .getRange()
       .getResizedRange(values.length - 1, 0),
   );
@@ -35,9 +38,13 @@ export async function writeWork(
   context.workbook.application.calculate('Recalculate');
   await context.sync();
 
-  const astray = columnAstray(columns) ?? rowAstray(cells, work.rows);
+  const astray =
+    columnAstray(columns) ??
+    rowAstray(cells, [...filling, ...below]) ??
+    fillAstray(standing, filled);
   if (astray === undefined) return undefined;
   for (const { range } of cells) range.values = [[asWritten(cellOf(range))]];
+  for (const fill of filled) fill.range.values = settable(before(fill));
   for (const range of added.reverse()) range.delete('Up');
   await context.sync().catch((cause: unknown) => {
     throw new Misplaced(
@@ -45,8 +52,11 @@ export async function writeWork(
       { cause },
     );
   });
-  return new Refusal(`${astray.happened} Nothing was kept; try again.`);
+  return `${astray.happened} Nothing was kept; try again.`;
 }
+
+/** The type knows no null; Excel leaves such a cell as it is, or as the table makes it. */
+const settable = (values: readonly (readonly (Cell | null)[])[]): Cell[][] => values as Cell[][];
 
 /** What moved under the writing, as pieces of a sentence. */
 interface Astray {
@@ -72,34 +82,73 @@ function columnAstray(columns: readonly ColumnToFill[]): Astray | undefined {
       };
 }
 
-interface CellToSet {
-  readonly cell: NewCell;
+interface CellBeforeSet {
+  readonly cell: CellToSet<Target>;
   /** The id in its row, read before anything is written: a sorted row is another's by then. */
   readonly id: Excel.Range;
   readonly range: Excel.Range;
 }
 
-function cellToSet(standing: StandingRows, cell: NewCell): CellToSet {
-  const { target, row, column, update } = cell;
-  const idColumn = columnOf(target, update.idColumn) ?? -1;
+function cellToSet(standing: StandingRows, cell: CellToSet<Target>): CellBeforeSet {
+  const { table, at, column, idColumn } = cell;
   return {
     cell,
-    id: standing.cell(target, row, idColumn).load('values'),
-    range: standing.cell(target, row, column).load('values'),
+    id: standing.cell(table, at, idColumn).load('values'),
+    range: standing.cell(table, at, column).load('values'),
   };
 }
 
-function rowAstray(cells: readonly CellToSet[], rows: readonly NewRows[]): Astray | undefined {
+function rowAstray(cells: readonly CellBeforeSet[], rows: readonly NewRows[]): Astray | undefined {
   const moved = cells.find(({ cell, id }) => idKey(cellOf(id)) !== idKey(cell.update.id));
   if (moved === undefined) return undefined;
   const { cell, id, range } = moved;
+  const header = cell.table.headers[cell.column] ?? '';
   const grown = rows.map(({ target }) => `, delete the last rows of ${target.name}`);
   return {
-    happened: `Rows of ${cell.target.name} were sorted just now, perhaps by a partner.`,
-    stays: `${cell.header} of "${textOf(cellOf(id))}" was set instead of "${cell.update.id}"`,
+    happened: `Rows of ${cell.table.name} were sorted just now, perhaps by a partner.`,
+    stays: `${header.trim()} of "${textOf(cellOf(id))}" was set instead of "${cell.update.id}"`,
     mend: `set it back to "${textOf(cellOf(range))}"${grown.join('')}`,
   };
 }
+
+interface FillBeforeSet {
+  readonly rows: NewRows;
+  /** What stands there, read before it is written. */
+  readonly range: Excel.Range;
+}
+
+const rowsToFill = (standing: StandingRows, rows: NewRows): FillBeforeSet[] =>
+  standing
+    .ranges(rows.target, rows.at)
+    .map(({ range }) => ({ rows, range: range.load('values,formulas') }));
+
+function fillAstray(standing: StandingRows, filled: readonly FillBeforeSet[]): Astray | undefined {
+  for (const { rows, range } of filled) {
+    const { target, at } = rows;
+    const stood = (range.formulas as Cell[][]).flatMap((row, down) => {
+      const read = standing.formulas(target, at[down] ?? -1);
+      return row.filter((cell, column) => cell !== read[column]);
+    });
+    if (stood.length === 0) continue;
+    return {
+      happened: `The last rows of ${target.name} were filled or moved just now, perhaps by a partner.`,
+      stays: `New rows went over ${stood.map((cell) => `"${textOf(cell)}"`).join(', ')}`,
+      mend: `put that back in the last rows of ${target.name}`,
+    };
+  }
+  return undefined;
+}
+
+/** What filled rows held when the batch reached them, in the columns that it wrote. */
+const before = ({ rows, range }: FillBeforeSet): (Cell | null)[][] =>
+  rows.values.map((row, down) =>
+    row.map((written, column) => {
+      const value = (range.values as Cell[][])[down]?.[column] ?? '';
+      const formula = (range.formulas as Cell[][])[down]?.[column] ?? '';
+      if (written === null) return null;
+      return isFormula(formula, value) ? formula : asWritten(value);
+    }),
+  );
 
 /** The columns that new rows fill, and where each was when the rows were laid out. */
 function columnsOf(tables: Excel.TableCollection, { target, values }: NewRows): ColumnToFill[] {
@@ -113,3 +162,5 @@ function columnsOf(tables: Excel.TableCollection, { target, values }: NewRows): 
 
 /** What a cell held when the batch reached it: every cell is read before any is written. */
 const cellOf = (range: Excel.Range): Cell => (range.values[0] as Cell[])[0] ?? '';
+
+const textOf = (cell: Cell): string => String(cell).trim();

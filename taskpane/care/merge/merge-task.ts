@@ -4,9 +4,9 @@ import { findTables } from '../../../src/workbook/find-tables.ts';
 import { compareCopies } from '../../../src/workbook/sharing/compare-copies.ts';
 import { mergeInto, type MergePlan } from '../../../src/workbook/sharing/merge-into.ts';
 import { repeatsOf } from '../../../src/workbook/sharing/repeats.ts';
-import { withChange } from '../../../src/workbook/sharing/with-change.ts';
 import type { TableData } from '../../../src/workbook/port.ts';
 import { tables } from '../../../src/workbook/schema.ts';
+import { withChange } from '../../../src/workbook/write/with-change.ts';
 import { readWorkbook } from '../../read-workbook.ts';
 import { keptAnswer } from '../../task/kept-answer.ts';
 import type { Pause } from '../../task/long-work.ts';
@@ -58,6 +58,7 @@ export function planOf({ tables, book }: Ready, { copy, chosen }: Chosen): Resul
   const plan = planFor(tables, copy, chosen);
   const together = readTogether(tables, plan, book);
   if (together.kind === 'ready') return answer(plan);
+  if (together.kind === 'refused') return wrong(together.sentence);
   return wrong(
     `The two copies together can't be read as one book, so nothing is written. Mend this in one of them first: ${together.findings.slice(0, MOST_SHOWN).join(' ')}`,
   );
@@ -70,8 +71,11 @@ const planFor = keptAnswer(
   (tables: readonly TableData[], copy: readonly TableData[], chosen: MergeDraft['chosen']) =>
     mergeInto(tables, copy, chosen, compared(tables, copy)),
 );
-const readTogether = keptAnswer((tables: readonly TableData[], { change }: MergePlan, book: Book) =>
-  readWorkbook(withChange(tables, change), book),
+const readTogether = keptAnswer(
+  (tables: readonly TableData[], { change }: MergePlan, book: Book) => {
+    const { plan, tables: together } = withChange(tables, change);
+    return plan.kind === 'refused' ? plan : readWorkbook(together, book);
+  },
 );
 
 /** The way to work the plan out in pieces: afterwards `planOf` answers at once. */

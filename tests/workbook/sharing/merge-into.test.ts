@@ -6,7 +6,7 @@ import { readWorkbook } from '../../../taskpane/read-workbook.ts';
 import type { Cell, TableData } from '../../../src/workbook/port.ts';
 import { mergeCopies } from '../../support/merged-copies.ts';
 import { mergeInto } from '../../../src/workbook/sharing/merge-into.ts';
-import { withChange } from '../../../src/workbook/sharing/with-change.ts';
+
 import { createMemoryPort } from '../../support/memory-port.ts';
 import { bookOf } from '../../taskpane/book-of.ts';
 import { rowsOf, smallWorkshop, withRows } from '../../taskpane/small-workshop.ts';

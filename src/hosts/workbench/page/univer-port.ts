@@ -1,8 +1,15 @@
 import { nameKey } from '../../../domain/kernel/names.ts';
 import type { Applied, Change, HostMemory, HostPort } from '../../../workbook/port.ts';
+import {
+  type CellToSet,
+  type Plan,
+  planChange,
+  type RowToAdd,
+} from '../../../workbook/write/plan-change.ts';
+import { type PlainTable, plainTable } from '../../../workbook/write/with-change.ts';
+import { idColumnsOf } from '../../../workbook/write/writable-table.ts';
 import { browserFiles } from '../../files/browser-files.ts';
 import { inBrowser } from '../../in-browser.ts';
-import { planOf, type PlannedWrite, type PlanTable } from './apply-plan.ts';
 import { download } from './download.ts';
 import type { CellWrite, Grid } from './grid.ts';
 import { bodyOf, type LiveTable, type LiveTables } from './live-tables.ts';
@@ -63,15 +70,13 @@ export function createUniverPort(parts: PortParts): HostPort {
   };
 }
 
-async function applyOne({ grid, tables, saver }: PortParts, change: Change): Promise<Applied> {
+async function applyOne(parts: PortParts, change: Change): Promise<Applied> {
+  const { grid, tables, saver } = parts;
   if (saver.state.kind === 'changed outside') return refused(OUTSIDE);
   if (saver.state.kind === 'not connected') return refused(NOT_CONNECTED);
-  const plan = planOf(
-    tables.all().map((table) => planTable(grid, tables, table)),
-    change,
-  );
+  const plan = planIn(parts, change);
   if (plan.kind !== 'write') return plan;
-  const growths = growthsOf(tables, plan.writes);
+  const growths = growthsOf(plan.rows);
   const blocked = growths.find(({ table, endRow }) => !isFreeBelow(grid, table, endRow));
   if (blocked) {
     return refused(
@@ -79,7 +84,7 @@ async function applyOne({ grid, tables, saver }: PortParts, change: Change): Pro
         'Move what stands there, then try again.',
     );
   }
-  const undo = grid.write(plan.writes.map((write) => cellWrite(tables, write)));
+  const undo = grid.write([...plan.cells.map(setCell), ...plan.rows.flatMap(addedCells)]);
   for (const { table, endRow } of growths) tables.resize(table.name, endRow);
   const answer = await saver.saveNow();
   if (answer.kind === 'saved') return { kind: 'applied' };
@@ -96,27 +101,41 @@ const NOT_CONNECTED =
 
 const refused = (sentence: string): Applied => ({ kind: 'refused', sentence });
 
-function planTable(grid: Grid, tables: LiveTables, table: LiveTable): PlanTable {
-  const { startRow, startColumn } = bodyOf(table.range);
-  return {
-    ...tables.read(table),
-    isFormula: (row, column) =>
-      grid.read({ sheetId: table.sheetId, row: startRow + row, column: startColumn + column })
-        .formula !== undefined,
-  };
+interface GridTable extends PlainTable {
+  readonly live: LiveTable;
 }
+
+/** What the change means for the tables that it names, as they stand in the grid now. */
+function planIn({ grid, tables }: PortParts, change: Change): Plan<GridTable> {
+  const named = idColumnsOf(change);
+  const standing = tables
+    .all()
+    .filter(({ name }) => named.has(nameKey(name)))
+    .map((live): GridTable => ({ ...plainTable(tables.read(live)), live }));
+  return planChange(change, standing, {
+    row: ({ rows }, at) => rows[at] ?? [],
+    isFormula: ({ live }, at, column) => grid.read(placeIn(live, at, column)).formula !== undefined,
+  });
+}
+
+/** The cell of a table by its body row and column. */
+const placeIn = ({ sheetId, range }: LiveTable, at: number, column: number): Place => ({
+  sheetId,
+  row: bodyOf(range).startRow + at,
+  column: range.startColumn + column,
+});
 
 interface Growth {
   readonly table: LiveTable;
   readonly endRow: number;
 }
 
-function growthsOf(tables: LiveTables, writes: readonly PlannedWrite[]): Growth[] {
-  return tables.all().flatMap((table) => {
-    const rows = writes.filter((write) => write.table === table.name).map(({ row }) => row);
-    const endRow = bodyOf(table.range).startRow + Math.max(-1, ...rows);
-    return endRow > table.range.endRow ? [{ table, endRow }] : [];
-  });
+/** How far down new rows take their tables. */
+function growthsOf(rows: readonly RowToAdd<GridTable>[]): Growth[] {
+  const last = new Map(rows.map(({ table: { live }, at }) => [live, placeIn(live, at, 0).row]));
+  return [...last].flatMap(([table, endRow]) =>
+    endRow > table.range.endRow ? [{ table, endRow }] : [],
+  );
 }
 
 function isFreeBelow(grid: Grid, { sheetId, range }: LiveTable, endRow: number): boolean {
@@ -124,17 +143,19 @@ function isFreeBelow(grid: Grid, { sheetId, range }: LiveTable, endRow: number):
   return grid.isBlank(sheetId, { ...range, startRow: range.endRow + 1, endRow: endRow + 1 });
 }
 
-function cellWrite(tables: LiveTables, write: PlannedWrite): CellWrite {
-  const table = tables.all().find(({ name }) => name === write.table);
-  if (!table) throw new Error(`There is no table ${write.table}.`);
-  const { startRow, startColumn } = bodyOf(table.range);
-  return {
-    sheetId: table.sheetId,
-    row: startRow + write.row,
-    column: startColumn + write.column,
-    value: write.value,
-    ...(startRow + write.row > table.range.endRow ? { likeRow: table.range.endRow } : {}),
-  };
+const setCell = ({ table, at, column, value }: CellToSet<GridTable>): CellWrite => ({
+  ...placeIn(table.live, at, column),
+  value,
+});
+
+/** Blank cells of a new row are left alone: nothing stands there. */
+function addedCells({ table: { live }, at, cells }: RowToAdd<GridTable>): CellWrite[] {
+  const { endRow } = live.range;
+  return [...cells].flatMap(([column, value]) => {
+    const place = placeIn(live, at, column);
+    if (value === '') return [];
+    return [{ ...place, value, ...(place.row > endRow ? { likeRow: endRow } : {}) }];
+  });
 }
 
 const isInside = (

@@ -1,5 +1,6 @@
-import { nameKey } from '../domain/kernel/names.ts';
-import type { Cell, Removal, Update } from './port.ts';
+import { nameKey } from '../../domain/kernel/names.ts';
+import type { Cell, Removal, Update } from '../port.ts';
+import { saysTheSame } from './same-cell.ts';
 
 /**
  * A removal as cells to set. The id is the last of them: a row of which only some are blank is still
@@ -15,11 +16,10 @@ export function clearingOf({ table, idColumn, id, was }: Removal): Update {
 export function whyKept(
   { table, idColumn, id, was }: Removal,
   cellUnder: (header: string) => Cell,
-  isSame: (was: Cell, now: Cell) => boolean,
 ): string | undefined {
   const changed = Object.entries(was).find(([header, cell]) => {
     const now = cellUnder(header);
-    return nameKey(header) !== nameKey(idColumn) && now !== '' && !isSame(cell, now);
+    return nameKey(header) !== nameKey(idColumn) && now !== '' && !saysTheSame(cell, now);
   });
   if (changed === undefined) return undefined;
   const [header, cell] = changed;
