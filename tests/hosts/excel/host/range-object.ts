@@ -25,6 +25,7 @@ export function rangeObject(model: WorkbookModel, sheet: Sheet, at: Place): Host
   const range: HostObject = {
     get: {
       Values: () => sheet.values(standing()),
+      Formulas: () => sheet.formulas(standing()),
       RowCount: () => standing().height,
       ColumnCount: () => standing().width,
     },

@@ -41,10 +41,13 @@ export class Sheet {
   }
 
   values(place: Place): Cell[][] {
-    return this.#rows(place).map((row) =>
-      Array.from({ length: place.width }, (_, across) =>
-        shown(this.at(row, place.column + across)),
-      ),
+    return this.#cellsIn(place).map((row) => row.map(shown));
+  }
+
+  /** The formulas; of a cell without one, its value. */
+  formulas(place: Place): Cell[][] {
+    return this.#cellsIn(place).map((row) =>
+      row.map((kept) => (typeof kept === 'object' ? kept.formula : shown(kept))),
     );
   }
 
@@ -106,6 +109,12 @@ export class Sheet {
       if (place.column > column) place.column -= 1;
       else place.width -= 1;
     }
+  }
+
+  #cellsIn(place: Place): (Kept | undefined)[][] {
+    return this.#rows(place).map((row) =>
+      Array.from({ length: place.width }, (_, across) => this.at(row, place.column + across)),
+    );
   }
 
   #rows({ row, height }: Place): number[] {
