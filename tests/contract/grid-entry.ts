@@ -8,7 +8,7 @@ import type { Cell } from '../../src/workbook/port.ts';
 import type { SheetImage, WorkbookImage } from '../../src/xlsx/image.ts';
 import { memoryOf } from '../support/memory-port.ts';
 import type { Tables } from '../support/small-book.ts';
-import type { FormulaAt } from './change-cases.ts';
+import type { FormulaAt } from './change-case.ts';
 import { twice, type WriteTwice } from './write-twice.ts';
 
 declare global {

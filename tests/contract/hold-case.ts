@@ -1,6 +1,6 @@
 import { expect } from 'vitest';
 import { tableData } from '../support/small-book.ts';
-import type { ChangeCase } from './change-cases.ts';
+import type { ChangeCase } from './change-case.ts';
 import type { WriteTwice } from './write-twice.ts';
 
 /** Holds a host to a case: how it ends, what stands then, and that the same once more writes nothing. */

@@ -1,6 +1,6 @@
 import type { Applied, Change, HostPort, TableData } from '../../src/workbook/port.ts';
 import type { Tables } from '../support/small-book.ts';
-import type { FormulaAt } from './change-cases.ts';
+import type { FormulaAt } from './change-case.ts';
 
 /** What a host made of a change: its answer, the tables then, and the same once more. */
 export interface Made {

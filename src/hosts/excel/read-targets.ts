@@ -2,7 +2,7 @@ import { nameKey } from '../../domain/kernel/names.ts';
 import { rowsById } from '../../workbook/ids.ts';
 import type { Cell, Change } from '../../workbook/port.ts';
 import { columnOf, idColumnsOf } from '../../workbook/write/writable-table.ts';
-import { blocksOf, loadInParts } from './read-in-parts.ts';
+import { type Block, blocksOf, loadInParts } from './read-in-parts.ts';
 import type { Target } from './target.ts';
 
 /** Excel on the web hands over at most 5 MB at once; an id of ours takes about 30 bytes. */
@@ -40,14 +40,10 @@ export async function readTargets(
   }));
   const columns = wanted.flatMap((table, index) => {
     const target = bare[index];
-    if (target === undefined || table.rows.count === 0) return [];
-    return [...(idColumns.get(nameKey(table.name)) ?? [])].flatMap((idColumn) => {
-      const at = columnOf(target, idColumn);
-      if (at === undefined) return [];
-      const body = table.columns.getItemAt(at).getDataBodyRange();
-      const blocks = blocksOf(body, { rows: table.rows.count, columns: 1 }, IDS_A_SYNC);
-      return [{ target, at, blocks }];
-    });
+    const headers = idColumns.get(nameKey(table.name)) ?? [];
+    return target === undefined
+      ? []
+      : idBlocks(table, target.headers, headers).map((column) => ({ target, ...column }));
   });
   await loadInParts(
     context,
@@ -56,17 +52,41 @@ export async function readTargets(
   );
 
   return bare.map((target) => {
-    const read = columns
-      .filter((column) => column.target === target)
-      .map(({ at, blocks }) => {
-        const ids = blocks.flatMap(({ range }) => range.values as Cell[][]);
-        return { at, height: ids.length, rows: rowsById(ids.map(([id]) => id)) };
-      });
-    const byColumn = new Map(read.map(({ at, rows }) => [at, rows]));
-    return {
-      ...target,
-      height: read[0]?.height ?? 0,
-      idsUnder: (column) => byColumn.get(column) ?? new Map<string, readonly number[]>(),
-    };
+    const mine = columns.filter((column) => column.target === target);
+    return { ...target, ...idsOf(mine) };
+  });
+}
+
+interface IdColumn {
+  readonly at: number;
+  readonly blocks: readonly Block[];
+}
+
+/** A table's ids by column, once they were read. */
+function idsOf(columns: readonly IdColumn[]): Pick<Target, 'height' | 'idsUnder'> {
+  const read = columns.map(({ at, blocks }) => ({
+    at,
+    ids: blocks.flatMap(({ range }) => range.values as Cell[][]),
+  }));
+  const byColumn = new Map(read.map(({ at, ids }) => [at, rowsById(ids.map(([id]) => id))]));
+  return {
+    height: read[0]?.ids.length ?? 0,
+    idsUnder: (column) => byColumn.get(column) ?? new Map<string, readonly number[]>(),
+  };
+}
+
+/** The id columns of a table, to be read; an empty table has no body to ask for. */
+function idBlocks(
+  table: Excel.Table,
+  headers: readonly string[],
+  wanted: Iterable<string>,
+): IdColumn[] {
+  const { count } = table.rows;
+  if (count === 0) return [];
+  return [...wanted].flatMap((header) => {
+    const at = columnOf({ headers }, header);
+    if (at === undefined) return [];
+    const body = table.columns.getItemAt(at).getDataBodyRange();
+    return [{ at, blocks: blocksOf(body, { rows: count, columns: 1 }, IDS_A_SYNC) }];
   });
 }

@@ -25,7 +25,7 @@ export async function writeWork(
   const columns = [...filling, ...below].flatMap((rows) => columnsOf(tables, rows));
   const cells = work.cells.map((cell) => cellToSet(standing, cell));
   for (const { cell, range } of cells) range.values = [[asWritten(cell.value)]];
-  const filled = filling.flatMap((rows) => rowsToFill(standing, rows));
+  const filled = filling.flatMap((rows) => rowsToFill(tables, standing, rows));
   for (const { rows, range } of filled) range.values = settable(rows.values);
   const added = below.map(({ target, values }) =>
     tables
@@ -117,10 +117,17 @@ interface FillBeforeSet {
   readonly range: Excel.Range;
 }
 
-const rowsToFill = (standing: StandingRows, rows: NewRows): FillBeforeSet[] =>
-  standing
+/** Within its table: where a row was taken out meanwhile, the shapes differ and the batch breaks off. */
+function rowsToFill(
+  tables: Excel.TableCollection,
+  standing: StandingRows,
+  rows: NewRows,
+): FillBeforeSet[] {
+  const body = tables.getItem(rows.target.tableId).getDataBodyRange();
+  return standing
     .ranges(rows.target, rows.at)
-    .map(({ range }) => ({ rows, range: range.load('values,formulas') }));
+    .map(({ range }) => ({ rows, range: range.getIntersection(body).load('values,formulas') }));
+}
 
 function fillAstray(standing: StandingRows, filled: readonly FillBeforeSet[]): Astray | undefined {
   for (const { rows, range } of filled) {

@@ -18,7 +18,7 @@ import type { Change } from '../../../src/workbook/port.ts';
 import { applyChange } from '../../support/apply-change.ts';
 import { post, readTables, sure } from '../../support/ledger-of.ts';
 import { day, pourOf } from '../../support/pour-of.ts';
-import { tableData, type Tables, workshop } from '../../support/small-book.ts';
+import { tableData, type Tables, withRows, workshop } from '../../support/small-book.ts';
 
 /** One thing a maker does in the pane, as the change that it writes. */
 export interface Flow {
@@ -42,6 +42,30 @@ const flow = (name: string, tables: Tables, change: Change): Flow => ({
   change,
   after: applyChange(tables, change),
 });
+
+/** A delivery of two lots. */
+const delivery = sure(
+  changeForDelivery(
+    sure(
+      receiveDelivery(book, {
+        id: 'D1',
+        received: TODAY,
+        supplier: 'Cove Supply',
+        freight: new Exact(4),
+        shareFreightBy: 'value',
+        lines: ['Clear base', 'Box'].map((name) => ({
+          material: sure(findMaterial(book, name)),
+          lot: '',
+          quantity: new Exact(100),
+          paid: new Exact(10),
+          bestBefore: undefined,
+        })),
+      }),
+    ),
+    namesOf(workshop),
+  ),
+);
+const blankLot = (workshop['Lots']?.[0] ?? []).map(() => '');
 
 /** Everything that the pane writes, over the small workshop. */
 export const FLOWS: readonly Flow[] = [
@@ -69,31 +93,8 @@ export const FLOWS: readonly Flow[] = [
       ),
     ),
   ),
-  flow(
-    'receive',
-    workshop,
-    sure(
-      changeForDelivery(
-        sure(
-          receiveDelivery(book, {
-            id: 'D1',
-            received: TODAY,
-            supplier: 'Cove Supply',
-            freight: new Exact(4),
-            shareFreightBy: 'value',
-            lines: ['Clear base', 'Box'].map((name) => ({
-              material: sure(findMaterial(book, name)),
-              lot: '',
-              quantity: new Exact(100),
-              paid: new Exact(10),
-              bestBefore: undefined,
-            })),
-          }),
-        ),
-        namesOf(workshop),
-      ),
-    ),
-  ),
+  flow('receive', workshop, delivery),
+  flow('receive where a blank last row is filled', withRows(workshop, 'Lots', blankLot), delivery),
   flow(
     'count',
     pour.after,
