@@ -1,11 +1,10 @@
 import '@fluentui/web-components/button.js';
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import type { Change } from '../src/workbook/port.ts';
-import { placeOfFinding } from '../src/workbook/read/place-of-finding.ts';
-import { tables } from '../src/workbook/schema.ts';
 import type { Repeat } from '../src/workbook/sharing/repeats.ts';
 import { linkLooks, placeLink } from './parts/place-link.ts';
 import './repeats.ts';
+import type { ToMend } from './read-workbook.ts';
 import type { Written } from './task/session.ts';
 import { tellAny } from './task/events.ts';
 import { looks, noticeLooks } from './looks.ts';
@@ -30,7 +29,7 @@ export class FindingsStep extends LitElement {
     write: { attribute: false },
   };
 
-  declare findings: readonly string[];
+  declare findings: readonly ToMend[];
   /** The host itself did not answer. */
   declare isUnreachable: boolean;
   /** Lines that share an id, which can be told apart here. */
@@ -47,12 +46,12 @@ export class FindingsStep extends LitElement {
           ${
             this.isUnreachable
               ? 'What you typed here is kept.'
-              : 'Until the tables are in order, any amount here could be wrong. Row 1 is the first below the headers.'
+              : 'Until the tables are in order, any amount here could be wrong.'
           }
         </p>
       </div>
       <ul id="findings" role="list">
-        ${this.findings.map((finding) => html`<li><span>${finding}</span> ${showButton(this, finding)}</li>`)}
+        ${this.findings.map((finding) => html`<li><span>${finding.sentence}</span> ${showButton(this, finding)}</li>`)}
       </ul>
       <pour-repeats .repeats=${this.repeats} .write=${this.write}></pour-repeats>
       <div class="actions">
@@ -71,10 +70,6 @@ export class FindingsStep extends LitElement {
 customElements.define('pour-findings', FindingsStep);
 
 /** Leads to the cell that a finding speaks of. */
-function showButton(from: HTMLElement, finding: string): TemplateResult | typeof nothing {
-  const place = placeOfFinding(finding);
-  if (place === undefined) return nothing;
-  const { kind, row, header } = place;
-  const name = [tables[kind].name, `row ${String(row)}`, header].filter(Boolean).join(', ');
-  return placeLink(from, place, 'Show', name);
+function showButton(from: HTMLElement, { at }: ToMend): TemplateResult | typeof nothing {
+  return at === undefined ? nothing : placeLink(from, at.place, 'Show', at.words);
 }

@@ -1,4 +1,4 @@
-import { type Day, isoDate, readDay } from '../src/domain/kernel/day.ts';
+import { type Day, isoDate } from '../src/domain/kernel/day.ts';
 import type { Exact } from '../src/domain/kernel/exact.ts';
 import { currencyDecimals } from '../src/domain/money/currency.ts';
 
@@ -72,14 +72,6 @@ export function unitMoney(value: Exact, currency: string, unit: string): string 
 export function day(date: Day): string {
   const [year = '', month = '', dayOfMonth = ''] = isoDate(date).split('-');
   return `${String(Number(dayOfMonth))} ${months[Number(month) - 1] ?? ''} ${year}`;
-}
-
-/** Days of a sentence as the pane writes them: 2026-11-25 becomes 25 Nov 2026. */
-export function withDays(sentence: string): string {
-  return sentence.replace(/\b\d{4}-\d{2}-\d{2}\b/gu, (iso) => {
-    const read = readDay(iso);
-    return read === undefined ? iso : day(read);
-  });
 }
 
 const months = 'Jan Feb Mar Apr May Jun Jul Aug Sep Oct Nov Dec'.split(' ');

@@ -189,7 +189,7 @@ export class PourPane extends LitElement {
     }
     if (state.kind !== 'ready') {
       return html`<pour-findings
-        .findings=${state.kind === 'failed' ? [state.sentence] : state.findings}
+        .findings=${state.kind === 'failed' ? [{ sentence: state.sentence }] : state.findings}
         .isUnreachable=${state.kind === 'failed'}
         .repeats=${state.kind === 'failed' ? [] : repeatsIn(state.tables)}
         .write=${this.tellApart}

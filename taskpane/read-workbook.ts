@@ -3,15 +3,30 @@ import { nameKey } from '../src/domain/kernel/names.ts';
 import { indexAfter } from '../src/domain/stock/ledger-index.ts';
 import { findTables, kindNamed, likenessOf, type TableNames } from '../src/workbook/find-tables.ts';
 import type { TableData } from '../src/workbook/port.ts';
-import { Findings, findingSentence } from '../src/workbook/read/findings.ts';
+import {
+  type Finding,
+  Findings,
+  findingSentence,
+  MOST_SHOWN,
+  moreThanShown,
+  placeWords,
+} from '../src/workbook/read/findings.ts';
 import { readBook, recogniseTables } from '../src/workbook/read/read-book.ts';
 import { recogniseTable } from '../src/workbook/read/recognise.ts';
 import { type TableKind, tables as specs } from '../src/workbook/schema.ts';
+import { findingOnSheet } from '../src/workbook/sheet-words.ts';
+import type { WantedPlace } from './task/events.ts';
 
 /** A workbook that can be poured from, or what to mend in its tables first. */
 export type Reading =
   | { readonly kind: 'ready'; readonly book: Book; readonly names: TableNames }
-  | { readonly kind: 'unreadable'; readonly findings: readonly string[] };
+  | { readonly kind: 'unreadable'; readonly findings: readonly ToMend[] };
+
+/** One thing to mend, said with the names of the sheets, and the cell it speaks of where it is one. */
+export interface ToMend {
+  readonly sentence: string;
+  readonly at?: { readonly place: WantedPlace; readonly words: string };
+}
 
 /** Without these there is nothing to pour or nowhere to write it. */
 const neededKinds: readonly TableKind[] = ['materials', 'designs', 'layers', 'moves', 'batches'];
@@ -26,31 +41,46 @@ export function readWorkbook(all: readonly TableData[], before?: Book): Reading 
   if (shape.length > 0) return { kind: 'unreadable', findings: shape };
   const ranges = [...names.values()].map(({ headers, rows }) => [headers, ...rows]);
   const recognised = recogniseTables(ranges);
-  if (!recognised.ok) return unreadable(recognised.failure.sentence);
+  if (!recognised.ok) return unreadable(recognised.findings, names);
   const book = readBook(recognised.value, before);
-  if (!book.ok) return unreadable(book.failure.sentence);
+  if (!book.ok) return unreadable(book.findings, names);
   if (before !== undefined) indexAfter(before, book.value);
   return { kind: 'ready', book: book.value, names };
 }
 
-const unreadable = (message: string): Reading => ({
+const unreadable = (findings: readonly Finding[], names: TableNames): Reading => ({
   kind: 'unreadable',
-  findings: message.split('\n'),
+  findings: [
+    ...findings.slice(0, MOST_SHOWN).map((finding) => toMend(finding, names)),
+    ...moreThanShown(findings.length).map((sentence) => ({ sentence })),
+  ],
 });
 
+function toMend(finding: Finding, names: TableNames): ToMend {
+  const shown = findingOnSheet(finding, names);
+  const sentence = findingSentence(shown);
+  const kind = kindNamed({ name: finding.table });
+  if (kind === undefined || finding.row === undefined) return { sentence };
+  const { row, column } = finding;
+  const place = { kind, row, ...(column === undefined ? {} : { header: column }) };
+  return { sentence, at: { place, words: placeWords(shown) } };
+}
+
 /** Two tables of one kind, neither the likelier: which of them to write to is the maker's to say. */
-function twice(all: readonly TableData[], names: TableNames): string[] {
+function twice(all: readonly TableData[], names: TableNames): ToMend[] {
   return all.flatMap((table) => {
     const { kind, likelihood } = likenessOf(table);
     const chosen = kind && names.get(kind);
     if (kind === undefined || chosen === undefined || chosen === table) return [];
     if (likenessOf(chosen).likelihood > likelihood) return [];
-    return `The tables ${chosen.name} and ${table.name} both have the headers of ${specs[kind].name}. Keep one, or change the other's headers.`;
+    return {
+      sentence: `The tables ${chosen.name} and ${table.name} both have the headers of ${specs[kind].name}. Keep one, or change the other's headers.`,
+    };
   });
 }
 
 /** A table that bears one of our names but lacks a column it is known by. */
-function broken(all: readonly TableData[], names: TableNames): string[] {
+function broken(all: readonly TableData[], names: TableNames): ToMend[] {
   return all.flatMap((table) => {
     const kind = kindNamed(table);
     if (kind === undefined || names.has(kind)) return [];
@@ -58,11 +88,11 @@ function broken(all: readonly TableData[], names: TableNames): string[] {
     recogniseTable([table.headers], 1, findings);
     return findings.list
       .filter((finding) => nameKey(finding.table) === nameKey(specs[kind].name))
-      .map(findingSentence);
+      .map((finding) => ({ sentence: findingSentence(finding) }));
   });
 }
 
-function missing(all: readonly TableData[], names: TableNames): string[] {
+function missing(all: readonly TableData[], names: TableNames): ToMend[] {
   const named = new Set(all.map(kindNamed));
   return neededKinds
     .filter((kind) => !names.has(kind) && !named.has(kind))
@@ -70,6 +100,8 @@ function missing(all: readonly TableData[], names: TableNames): string[] {
       const headers = Object.values(specs[kind].columns)
         .filter(({ required }) => required)
         .map(({ header }) => header);
-      return `The workbook has no ${specs[kind].name} table. Add one with the headers ${headers.join(', ')}.`;
+      return {
+        sentence: `The workbook has no ${specs[kind].name} table. Add one with the headers ${headers.join(', ')}.`,
+      };
     });
 }

@@ -1,4 +1,4 @@
-import { answer, andThen } from '../../src/domain/kernel/result.ts';
+import { answer, andThen, wrong } from '../../src/domain/kernel/result.ts';
 import { indexAfter, indexOf } from '../../src/domain/stock/ledger-index.ts';
 import { recogniseTables, readBook } from '../../src/workbook/read/read-book.ts';
 import type { AnswersOf } from '../answer.ts';
@@ -9,6 +9,11 @@ import type { bookRecords, todayRecords } from '../records/book.ts';
 export const bookAnswers: AnswersOf<typeof bookRecords> = {
   /** The handle: the same tables give the same handle. */
   BOOK: ({ tables }) => {
+    if (tables.length === 0) {
+      return wrong(
+        'Give BOOK your tables, each with its headers: =POUR.BOOK(Materials[[#Headers],[#Data]], …).',
+      );
+    }
     const before = lastRemembered();
     return andThen(recogniseTables(tables, before), (recognised) => {
       if (remembered(recognised.handle) !== undefined) return answer(recognised.handle);

@@ -35,6 +35,9 @@ export function likenessOf(table: TableData): {
   return { kind: known.kind, likelihood: known.position.size + (isNamed ? OUR_NAME : 0) };
 }
 
-/** The kind whose name a table bears, whatever its headers. */
-export const kindNamed = ({ name }: TableData): TableKind | undefined =>
+/** The kind whose name a table bears, whatever its headers; a name of an older format too. */
+export const kindNamed = ({ name }: Pick<TableData, 'name'>): TableKind | undefined =>
+  olderNames.get(nameKey(name)) ??
   tableKinds.find((kind) => nameKey(tables[kind].name) === nameKey(name));
+
+const olderNames: ReadonlyMap<string, TableKind> = new Map([[nameKey('Moves'), 'moves']]);

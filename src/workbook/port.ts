@@ -11,6 +11,15 @@ export interface TableData {
   readonly name: string;
   readonly headers: readonly string[];
   readonly rows: readonly (readonly Cell[])[];
+  /** Where it stands, if the host knows; so a sentence can name sheet and row as the maker sees them. */
+  readonly on?: SheetPlace;
+}
+
+/** Where a table begins. */
+export interface SheetPlace {
+  readonly sheet: string;
+  /** The number beside the row of its headers, from 1. */
+  readonly headerRow: number;
 }
 
 /** A row to write, by header. Headers that the table lacks are an error, not a silent loss. */

@@ -22,8 +22,6 @@ type Columns = Readonly<Record<string, Column<unknown>>>;
 
 export interface TableSpec<C extends Columns = Columns> {
   readonly name: string;
-  /** The header that no other table begins with. */
-  readonly mark: string;
   readonly help: string;
   readonly columns: C;
 }
@@ -38,21 +36,20 @@ export type RowOf<S> =
 
 const table = <C extends Columns>(
   name: string,
-  mark: string,
   help: string,
   columns: C,
-): TableSpec<C> => ({ name, mark, help, columns });
+): TableSpec<C> => ({ name, help, columns });
 
 const recipeMeasures = ['g', 'ml', 'drops', 'parts'] as const;
 const layerMeasures = ['each', 'g', 'ml', 'drops', '%'] as const;
 
 export const tables = {
-  settings: table('Settings', 'Setting', 'Choices that hold for the whole workbook.', {
+  settings: table('Settings', 'Choices that hold for the whole workbook.', {
     setting: required(text('Setting', 'Name of the setting.')),
     value: requiredHeader(anything('Value', 'Its value; blank takes the default.')),
     note: longText('Note', 'Anything you like.'),
   }),
-  materials: table('Materials', 'Kind', 'Everything you buy to make and pack a bar.', {
+  materials: table('Materials', 'Everything you buy to make and pack a bar.', {
     material: required(text('Material', 'A name of your own, each once.')),
     kind: required(choice('Kind', materialKinds, 'What it is.')),
     unit: required(choice('Unit', stockUnits, 'What you count it in.')),
@@ -89,7 +86,7 @@ export const tables = {
     allergens: longText('Allergens', 'Share of this material: Eugenol 80; Linalool 0.3.'),
     supplier: text('Supplier', 'Who you buy it from.'),
   }),
-  lots: table('Lots', 'Received', 'One line for each purchase received.', {
+  lots: table('Lots', 'One line for each purchase received.', {
     lot: required(text('Lot', 'A number of your own, each once.')),
     material: required(text('Material', 'As in Materials.')),
     received: required(date('Received', 'Day it came.')),
@@ -99,7 +96,7 @@ export const tables = {
     bestBefore: date('Best before', 'Used first when earliest.'),
     supplier: text('Supplier', 'Who it came from.'),
   }),
-  moves: table('Moves', 'Entry', 'The ledger: lines are added, never changed.', {
+  moves: table('LedgerLines', 'The ledger: lines are added, never changed.', {
     // The batch's id with what postBatch and undoBatch add to it.
     entry: required(text('Entry', 'Unique id of the line.', 300)),
     when: required(date('When', 'Day it happened.')),
@@ -119,7 +116,7 @@ export const tables = {
     by: text('By', 'Who wrote it.'),
     note: longText('Note', 'For a reversal, the Entry it takes back.'),
   }),
-  molds: table('Molds', 'Makes', 'Tile, embed and bar molds.', {
+  molds: table('Molds', 'Tile, embed and bar molds.', {
     mold: required(text('Mold', 'A name of your own, each once.')),
     makes: required(choice('Makes', moldUses, 'What comes out of it.')),
     cavities: required(number('Cavities', { above: 0, whole: true }, 'Pieces from one fill.')),
@@ -136,13 +133,13 @@ export const tables = {
     lifeFills: number('Life fills', { above: 0 }, 'Fills it lasts.'),
     setMinutes: number('Set minutes', { above: 0 }, 'Minutes until it can be emptied.'),
   }),
-  colours: table('Colours', 'Colour', 'Recipes: one line for each ingredient of a colour.', {
+  colours: table('Colours', 'Recipes: one line for each ingredient of a colour.', {
     colour: required(text('Colour', 'A name of your own.')),
     ingredient: required(text('Ingredient', 'A material, or another colour for a blend.')),
     amount: required(number('Amount', { above: 0 }, 'How much of it in the recipe.')),
     measure: required(choice('Measure', recipeMeasures, 'g, ml, drops, or parts by weight.')),
   }),
-  designs: table('Designs', 'Design', 'One line for each kind of bar.', {
+  designs: table('Designs', 'One line for each kind of bar.', {
     design: required(text('Design', 'A name of your own, each once.')),
     barMold: text('Bar mold', 'The mold the bar is filled in.'),
     labourMinutes: number(
@@ -168,7 +165,7 @@ export const tables = {
       'Hours from the pour until it can be sold.',
     ),
   }),
-  layers: table('Layers', 'Layer', 'What one bar is made of.', {
+  layers: table('Layers', 'What one bar is made of.', {
     design: required(text('Design', 'As in Designs.')),
     // Who numbers layers may begin with 0.
     layer: required({
@@ -181,7 +178,7 @@ export const tables = {
     perBar: required(number('Per bar', { above: 0 }, 'How much in one bar.')),
     per: required(choice('Per', layerMeasures, 'What that is counted in.')),
   }),
-  batches: table('Batches', 'Poured', 'One line for each pour.', {
+  batches: table('Batches', 'One line for each pour.', {
     batch: required(text('Batch', 'Unique id.')),
     poured: required(date('Poured', 'Day of the pour.')),
     design: required(text('Design', 'As in Designs.')),
@@ -205,14 +202,14 @@ export const tables = {
     by: text('By', 'Who poured it.'),
     note: longText('Note', 'Anything you like.'),
   }),
-  plan: table('Plan', 'Plan line', 'Bars you mean to make.', {
+  plan: table('Plan', 'Bars you mean to make.', {
     planLine: required(text('Plan line', 'Unique id.')),
     design: required(text('Design', 'As in Designs.')),
     bars: required(number('Bars', { above: 0, whole: true }, 'Good bars wanted.')),
     readyBy: required(date('Ready by', 'Day they must be ready.')),
     fair: text('Fair', 'As in Fairs.'),
   }),
-  fairs: table('Fairs', 'Opens', 'Fairs and markets.', {
+  fairs: table('Fairs', 'Fairs and markets.', {
     fair: required(text('Fair', 'A name of your own, each once.')),
     opens: required(date('Opens', 'First day.')),
     stallFee: money('Stall fee', 'What the stall costs.', 'as blank'),
@@ -224,7 +221,7 @@ export const tables = {
       'Your hours at the stall and on the road.',
     ),
   }),
-  sales: table('Sales', 'Sale', 'Bars sold.', {
+  sales: table('Sales', 'Bars sold.', {
     sale: required(text('Sale', 'Unique id.')),
     soldOn: required(date('Sold on', 'Day of the sale.')),
     design: required(text('Design', 'As in Designs.')),

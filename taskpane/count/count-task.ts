@@ -27,7 +27,7 @@ export const countTask: TaskKind<CountDraft> = {
   undo: undefined,
   isInBook: (book, { id }) => movesOfCount(book, id).length > 0,
   words: {
-    written: 'Written to Moves.',
+    written: 'Written to LedgerLines.',
     standing: 'This count is in the workbook. It is there once.',
     notKept: 'This count is not kept if the pane is closed: no room.',
   },

@@ -7,7 +7,8 @@ import type { Advice, AdviceKind } from '../../src/domain/now/advice.ts';
 import { withoutPoint } from '../../src/domain/now/now-order.ts';
 import { planNotes } from '../../src/domain/now/plan-notes.ts';
 import { whatNow } from '../../src/domain/now/what-now.ts';
-import { day, withDays } from '../format.ts';
+import { asRead } from '../as-read.ts';
+import { day } from '../format.ts';
 import { cardLooks, fieldLooks, looks, noticeLooks } from '../looks.ts';
 import { noticeBar } from '../parts/notice.ts';
 import { showTask } from '../task/events.ts';
@@ -79,7 +80,7 @@ export class NowPage extends LitElement {
     return html`<details class="small">
       <summary>Left open or assumed in the plan (${others.length})</summary>
       <ul class="stack tight">
-        ${others.map(({ sentence }) => html`<li>${withDays(sentence)}</li>`)}
+        ${others.map(({ sentence }) => html`<li>${asRead(sentence)}</li>`)}
       </ul>
     </details>`;
   }
@@ -91,7 +92,7 @@ export class NowPage extends LitElement {
         <h3 id="advice-${number}">${number}. ${title}</h3>
       </header>
       <div class="body stack tight">
-        ${reasons.map((reason) => html`<p>${withDays(reason)}</p>`)}
+        ${reasons.map((reason) => html`<p>${asRead(reason)}</p>`)}
         <div class="actions">
           <fluent-button
             id="go-${number}"

@@ -1,5 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { Assumption } from '../../src/domain/book/book.ts';
+import { asRead } from '../as-read.ts';
 
 /** What had to be assumed, folded away under a line; nothing where there is none. */
 export function assumedList(
@@ -10,7 +11,7 @@ export function assumedList(
   return html`<details class="small">
     <summary>${title}</summary>
     <ul>
-      ${assumptions.map(({ sentence }) => html`<li>${sentence}</li>`)}
+      ${assumptions.map(({ sentence }) => html`<li>${asRead(sentence)}</li>`)}
     </ul>
   </details>`;
 }

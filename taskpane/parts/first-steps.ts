@@ -2,6 +2,7 @@ import { css, html, type TemplateResult } from 'lit';
 import type { Book } from '../../src/domain/book/book.ts';
 import { count } from '../../src/domain/kernel/count.ts';
 import { firstTables, type TableKind, tables } from '../../src/workbook/schema.ts';
+import { asRead } from '../as-read.ts';
 import { placeLink } from './place-link.ts';
 
 /** How much a book holds of each; of what is not counted there is none yet. */
@@ -30,7 +31,7 @@ export function firstSteps(from: HTMLElement, book: Book): TemplateResult {
       ${firstTables.map((kind) => {
         const { name, help } = tables[kind];
         return html`<li>
-          <strong>${name}</strong>: ${help}
+          <strong>${asRead(name)}</strong>: ${asRead(help)}
           <span class="quiet">${held[kind]?.(book) ?? 'None'} so far.</span>
           ${placeLink(from, { kind }, 'Type there', name)}
         </li>`;

@@ -1,12 +1,13 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { MoveLine, NewBatch, StockChange } from '../../src/domain/ledger/posting.ts';
 import { count } from '../../src/domain/kernel/count.ts';
+import { asRead } from '../as-read.ts';
 import { day, ledgerAmount, money } from '../format.ts';
 
-/** The lines to add to Moves, each as it will stand there. */
+/** The lines to add to LedgerLines, each as it will stand there. */
 export const moveTable = (moves: readonly MoveLine[], currency: string): TemplateResult =>
   ledgerTable(
-    `${count(moves.length, 'line')} for Moves`,
+    `${count(moves.length, 'line')} for LedgerLines`,
     ['Reason and item', 'Quantity', 'Value'],
     moves.map(({ reason, item, quantity, lot, value, note }) => ({
       name: item.name,
@@ -56,7 +57,7 @@ function ledgerTable(
 ): TemplateResult {
   return html`<table>
     <caption>
-      ${caption}
+      ${asRead(caption)}
     </caption>
     <thead>
       <tr>

@@ -1,4 +1,5 @@
 import { html, nothing, type TemplateResult } from 'lit';
+import { asRead } from '../as-read.ts';
 
 /** Something to tell the maker: its kind and the sentence. */
 export interface Notice {
@@ -13,7 +14,7 @@ export function noticeBar(
 ): TemplateResult | typeof nothing {
   if (notice === undefined) return nothing;
   return html`<div class="notice ${notice.kind}">
-    <p>${notice.text}</p>
+    <p>${asRead(notice.text)}</p>
     ${more}
   </div>`;
 }

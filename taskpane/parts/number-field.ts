@@ -1,6 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { live } from 'lit/directives/live.js';
 import type { AmountOf } from '../../src/domain/measure/typed-amount.ts';
+import { asRead } from '../as-read.ts';
 import { understood } from '../typed-number.ts';
 
 /** A field for one figure. */
@@ -46,8 +47,8 @@ export function numberField(field: NumberField): TemplateResult {
       ${unit === undefined ? nothing : html`<span class="unit">${unit}</span>`}
     </div>
     ${read === undefined ? nothing : html`<p id="${id}-read" class="small" role="status">${read}</p>`}
-    ${hint === undefined ? nothing : html`<p id="${id}-hint" class="small quiet">${hint}</p>`}
-    ${error === undefined ? nothing : html`<p id="${id}-error" class="small error">${error}</p>`}
+    ${hint === undefined ? nothing : html`<p id="${id}-hint" class="small quiet">${asRead(hint)}</p>`}
+    ${error === undefined ? nothing : html`<p id="${id}-error" class="small error">${asRead(error)}</p>`}
   </div>`;
 }
 

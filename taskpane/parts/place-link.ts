@@ -1,4 +1,5 @@
 import { css, html, type TemplateResult } from 'lit';
+import { asRead } from '../as-read.ts';
 import { showPlace, type WantedPlace } from '../task/events.ts';
 
 /** A button that reads as a link within text. */
@@ -31,7 +32,7 @@ export function placeLink(
   return html`<button
     type="button"
     class="link"
-    aria-label=${`${text}: ${what}`}
+    aria-label=${`${text}: ${asRead(what)}`}
     @click=${() => {
       showPlace(from, place);
     }}

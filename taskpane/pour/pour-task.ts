@@ -26,7 +26,7 @@ export const pourTask: TaskKind<Draft> = {
   },
   isInBook: (book, { batch }) => book.batches.has(nameKey(batch)),
   words: {
-    written: 'Written to Moves and Batches.',
+    written: 'Written to LedgerLines and Batches.',
     standing: 'This pour is in the workbook. It is there once.',
     notKept: 'This pour is not kept if the pane is closed: no room.',
   },

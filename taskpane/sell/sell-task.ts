@@ -38,7 +38,7 @@ export const sellTask: TaskKind<SellDraft> = {
   },
   isInBook: (book, { id }) => salesOfDay(book, id).length > 0,
   words: {
-    written: 'Written to Moves and Sales.',
+    written: 'Written to LedgerLines and Sales.',
     standing: 'These sales are in the workbook. They are there once.',
     notKept: 'These sales are not kept if the pane is closed: no room.',
   },

@@ -1,7 +1,9 @@
 import type { Book } from '../../src/domain/book/book.ts';
 import type { TableNames } from '../../src/workbook/find-tables.ts';
 import type { Applied, Change, HostPort, TableData } from '../../src/workbook/port.ts';
-import { readWorkbook } from '../read-workbook.ts';
+import { onSheets } from '../../src/workbook/sheet-words.ts';
+import { speakOf } from '../as-read.ts';
+import { readWorkbook, type ToMend } from '../read-workbook.ts';
 
 /** Where the pane stands with its workbook. */
 export type BookState =
@@ -15,7 +17,7 @@ export type BookState =
   /** The tables hold something to mend first, a sentence each. */
   | {
       readonly kind: 'unreadable';
-      readonly findings: readonly string[];
+      readonly findings: readonly ToMend[];
       readonly tables: readonly TableData[];
     }
   /** The host could not be read at all. */
@@ -107,6 +109,7 @@ export class Session {
       const state = await readFrom(this.port, this.state);
       if (seen !== this.wanted || this.isStopped) continue;
       this.state = state;
+      if (state.kind === 'ready') speakOf(onSheets(state.names, state.book));
       for (const listener of this.listeners) listener();
     }
   }
@@ -131,6 +134,8 @@ function areSame(one: readonly TableData[], other: readonly TableData[]): boolea
     other,
     (a, b) =>
       a.name === b.name &&
+      a.on?.sheet === b.on?.sheet &&
+      a.on?.headerRow === b.on?.headerRow &&
       isEqual(a.headers, b.headers, Object.is) &&
       isEqual(a.rows, b.rows, (row, there) => isEqual(row, there, Object.is)),
   );

@@ -18,7 +18,7 @@ function grown({ day, sheets, tables }: StarterWorkbook, size: Size): StarterWor
   const more: Readonly<Record<string, readonly Row[]>> = {
     Materials: range(size.materials).map(material),
     Lots: range(size.materials).map((index) => lot(index, size)),
-    Moves: range(size.moves).map((index) => move(index, size)),
+    LedgerLines: range(size.moves).map((index) => move(index, size)),
   };
   const grow = (data: TableData): TableData => {
     const cellsOf = (row: Row) => data.headers.map((header) => row[header] ?? '');

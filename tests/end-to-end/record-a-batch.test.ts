@@ -95,7 +95,7 @@ const moveRows = async () => (await tables()).moves;
 
 async function tables() {
   const image = imageOf(await readFile(file));
-  const { headers, rows } = tableOf(image, 'Moves');
+  const { headers, rows } = tableOf(image, 'LedgerLines');
   const at = (header: string) => headers.indexOf(header);
   return {
     moves: rows
@@ -178,7 +178,7 @@ describe('recording a batch over the built workbench', () => {
   });
 
   it('takes from every shelf exactly what the preview said, once, though pressed twice', async () => {
-    const moves = await pane.table(/lines for Moves/);
+    const moves = await pane.table(/lines for Ledger/);
     await pane.at('record').dblclick();
     await pane.reach('Recorded');
     const after = await stock();

@@ -42,7 +42,7 @@ afterAll(async () => {
 async function theirs(): Promise<Uint8Array> {
   const bytes = new Uint8Array(await readFile(demoFile));
   for (const { name, tables } of imageOf(bytes).sheets) {
-    const table = tables.find((each) => each.name === 'Moves');
+    const table = tables.find((each) => each.name === 'LedgerLines');
     if (table === undefined) continue;
     const { range, headers } = table;
     const cells = new Map<string, string | number>([
@@ -66,7 +66,7 @@ async function theirs(): Promise<Uint8Array> {
       },
     ]);
   }
-  throw new Error('The demo has no Moves.');
+  throw new Error('The demo has no ledger.');
 }
 
 const saved = async () => imageOf(new Uint8Array(await readFile(file)));
@@ -81,10 +81,10 @@ describe('the workbench, sharing', () => {
     ]);
     expect(worker.url()).toMatch(/\/other-workbooks\.js$/);
     await pane.reach('What comes in');
-    await pane.root.getByRole('row', { name: 'Moves THEIRS-1 1' }).waitFor();
+    await pane.root.getByRole('row', { name: 'LedgerLines THEIRS-1 1' }).waitFor();
     await pane.at('record').click();
     await pane.reach('Brought in');
-    const rows = tableOf(await saved(), 'Moves').rows;
+    const rows = tableOf(await saved(), 'LedgerLines').rows;
     expect(rows.at(-1)).toContain(NOTE);
     const book = await byExcelJs(new Uint8Array(await readFile(file)));
     const found: unknown[] = [];
@@ -120,9 +120,9 @@ describe('the workbench, sharing', () => {
     const bytes = new Uint8Array(await readFile(await download.path()));
     const read = readTables(bytes);
     if (read.kind === 'refused') throw new Error(read.sentence);
-    const moves = read.tables.find(({ name }) => name === 'Partner_Moves');
+    const moves = read.tables.find(({ name }) => name === 'Partner_LedgerLines');
     expect(moves?.headers).not.toContain('Value');
-    expect(moves?.rows.length).toBe(tableOf(await saved(), 'Moves').rows.length);
+    expect(moves?.rows.length).toBe(tableOf(await saved(), 'LedgerLines').rows.length);
     expect((await byExcelJs(bytes)).worksheets.map(({ name }) => name)).toContain('Stock list');
   });
 });

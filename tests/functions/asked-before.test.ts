@@ -110,7 +110,7 @@ describe('a question asked before', () => {
     ];
     const [before, after] = [1, 2].map((quantity) => ({
       ...workshop,
-      Moves: table('Entry | When | Reason | Material | Quantity', line('E1', quantity)),
+      LedgerLines: table('Entry | When | Reason | Material | Quantity', line('E1', quantity)),
     }));
     if (before === undefined || after === undefined) throw new Error('no tables');
     const held = items.map((item) => ask(item, bookOf(before), 'mine'));

@@ -114,8 +114,8 @@ describe('numbers beyond all sense', () => {
 
   // Where less than nothing means something: what moved, what it was worth, what a batch came to, a sale taken back.
   const signed = new Set([
-    'Moves Quantity',
-    'Moves Value',
+    'LedgerLines Quantity',
+    'LedgerLines Value',
     'Batches Material cost',
     'Batches Cost per bar',
   ]);
@@ -157,8 +157,8 @@ describe('dates in wrong forms', () => {
 describe('names that nothing bears', () => {
   it.each([
     ['Lots', 'Material', 'not a material in Materials'],
-    ['Moves', 'Material', 'not a stock item'],
-    ['Moves', 'Lot', 'not a lot in Lots'],
+    ['LedgerLines', 'Material', 'not a stock item'],
+    ['LedgerLines', 'Lot', 'not a lot in Lots'],
     ['Colours', 'Ingredient', 'not a material in Materials or a colour in Colours'],
     ['Designs', 'Bar mold', 'not a mold in Molds'],
     ['Layers', 'Design', 'not a design in Designs'],
@@ -188,7 +188,7 @@ describe('names that nothing bears', () => {
   it.each([
     ['Materials', 'Kind', 'bsae', 'base'],
     ['Materials', 'Unit', 'gm', 'g'],
-    ['Moves', 'Reason', 'usde', 'used'],
+    ['LedgerLines', 'Reason', 'usde', 'used'],
     ['Molds', 'Makes', 'tlies', 'tiles'],
     ['Colours', 'Measure', 'dorps', 'drops'],
     ['Layers', 'Part', 'embde', 'embed'],
@@ -223,7 +223,7 @@ describe('what must stand once', () => {
     ['Settings', 'Setting'],
     ['Materials', 'Material'],
     ['Lots', 'Lot'],
-    ['Moves', 'Entry'],
+    ['LedgerLines', 'Entry'],
     ['Molds', 'Mold'],
     ['Designs', 'Design'],
     ['Batches', 'Batch'],

@@ -104,9 +104,9 @@ describe('tables at odds with themselves', () => {
   });
 
   it.each([
-    ['Moves', 'Quantity', 5, 'takes stock away: type it with a minus'],
+    ['LedgerLines', 'Quantity', 5, 'takes stock away: type it with a minus'],
     [
-      'Moves',
+      'LedgerLines',
       'Lot',
       'W1',
       'is "W1", which is a lot of White base, not of Clear base. Name a lot of Clear base, or leave it blank if you don\'t know the lot.',

@@ -48,8 +48,8 @@ describe('tables handed over with null or 0 for their blank cells', () => {
   });
 
   it('finds no difference after an edit either, with the book from before in memory', () => {
-    const first = withRows(workshop, 'Moves', ...used);
-    const edited = withCell(first, 'Moves', 1, 'Note', 'spilt');
+    const first = withRows(workshop, 'LedgerLines', ...used);
+    const edited = withCell(first, 'LedgerLines', 1, 'Note', 'spilt');
     const book = bookOf(edited);
     expect(bookOf(withBlanks(first, null))).toBe(bookOf(first));
     expect(bookOf(withBlanks(edited, 0))).toBe(book);
@@ -61,7 +61,7 @@ describe('a column in which a 0 means something of its own', () => {
   // Clear base: 6 days from ordering to having it.
   const withLead = (cell: Cell): Tables =>
     withCell(
-      withCell(withRows(workshop, 'Moves', ...used), 'Materials', 1, 'Lead days SD', ''),
+      withCell(withRows(workshop, 'LedgerLines', ...used), 'Materials', 1, 'Lead days SD', ''),
       'Materials',
       1,
       'Lead days',

@@ -231,7 +231,7 @@ describe('the book argument', () => {
       'Clear base',
       1,
     ]);
-    const long = withRows(workshop, 'Moves', ...counts);
+    const long = withRows(workshop, 'LedgerLines', ...counts);
     const handles = Array.from({ length: 6 }, (_, at) =>
       fresh('BOOK', ...ranges(withCell(long, 'Lots', 1, 'Paid', at))),
     );

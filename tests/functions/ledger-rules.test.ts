@@ -7,7 +7,7 @@ import { ranges, type Tables, withRows, workshop } from '../support/small-book.t
 const call = await loadFunctions();
 const bookOf = (tables: Tables): unknown => call('BOOK', ...ranges(tables));
 const ledger = (...moves: readonly (readonly Cell[])[]): Tables =>
-  withRows(workshop, 'Moves', ...moves);
+  withRows(workshop, 'LedgerLines', ...moves);
 const used: Cell[] = ['E1', '2024-03-02', 'used', 'Clear base', -5, 'C1', -0.04, '', '', ''];
 const reversal = (
   cells: Partial<Record<'entry' | 'when' | 'item' | 'quantity' | 'note', Cell>>,
@@ -49,16 +49,16 @@ describe('a reversal that fits no move is refused with what to type (contract §
   ])('%s', (_, cells, says) => {
     const { code, message } = refusalOf(call, ledger(used, reversal(cells)));
     expect(code).toBe('#VALUE!');
-    expect(message).toContain(`Moves, row 2, ${says}`);
+    expect(message).toContain(`LedgerLines, row 2, ${says}`);
   });
 
   it('a move taken back twice', () => {
     const twice = ledger(used, reversal({}), reversal({ entry: 'R2', when: '2024-03-04' }));
     expect(refusalOf(call, twice).message).toBe(
-      'Moves, row 2, Note is "E1", which does not stand, since another line takes it back. Clear this row, or take it back by a line with "R1" in its Note.',
+      'LedgerLines, row 2, Note is "E1", which does not stand, since another line takes it back. Clear this row, or take it back by a line with "R1" in its Note.',
     );
     const mended = ledger(
-      ...(twice['Moves'] ?? []).slice(1),
+      ...(twice['LedgerLines'] ?? []).slice(1),
       reversal({ entry: 'R3', when: '2024-03-05', quantity: -5, note: 'r1' }),
     );
     expect(call('ONHAND', 'Clear base', bookOf(mended))).toBe(5000);
@@ -102,7 +102,7 @@ describe('what no material does (contract §4)', () => {
   ])('%s', (reason, quantity, instead) => {
     const row = ['E1', '2024-03-01', reason, 'Clear base', quantity, '', '', '', '', ''];
     expect(refusalOf(call, ledger(row)).message).toBe(
-      `Moves, row 1, Reason is "${reason}", but "Clear base" is a material, which is bought and used. Use "${instead}".`,
+      `LedgerLines, row 1, Reason is "${reason}", but "Clear base" is a material, which is bought and used. Use "${instead}".`,
     );
   });
 });
@@ -123,7 +123,7 @@ describe('what is given says how (contract §4)', () => {
 
   it.each(['', 'for a friend', 'gifted', 'a gift'])('refuses %j', (note) => {
     expect(refusalOf(call, given('Tide Pool', -2, note)).message).toMatch(
-      /^Moves, row 2, Note is .*Begin it with gift, tester, donation, own use\.$/u,
+      /^LedgerLines, row 2, Note is .*Begin it with gift, tester, donation, own use\.$/u,
     );
   });
 

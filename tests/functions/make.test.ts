@@ -151,7 +151,7 @@ describe('MELTSHEET', () => {
     const stocked = bookOf(
       withRows(
         workshop,
-        'Moves',
+        'LedgerLines',
         ['E1', '2024-03-01', 'left over', 'Slate leftover', 12, 'B0', 0.2, 'B0', '', ''],
         ['E2', '2024-03-01', 'spare', 'Teal × Tiles', 20, 'B0', 0.3, 'B0', '', ''],
       ),
@@ -172,7 +172,7 @@ describe('MELTSHEET', () => {
   function stockedTables(): Tables {
     return withRows(
       workshop,
-      'Moves',
+      'LedgerLines',
       ['E1', '2024-03-01', 'left over', 'Slate leftover', 12, 'B0', 0.2, 'B0', '', ''],
       ['E2', '2024-03-01', 'spare', 'Teal × Tiles', 20, 'B0', 0.3, 'B0', '', ''],
     );
@@ -227,7 +227,7 @@ describe('MATERIALS', () => {
 
   it('needs less where leftovers and spares are used', () => {
     const spare = bookOf(
-      withRows(workshop, 'Moves', [
+      withRows(workshop, 'LedgerLines', [
         'E1',
         '2024-03-01',
         'spare',
@@ -269,7 +269,18 @@ describe('CANMAKE', () => {
 
   it('answers 0 where nothing is left', () => {
     const empty = bookOf(
-      withRows(workshop, 'Moves', ['E1', '2024-03-01', 'wasted', 'Box', -50, '', '', '', '', '']),
+      withRows(workshop, 'LedgerLines', [
+        'E1',
+        '2024-03-01',
+        'wasted',
+        'Box',
+        -50,
+        '',
+        '',
+        '',
+        '',
+        '',
+      ]),
     );
     expect(call('CANMAKE', 'Tide Pool', empty)).toBe(0);
   });

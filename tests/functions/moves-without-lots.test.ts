@@ -22,7 +22,10 @@ function bookOf(valuation: string, ...moves: Range): unknown {
         ['B', 'Clay', '2024-01-02', 100, 200],
       ),
       Designs: table('Design', ['Bar']),
-      Moves: table('Entry | When | Reason | Material | Quantity | Lot | Value | Batch', ...moves),
+      LedgerLines: table(
+        'Entry | When | Reason | Material | Quantity | Lot | Value | Batch',
+        ...moves,
+      ),
     }),
   );
 }

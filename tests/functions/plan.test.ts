@@ -150,7 +150,7 @@ describe('SUPPLIES', () => {
 describe('SUPPLIES with leftovers', () => {
   it('takes 3000 g of leftover soap first when asked, and only then', () => {
     const big = withCell(plain, 'Plan', 1, 'Bars', 141);
-    const left = withRows(big, 'Moves', [
+    const left = withRows(big, 'LedgerLines', [
       'M9',
       '2024-10-20',
       'left over',

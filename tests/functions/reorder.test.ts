@@ -8,7 +8,7 @@ const bookOf = (tables: Tables): unknown => call('BOOK', ...ranges(tables));
 /** Use of clear base on three days of March: 100 g each, once in two moves. */
 const used = withRows(
   workshop,
-  'Moves',
+  'LedgerLines',
   ['E0', '2024-02-29', 'used', 'Clear base', -900, '', '', '', '', ''],
   ['E1', '2024-03-01', 'used', 'Clear base', -100, '', '', '', '', ''],
   ['E2', '2024-03-05', 'used', 'Clear base', -60, '', '', '', '', ''],
@@ -29,7 +29,7 @@ describe('REORDERPOINT', () => {
   });
 
   it('takes Service % of Settings where the material has none', () => {
-    const white = withRows(used, 'Moves', [
+    const white = withRows(used, 'LedgerLines', [
       'F1',
       '2024-03-03',
       'used',
@@ -57,7 +57,7 @@ describe('REORDERPOINT', () => {
   it('does not count use that was taken back', () => {
     const undone = withRows(
       used,
-      'Moves',
+      'LedgerLines',
       ['F1', '2024-03-09', 'used', 'Clear base', -500, '', '', 'T9', '', ''],
       ['F2', '2024-03-10', 'reversed', 'Clear base', 500, '', '', 'T9', '', 'F1'],
     );
@@ -82,7 +82,7 @@ describe('REORDERPOINT', () => {
   });
 
   it('answers #N/A without lead days', () => {
-    const oil = withRows(used, 'Moves', [
+    const oil = withRows(used, 'LedgerLines', [
       'F1',
       '2024-03-03',
       'used',
@@ -111,7 +111,7 @@ describe('REORDERPOINT', () => {
 /** Base used in lumps of 100 g on every tenth day of the 90 to 30 October; the demo's kind of use. */
 const lumps = withRows(
   withSetting(workshop, 'History days', 90),
-  'Moves',
+  'LedgerLines',
   ...Array.from({ length: 9 }, (_, index) => [
     `L${index}`,
     `2024-${String(8 + Math.floor(index / 3)).padStart(2, '0')}-${['10', '20', '30'][index % 3] ?? ''}`,

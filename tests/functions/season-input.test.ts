@@ -79,7 +79,7 @@ describe('a lead time of nothing', () => {
   it('has a reorder point of nothing, and the check says what a day takes', () => {
     const used = withRows(
       atOnce,
-      'Moves',
+      'LedgerLines',
       ...[24, 26, 28, 30].map((day) => [
         `E${String(day)}`,
         `2024-10-${String(day)}`,

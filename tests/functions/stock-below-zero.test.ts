@@ -11,7 +11,7 @@ describe('stock below zero', () => {
     bookOf(
       withRows(
         withRows(withSetting(workshop, 'Valuation', valuation), 'Materials', material),
-        'Moves',
+        'LedgerLines',
         ['H1', '2024-03-01', 'wasted', 'Rose clay', -10, '', '', '', '', ''],
       ),
     );

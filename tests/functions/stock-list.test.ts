@@ -57,7 +57,7 @@ describe('STOCKLIST', () => {
 
   it('orders whole packs at or below the reorder point, none above', () => {
     const packs = (left: number): unknown => {
-      const tables = withRows(movedWorkshop, 'Moves', [
+      const tables = withRows(movedWorkshop, 'LedgerLines', [
         'E9',
         '2024-03-10',
         'wasted',
@@ -98,7 +98,7 @@ describe('STOCKLIST', () => {
     ]);
     const tables = withRows(
       withCell(workshop, 'Materials', 8, 'Pack size', packSize),
-      'Moves',
+      'LedgerLines',
       ...days,
     );
     const rows = call('STOCKLIST', bookOf(tables), '2024-03-10') as unknown[][];

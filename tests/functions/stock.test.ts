@@ -35,7 +35,7 @@ describe('ONHAND', () => {
   });
 
   it('counts a whole day, whatever the time of the move', () => {
-    const timed = bookOf(withCell(movedWorkshop, 'Moves', 6, 'When', '2024-03-08 17:45'));
+    const timed = bookOf(withCell(movedWorkshop, 'LedgerLines', 6, 'When', '2024-03-08 17:45'));
     expect(call('ONHAND', 'Tide Pool', timed, '2024-03-08')).toBe(4);
     expect(call('ONHAND', 'Tide Pool', timed, '2024-03-08T09:00')).toBe(4);
     expect(call('ONHAND', 'Tide Pool', timed, '2024-03-07')).toBe(6);
@@ -54,7 +54,7 @@ describe('ONHAND', () => {
       '',
       '',
     ]);
-    expect(call('ONHAND', 'Box', bookOf(withRows(workshop, 'Moves', ...tenths)))).toBe(53);
+    expect(call('ONHAND', 'Box', bookOf(withRows(workshop, 'LedgerLines', ...tenths)))).toBe(53);
   });
 
   it.each([
@@ -104,7 +104,7 @@ describe('STOCKVALUE', () => {
   it('takes soap for a batch at the average before what the batch leaves over', () => {
     const tables = withRows(
       withSetting(workshop, 'Valuation', 'Average'),
-      'Moves',
+      'LedgerLines',
       // Each batch uses up what there is, and leaves a little; bars of the day are sold after they are made.
       ['E1', '2024-03-01', 'left over', 'Teal leftover', 30, '', 0.6, 'B1'],
       ['E2', '2024-03-02', 'left over', 'Teal leftover', 10, '', 0.4, 'B2'],
@@ -120,7 +120,7 @@ describe('STOCKVALUE', () => {
   });
 
   it('answers #N/A with what to do where stock came in without a value', () => {
-    const unvalued = withRows(workshop, 'Moves', [
+    const unvalued = withRows(workshop, 'LedgerLines', [
       'E1',
       '2024-03-01',
       'made',
@@ -134,7 +134,7 @@ describe('STOCKVALUE', () => {
     ]);
     const { code, message } = errorOf(() => call('STOCKVALUE', 'Tide Pool', bookOf(unvalued)));
     expect(code).toBe('#N/A');
-    expect(message).toMatch(/Entry E1 in Moves put Tide Pool in stock without a Value/);
+    expect(message).toMatch(/Entry E1 in LedgerLines put Tide Pool in stock without a Value/);
   });
 
   it.each(['FIFO', 'Average'])(
@@ -155,7 +155,7 @@ describe('STOCKVALUE', () => {
           ['L0', 'Base', '2024-01-01', 1, 100],
           ['L1', 'Base', '2024-01-10', 20, 20],
         ),
-        Moves: table('Entry | When | Reason | Material | Quantity', [
+        LedgerLines: table('Entry | When | Reason | Material | Quantity', [
           'E1',
           '2024-01-05',
           'used',
@@ -199,7 +199,7 @@ describe('UNITCOST', () => {
   });
 
   function emptied(): Tables {
-    return withRows(workshop, 'Moves', [
+    return withRows(workshop, 'LedgerLines', [
       'E1',
       '2024-03-01',
       'wasted',

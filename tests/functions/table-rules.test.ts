@@ -96,7 +96,7 @@ describe('names that look alike (contract §4)', () => {
       ['L2', 'Box', '2024-01-05', 10, 20],
       ['l10', 'Box', '2024-01-05', 10, 10],
     );
-    const used = withRows({ ...workshop, Lots: lots }, 'Moves', [
+    const used = withRows({ ...workshop, Lots: lots }, 'LedgerLines', [
       'E1',
       '2024-02-01',
       'used',

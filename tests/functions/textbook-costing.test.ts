@@ -18,7 +18,7 @@ function shop(valuation: string, lines: readonly Line[]): unknown {
     Settings: table('Setting | Value', ['Valuation', valuation]),
     Materials: table('Material | Kind | Unit', ['Goods', 'packaging', 'each']),
     Lots: table('Lot | Material | Received | Quantity | Paid', ...lots),
-    Moves: table('Entry | When | Reason | Material | Quantity', ...moves),
+    LedgerLines: table('Entry | When | Reason | Material | Quantity', ...moves),
   };
   return call('BOOK', ...ranges(tables));
 }

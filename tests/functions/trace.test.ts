@@ -13,7 +13,7 @@ const poured: Tables = withRows(
     ['A1', '2024-03-01', 'Tide Pool', 12, 11, 1, '', '', '', '', 'posted'],
     ['A2', '2024-03-08', 'Plain Bar', 6, 6, 0, '', '', '', '', 'posted'],
   ),
-  'Moves',
+  'LedgerLines',
   ['A1.01', '2024-03-01', 'used', 'Clear base', -900, 'C1', -7, 'A1'],
   ['A1.02', '2024-03-01', 'used', 'Box', -11, 'B1', -4.4, 'A1'],
   ['A1.03', '2024-03-01', 'left over', 'Slate leftover', 25.5, 'A1', 1, 'A1'],
@@ -46,7 +46,7 @@ describe('TRACE', () => {
   it('does not count a batch that was undone', () => {
     const undone = withRows(
       poured,
-      'Moves',
+      'LedgerLines',
       ['A2.01.R', '2024-03-09', 'reversed', 'Slate leftover', 20.5, '', 1, 'A2', '', 'A2.01'],
       ['A2.02.R', '2024-03-09', 'reversed', 'White base', 280, 'W1', 2, 'A2', '', 'A2.02'],
     );
@@ -70,7 +70,7 @@ describe('TRACE', () => {
 });
 
 describe('RECALL', () => {
-  const sold: Tables = withRows(poured, 'Moves', [
+  const sold: Tables = withRows(poured, 'LedgerLines', [
     ...['S1', '2024-03-09', 'sold', 'Tide Pool', -4, '', -3.8, '', '', 'Harbour Fair'],
   ]);
 

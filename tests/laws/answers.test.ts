@@ -111,12 +111,12 @@ describe('every answer after an edit', () => {
           allAnswers(warm, start);
           let tables = start;
           for (const [drawn, edit] of edits) {
-            const moves = tables['Moves'] ?? [];
+            const moves = tables['LedgerLines'] ?? [];
             const free = freeRows(moves.slice(1));
             const row = 1 + (free[drawn % Math.max(1, free.length)] ?? -1);
             const edited =
               edit === 'counted' ? countedOneMore(moves, row) : quantityTimes(moves, row, edit);
-            tables = { ...tables, Moves: edited };
+            tables = { ...tables, LedgerLines: edited };
             expect(allAnswers(warm, tables)).toEqual(allAnswers(await loadOnce(), tables));
           }
         },
@@ -158,7 +158,7 @@ describe('the handle', () => {
     fc.assert(
       fc.property(workedWorkshop, fc.nat(), fc.nat(), fc.nat(), (tables, a, b, c) => {
         // A note is free text, so the tables stay valid whatever is typed there.
-        const names = ['Moves', 'Batches'].filter((name) => (tables[name]?.length ?? 0) > 1);
+        const names = ['LedgerLines', 'Batches'].filter((name) => (tables[name]?.length ?? 0) > 1);
         const name = names[a % Math.max(1, names.length)];
         if (name === undefined) return;
         const range = tables[name] ?? [];

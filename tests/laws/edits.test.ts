@@ -51,8 +51,8 @@ function changed(rows: Range, at: number, column: number, to: (cell: Cell) => Ce
 }
 
 const withEdit = (tables: Tables, edit: Edit, at: number): Tables => {
-  const [headers = [], ...rows] = tables['Moves'] ?? [];
-  return { ...tables, Moves: [headers, ...edit(rows, at)] };
+  const [headers = [], ...rows] = tables['LedgerLines'] ?? [];
+  return { ...tables, LedgerLines: [headers, ...edit(rows, at)] };
 };
 
 const inWords = (result: Result<unknown>): string =>
@@ -110,7 +110,7 @@ describe('a book read after another', () => {
         const before = read(tables);
         allAnswers(before);
         const { moves } = before.ledger;
-        const free = freeRows((tables['Moves'] ?? []).slice(1));
+        const free = freeRows((tables['LedgerLines'] ?? []).slice(1));
         const row = free[drawn % Math.max(1, free.length)] ?? moves.length;
         const noteIt: Edit = (rows) =>
           rows.map((cells, y) => (y === row ? [...cells.slice(0, 9), `seen ${drawn}`] : cells));

@@ -222,8 +222,8 @@ describe('undoing a batch', () => {
         undone += 1;
         expect(shelves(readTables(back))).toEqual(shelves(before));
         // Nothing was taken out of the ledger to do so.
-        expect((back['Moves'] ?? []).slice(0, posted.after['Moves']?.length)).toEqual(
-          posted.after['Moves'],
+        expect((back['LedgerLines'] ?? []).slice(0, posted.after['LedgerLines']?.length)).toEqual(
+          posted.after['LedgerLines'],
         );
         expect(undo(back, 'X', LAST_DAY)).toBeUndefined();
       }),

@@ -97,7 +97,7 @@ async function expectWhole(people: readonly [Person, Person]): Promise<void> {
   const after = await people[0].port.load();
   const start = tableData(workshop);
   const written = people.flatMap((who) => who.written);
-  for (const name of ['Moves', 'Batches']) {
+  for (const name of ['LedgerLines', 'Batches']) {
     const before = rowsOf(start, name);
     const rows = rowsOf(after, name);
     const state = start.find((table) => table.name === name)?.headers.indexOf('State') ?? -1;
@@ -110,7 +110,7 @@ async function expectWhole(people: readonly [Person, Person]): Promise<void> {
       appends.filter(({ table }) => table === name).flatMap((append) => append.rows),
     );
     expect(ids.slice(before.length).sort()).toEqual(
-      added.map((row) => String(row[name === 'Moves' ? 'Entry' : 'Batch'])).sort(),
+      added.map((row) => String(row[name === 'LedgerLines' ? 'Entry' : 'Batch'])).sort(),
     );
   }
   // What both wrote reads as a book.

@@ -32,7 +32,7 @@ describe('the days of a copy of the demo', () => {
   it('are moved all alike, by whole weeks, and nothing else is', () => {
     const dates = {
       Lots: ['Received', 'Best before'],
-      Moves: ['When'],
+      LedgerLines: ['When'],
       Batches: ['Poured', 'Ready on'],
       Plan: ['Ready by'],
       Fairs: ['Opens'],
@@ -69,7 +69,7 @@ describe('the days of a copy of the demo', () => {
           const at = table?.headers.indexOf(header) ?? -1;
           return (table?.rows ?? []).map((row) => Number(row[at]));
         };
-        const last = Math.max(...column('Moves', 'When'), ...column('Lots', 'Received'));
+        const last = Math.max(...column('LedgerLines', 'When'), ...column('Lots', 'Received'));
         expect(last).toBeLessThan(today);
         expect(last).toBeGreaterThanOrEqual(today - 7);
         const readyBy = column('Plan', 'Ready by');

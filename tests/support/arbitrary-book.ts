@@ -233,7 +233,9 @@ export const newWorkshop: fc.Arbitrary<Tables> = fc
       'Lot | Material | Received | Quantity | Paid | Freight | Best before',
       ...rows.lots,
     ),
-    Moves: table('Entry | When | Reason | Material | Quantity | Lot | Value | Batch | By | Note'),
+    LedgerLines: table(
+      'Entry | When | Reason | Material | Quantity | Lot | Value | Batch | By | Note',
+    ),
     Molds: table('Mold | Makes | Cavities | Fill g | Scrape g | Price | Life fills', ...rows.molds),
     Colours: table('Colour | Ingredient | Amount | Measure', ...rows.colours),
     Designs: table(

@@ -4,7 +4,7 @@ import { ranges, type Tables, withRows, workshop } from './small-book.ts';
 
 /** The small workshop with a row in every table, so that each can be spoilt. */
 export const fullWorkshop: Tables = [
-  ['Moves', ['E1', '2024-03-01', 'used', 'Clear base', -5, 'C1', -0.04, 'T1', 'me', '']],
+  ['LedgerLines', ['E1', '2024-03-01', 'used', 'Clear base', -5, 'C1', -0.04, 'T1', 'me', '']],
   [
     'Batches',
     ['T1', '2024-03-01', 'Tide Pool', 2, 2, 0, 60, 1, 2, '2024-03-02', 'posted', 'me', ''],

@@ -3,7 +3,7 @@ import { withRows, workshop } from './small-book.ts';
 /** The small workshop with a few moves of every kind. */
 export const movedWorkshop = withRows(
   workshop,
-  'Moves',
+  'LedgerLines',
   ['E1', '2024-03-01', 'used', 'Clear base', -500, 'C2', -4.5, 'T1', '', ''],
   ['E2', '2024-03-01', 'used', 'Blue mica', -4, 'M1', -0.8, 'T1', '', ''],
   ['E3', '2024-03-01', 'left over', 'Slate leftover', 12.5, 'T1', 0.25, 'T1', '', ''],

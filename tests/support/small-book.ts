@@ -114,7 +114,9 @@ export const workshop: Tables = {
     ['A1', 'Alcohol', '2024-01-05', 500, 5, '', '', ''],
     ['B1', 'Box', '2024-01-05', 50, 20, '', '', ''],
   ),
-  Moves: table('Entry | When | Reason | Material | Quantity | Lot | Value | Batch | By | Note'),
+  LedgerLines: table(
+    'Entry | When | Reason | Material | Quantity | Lot | Value | Batch | By | Note',
+  ),
   Molds: table(
     'Mold | Makes | Cavities | Fill g | Scrape g | Sections | Price | Life fills | Set minutes',
     ['Tiles', 'tiles', 36, 25, 0, 3, 12, 100, 30],

@@ -83,13 +83,13 @@ describe.each(sets)('names such as $design, $fair, $base', ({ design, fair, base
     const page = await openPane(swapped(checkWalk.tables));
     await page.locator('#tab-care').click();
     await page.locator('pour-check').waitFor();
-    const before = (await column(page, 'Moves', 'Entry')).length;
+    const before = (await column(page, 'LedgerLines', 'Entry')).length;
     await page.locator('#mend-1').click();
     await page.locator('pour-check-preview').waitFor();
     expect(await page.locator('img').count()).toBe(0);
     await page.locator('#record').click();
     await page.locator('pour-check-done').waitFor();
-    expect((await column(page, 'Moves', 'Entry')).length).toBe(before + 2);
+    expect((await column(page, 'LedgerLines', 'Entry')).length).toBe(before + 2);
     expect(await page.locator('img').count()).toBe(0);
     expect(await page.title()).toBe('Pour Ledger');
   });
@@ -116,7 +116,7 @@ describe.each(sets)('names such as $design, $fair, $base', ({ design, fair, base
       [
         ['Materials', `${base}|base|g|||1000|9|`],
         ['Lots', `${fair}|${base}|2026-11-02|500|4.5||`],
-        ['Moves', `${design}|2026-11-03|wasted|${base}|-20|${fair}|-0.18|||`],
+        ['LedgerLines', `${design}|2026-11-03|wasted|${base}|-20|${fair}|-0.18|||`],
       ] as const
     ).reduce<readonly TableData[]>(
       (tables, [name, line]) => withRows(tables, name, (rows) => [...rows, ...rowsOf([line])]),
@@ -129,7 +129,7 @@ describe.each(sets)('names such as $design, $fair, $base', ({ design, fair, base
     await page.locator('pour-merge-done').waitFor();
     expect((await column(page, 'Materials', 'Material')).at(-1)).toBe(base);
     expect((await column(page, 'Lots', 'Lot')).at(-1)).toBe(fair);
-    expect((await column(page, 'Moves', 'Entry')).at(-1)).toBe(design);
+    expect((await column(page, 'LedgerLines', 'Entry')).at(-1)).toBe(design);
   });
 
   it('are in the copy for a partner', async () => {

@@ -8,7 +8,7 @@ const more = (
 ): readonly TableData[] => withRows(tables, name, (rows) => [...rows, ...rowsOf(lines)]);
 
 const withBars = more(
-  more(smallWorkshop, 'Moves', [
+  more(smallWorkshop, 'LedgerLines', [
     'M-3|2026-10-05|made|Plain Wave|6|B-OLD|3.6|B-OLD||',
     'M-4|2026-11-01|made|Harbour Light|10|B-HL|20|B-HL||',
   ]),

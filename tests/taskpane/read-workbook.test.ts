@@ -30,7 +30,7 @@ describe('readWorkbook', () => {
     expect(readWorkbook(tables).kind).toBe('ready');
   });
 
-  it.each(['Materials', 'Designs', 'Layers', 'Moves', 'Batches'])(
+  it.each(['Materials', 'Designs', 'Layers', 'LedgerLines', 'Batches'])(
     'says that %s is missing',
     (name) => {
       expect(findings(without(name)).join()).toMatch(
@@ -40,8 +40,8 @@ describe('readWorkbook', () => {
   );
 
   it('says which column a table lacks', () => {
-    expect(findings(renamed('Moves', 'Quantity', 'How much'))).toEqual([
-      expect.stringMatching(/^Moves has no column "Quantity"/u),
+    expect(findings(renamed('LedgerLines', 'Quantity', 'How much'))).toEqual([
+      expect.stringMatching(/^LedgerLines has no column "Quantity"/u),
     ]);
   });
 
@@ -52,15 +52,17 @@ describe('readWorkbook', () => {
       rows: [],
     }));
     const reading = readWorkbook([...copy, ...smallWorkshop]);
-    expect(reading.kind === 'ready' && reading.names.get('moves')?.name).toBe('Moves');
+    expect(reading.kind === 'ready' && reading.names.get('moves')?.name).toBe('LedgerLines');
   });
 
   it('says that two tables are the same', () => {
     const twice = smallWorkshop.flatMap((table) =>
-      table.name === 'Moves' ? ['Ledger', 'Ledger2'].map((name) => ({ ...table, name })) : [table],
+      table.name === 'LedgerLines'
+        ? ['Ledger', 'Ledger2'].map((name) => ({ ...table, name }))
+        : [table],
     );
     expect(findings(twice)).toEqual([
-      "The tables Ledger and Ledger2 both have the headers of Moves. Keep one, or change the other's headers.",
+      "The tables Ledger and Ledger2 both have the headers of LedgerLines. Keep one, or change the other's headers.",
     ]);
   });
 

@@ -35,8 +35,8 @@ describe('reading the workbook again', () => {
   });
 
   it.each([
-    ['a cell', 'Moves', (row: readonly unknown[]) => row.with(4, 13)],
-    ['a note', 'Moves', (row: readonly unknown[]) => row.with(9, 'a note')],
+    ['a cell', 'LedgerLines', (row: readonly unknown[]) => row.with(4, 13)],
+    ['a note', 'LedgerLines', (row: readonly unknown[]) => row.with(9, 'a note')],
   ] as const)('reads it anew where %s has changed', async (_, name, change) => {
     const { port, read } = await opened();
     const first = await read();
@@ -55,13 +55,13 @@ describe('reading the workbook again', () => {
   it('reads it anew where a line was added or a table renamed', async () => {
     const { port, read } = await opened();
     const first = await read();
-    port.edit((tables) => withRows(tables, 'Moves', (rows) => rows.slice(1)));
+    port.edit((tables) => withRows(tables, 'LedgerLines', (rows) => rows.slice(1)));
     expect((await read()).book.ledger.length).toBe(first.book.ledger.length - 1);
     const before = await read();
     port.edit((tables) =>
-      tables.map((table) => (table.name === 'Moves' ? { ...table, name: 'Ledger' } : table)),
+      tables.map((table) => (table.name === 'LedgerLines' ? { ...table, name: 'Ledger' } : table)),
     );
     expect((await read()).names.get('moves')?.name).toBe('Ledger');
-    expect(before.names.get('moves')?.name).toBe('Moves');
+    expect(before.names.get('moves')?.name).toBe('LedgerLines');
   });
 });

@@ -25,7 +25,7 @@ export const smallWorkshop: readonly TableData[] = [
     'L-7|Rubbing alcohol|2026-09-01|250|4||',
     'L-8|Wrapper|2026-09-01|100|15||',
   ]),
-  table('Moves', 'Entry|When|Reason|Material|Quantity|Lot|Value|Batch|By|Note', [
+  table('LedgerLines', 'Entry|When|Reason|Material|Quantity|Lot|Value|Batch|By|Note', [
     'M-1|2026-10-05|left over|Blue leftover|12||0.12|||',
     'M-2|2026-10-05|spare|Blue × Small tiles|10||0.1|||',
   ]),

@@ -32,7 +32,7 @@ async function expectAdded(page: Page, before: number, adds: readonly Added[]): 
   }
   const [table = '', header = ''] = adds[0] ?? [];
   expect((await column(page, table, header)).length - before).toBe(adds[0]?.[2].length);
-  const entries = await column(page, 'Moves', 'Entry');
+  const entries = await column(page, 'LedgerLines', 'Entry');
   expect(new Set(entries).size).toBe(entries.length);
 }
 

@@ -14,7 +14,7 @@ const sent = writeWorkbook(
   describeValues({
     fileName: 'sent',
     title: 'Sent',
-    sheets: ['Lots', 'Moves'].map((name) => ({
+    sheets: ['Lots', 'LedgerLines'].map((name) => ({
       name,
       lines: [],
       table: `T_${name}`,

@@ -35,7 +35,7 @@ export function batchVariance(book: Book, batch: Batch): Result<VarianceLine[]> 
     ({ reason }) => reason === 'used',
   );
   if (moves.length === 0) {
-    return notYet(`Batch ${batch.batch} has no moves in Moves, so what it used is not known.`);
+    return notYet(`Batch ${batch.batch} has no lines in LedgerLines, so what it used is not known.`);
   }
   const startedDesign = { ...batch.design, yieldShare: one };
   return andThen(planByHand(startedDesign, batch.bars, book.settings, noLeftovers), (plan) => {
@@ -86,7 +86,7 @@ function costOfUse(book: Book, move: Move): Result<Exact> {
   const ofLot = shelfAt(book, item, when).layers.find((layer) => nameKey(layer.lot) === key);
   return lot === '' || ofLot?.unitValue === undefined
     ? notYet(
-        `Entry ${move.entry} in Moves used ${item.name} without a Value. Fill in what it was worth, or the Lot it came from.`,
+        `Entry ${move.entry} in LedgerLines used ${item.name} without a Value. Fill in what it was worth, or the Lot it came from.`,
       )
     : answer(ofLot.unitValue.times(used));
 }

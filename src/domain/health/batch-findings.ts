@@ -38,11 +38,11 @@ const halfUndone = (batch: Batch, moves: readonly Move[], mender: Mender): Healt
     'batch half undone',
     batch.batch,
     () =>
-      `Batch ${batch.batch} is marked ${batch.state}, but ${moves.length} of its moves still count. Take them back, or mend its State.`,
+      `Batch ${batch.batch} is marked ${batch.state}, but ${moves.length} of its ledger lines still count. Take them back, or mend its State.`,
     () => {
       const mending = mendingBy(mender);
       return {
-        says: `Take back the ${count(moves.length, 'move that still counts', 'moves that still count')}.`,
+        says: `Take back the ${count(moves.length, 'ledger line that still counts', 'ledger lines that still count')}.`,
         moves: moves.map((move) => takeBack(move, mending)),
         batches: [],
       };
@@ -57,17 +57,17 @@ const noMoves = (
 ): HealthFinding =>
   wereTakenBack
     ? finding(
-        'state not as the moves say',
+        'state not as the ledger says',
         batch.batch,
         () =>
-          `All moves of batch ${batch.batch} were taken back, but its State is "${batch.state}". Set it to ${batchStates.undone}.`,
+          `All ledger lines of batch ${batch.batch} were taken back, but its State is "${batch.state}". Set it to ${batchStates.undone}.`,
         () => undefined,
       )
     : finding(
-        'batch without moves',
+        'batch without ledger lines',
         batch.batch,
         () =>
-          `Batch ${batch.batch} is in Batches, but Moves has nothing that it used or made, so stock was never depleted. Write its moves, or set its State to ${batchStates.undone} and record the pour again.`,
+          `Batch ${batch.batch} is in Batches, but LedgerLines has nothing that it used or made, so stock was never depleted. Write its lines, or set its State to ${batchStates.undone} and record the pour again.`,
         () => lostMoves(book, batch, mender),
       );
 
@@ -89,7 +89,7 @@ function barsFinding(
     'bars not as the batch says',
     batch.batch,
     () =>
-      `Batch ${batch.batch} says ${batch.good} good bars, but its moves put ${made.toString()} in stock. Mend the Good of the batch, or ${missing.gt(0) ? 'add the missing bars' : 'take the surplus bars back'}.`,
+      `Batch ${batch.batch} says ${batch.good} good bars, but its ledger lines put ${made.toString()} in stock. Mend the Good of the batch, or ${missing.gt(0) ? 'add the missing bars' : 'take the surplus bars back'}.`,
     () => {
       const worth = unclaimedValue(book, moves);
       const canMend = missing.gt(0) && worth !== undefined && !worth.isNegative();
@@ -102,7 +102,7 @@ function barsFinding(
 }
 
 const barsRepair = (batch: Batch, missing: Exact, worth: Exact, mending: Mending): Repair => ({
-  says: `Put ${count(missing, 'bar')} of ${batch.design.name} in stock at what the batch used and no other move holds.`,
+  says: `Put ${count(missing, 'bar')} of ${batch.design.name} in stock at what the batch used and no other line holds.`,
   moves: [missingBars(batch, missing, worth, mending)],
   batches: [],
 });
@@ -118,7 +118,7 @@ function missingBars(batch: Batch, bars: Exact, value: Exact, mending: Mending):
     value,
     batch: batch.batch,
     by: mending.by,
-    note: 'Health check: this move was missing',
+    note: 'Health check: this line was missing',
   };
 }
 
@@ -161,7 +161,7 @@ function valueFinding(
     kind,
     batch.batch,
     () =>
-      `Batch ${batch.batch} used ${unclaimed.abs().toString()} ${book.settings.currency} ${way} its bars, spares and leftovers hold. A move is missing or its Value is mistyped: undo the batch and record it again, or mend the Value.`,
+      `Batch ${batch.batch} used ${unclaimed.abs().toString()} ${book.settings.currency} ${way} its bars, spares and leftovers hold. A ledger line is missing or its Value is mistyped: undo the batch and record it again, or mend the Value.`,
     () => lostMoves(book, batch, mender),
   );
 }

@@ -7,16 +7,16 @@ import { reversalOf } from '../ledger/reversal.ts';
 
 /** What may be wrong with a ledger that reads well line by line. */
 export type FindingKind =
-  | 'moves without a batch line'
-  | 'batch without moves'
+  | 'ledger lines without a batch'
+  | 'batch without ledger lines'
   | 'batch half undone'
-  | 'state not as the moves say'
+  | 'state not as the ledger says'
   | 'value out is not value in'
   | 'bars not as the batch says'
   | 'stock below zero'
   | 'lot used before it came'
   | 'lot used beyond its quantity'
-  | 'move written twice'
+  | 'ledger line written twice'
   | 'lot written twice';
 
 /** Lines to append that put a finding right. Nothing already written is changed. */

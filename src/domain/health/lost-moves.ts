@@ -31,7 +31,7 @@ export function lostMoves(book: Book, batch: Batch, { today, by }: Who): Repair 
     const missing = missingMoves(before, batch, standing, { today, by }, way);
     if (missing !== undefined && missing.length > 0) {
       return {
-        says: `Write the ${count(missing.length, 'move')} that it lacks, as the recipe of ${batch.design.name} says.`,
+        says: `Write the ${count(missing.length, 'ledger line')} that it lacks, as the recipe of ${batch.design.name} says.`,
         moves: missing.map((move) => ({ ...move, note: NOTE })),
         batches: [],
       };
@@ -40,7 +40,7 @@ export function lostMoves(book: Book, batch: Batch, { today, by }: Who): Repair 
   return undefined;
 }
 
-const NOTE = 'Health check: this move was missing, written as the recipe says';
+const NOTE = 'Health check: this line was missing, written as the recipe says';
 
 /** What a batch's line does not say of how it was recorded. */
 type Way = Pick<Pour, 'useLeftovers' | 'lost'>;

@@ -23,7 +23,7 @@ export function orphanFindings(book: Book, mender: Mender): HealthFinding[] {
     .map(([, { live: moves }]) => {
       const batch = moves[0]?.batch ?? '';
       return finding(
-        'moves without a batch line',
+        'ledger lines without a batch',
         batch,
         () => sentenceOf(book, batch, moves),
         () => repairOf(book, batch, moves, mendingBy(mender)),
@@ -37,7 +37,7 @@ function sentenceOf(book: Book, batch: string, moves: readonly Move[]): string {
     [...book.batches.values()].map((known) => known.batch),
   );
   const hint = near === undefined ? '' : ` Is ${near} meant?`;
-  return `${count(moves.length, 'move names', 'moves name')} batch ${batch}, which is not in Batches (${moves.map(({ entry }) => entry).join(', ')}).${hint} Add its line, or take the moves back.`;
+  return `${count(moves.length, 'ledger line names', 'ledger lines name')} batch ${batch}, which is not in Batches (${moves.map(({ entry }) => entry).join(', ')}).${hint} Add its line, or take these back.`;
 }
 
 /** A pour that is whole but for its line gets the line; one written by halves is taken back. */
@@ -62,7 +62,7 @@ function repairOf(
   // Bars of it that were sold stay sold: only what the pour itself wrote can be taken back.
   if (moves.some(({ reason }) => reason === 'sold')) return undefined;
   return {
-    says: `Take back the ${count(moves.length, 'move')} of batch ${batch}, which is not whole.`,
+    says: `Take back the ${count(moves.length, 'ledger line')} of batch ${batch}, which is not whole.`,
     moves: moves.map((move) => takeBack(move, mending)),
     batches: [],
   };

@@ -98,7 +98,7 @@ function takenOut(book: Book): (lot: Lot) => boolean {
 
 const moveFinding = (first: Move, again: Move, mender: Mender): HealthFinding =>
   finding(
-    'move written twice',
+    'ledger line written twice',
     again.entry,
     () =>
       `Entry ${again.entry} says the same as entry ${first.entry}: ${again.reason} ${inWords(again.quantity, again.item.unit)} of ${again.item.name} on the same day. If it happened once, take ${again.entry} back.`,

@@ -96,7 +96,7 @@ const usedBeyond = (
     'lot used beyond its quantity',
     lot.lot,
     () =>
-      `Moves took ${inWords(deepest, lot.material.unit)} more of lot ${lot.lot} (${lot.material.name}) than there was, from ${isoDate(first)} on. The lot's Quantity is too small, or a move names the wrong lot.`,
+      `The ledger took ${inWords(deepest, lot.material.unit)} more of lot ${lot.lot} (${lot.material.name}) than there was, from ${isoDate(first)} on. The lot's Quantity is too small, or a line of the ledger names the wrong lot.`,
     () => ({
       says: `Count in ${inWords(deepest, lot.material.unit)} of lot ${lot.lot} on ${isoDate(first)}.`,
       moves: [
@@ -114,7 +114,7 @@ function usedEarly(lot: Lot, early: readonly Move[], mender: Mender): HealthFind
     lot.lot,
     () => {
       const uses = early.map(({ entry, when }) => `entry ${entry} on ${isoDate(when)}`);
-      return `Lot ${lot.lot} (${lot.material.name}) came on ${came}, but was taken from before: ${uses.join(', ')}. If the lot came sooner, mend Received in Lots. If it was used later, move the use to ${came}.`;
+      return `Lot ${lot.lot} (${lot.material.name}) came on ${came}, but was taken from before: ${uses.join(', ')}. If the lot came sooner, mend Received in Lots. If it was used later, put the use on ${came}.`;
     },
     () => {
       const mending = mendingBy(mender);

@@ -42,7 +42,7 @@ export type PostBatchAnswer = (
  */
 export function postBatch(book: Book, pour: Pour, today: Day): Result<PostBatchAnswer> {
   if (book.batches.has(nameKey(pour.batch))) {
-    return wrong(`Batch ${pour.batch} is in Batches already, so it is not posted again.`);
+    return wrong(`Batch ${pour.batch} is in Batches already, so it is not recorded again.`);
   }
   const latest = Math.max(today, pour.poured);
   const planned = planByHand(

@@ -84,7 +84,7 @@ function barsByDesign(
 function troubleWith(book: Book, day: SellingDay, latest: Day): string | undefined {
   const taken = book.sales.find(({ sale }) => nameKey(sale).startsWith(`${nameKey(day.id)}.`));
   if (taken !== undefined)
-    return `These sales are in Sales already (${taken.sale}), so they are not posted again.`;
+    return `These sales are in Sales already (${taken.sale}), so they are not recorded again.`;
   if (day.lines.length === 0) return 'Nothing was sold: give at least one design with its bars.';
   const fair = day.fair === '' ? undefined : findFair(book.fairs, day.fair);
   if (fair?.ok === false) return fair.failure.sentence;

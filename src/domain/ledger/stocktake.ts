@@ -106,7 +106,7 @@ function missing(book: Book, day: Day, item: Item, difference: Exact): Result<Pa
     ({ picks, shortage }) => {
       if (shortage !== undefined) {
         return wrong(
-          `${item.name} can't be counted down: a later move has taken it already. Count as of today.`,
+          `${item.name} can't be counted down: a later line of the ledger has taken it already. Count as of today.`,
         );
       }
       return answer(

@@ -76,7 +76,7 @@ export function takeStock(
       book.settings.valuation === 'Average' && average.ok ? average.value : pick.unitValue;
     if (cost === undefined) {
       return notYet(
-        `${item.name} is in stock without a Value in Moves, so what it costs is not known. Fill the Value in.`,
+        `${item.name} is in stock without a Value in LedgerLines, so what it costs is not known. Fill the Value in.`,
       );
     }
     const { lot, bestBefore, quantity } = pick;

@@ -116,7 +116,7 @@ const noCostYet = ({ kind, name }: Item): Result<never> =>
   notYet(
     kind === 'material'
       ? `${name} has no cost yet: enter a lot, or its Pack size and Pack price in Materials.`
-      : `${name} has no cost yet: none has been made with a Value in Moves.`,
+      : `${name} has no cost yet: none has been made with a Value in LedgerLines.`,
   );
 
 /** Value of stock on hand under the Settings' valuation. */
@@ -168,7 +168,7 @@ function valueOf(
     : filled.find((layer) => layer.unitValue === undefined)?.entry;
   if (unknown !== undefined) {
     return notYet(
-      `Entry ${unknown} in Moves put ${item.name} in stock without a Value. Fill in what it was worth.`,
+      `Entry ${unknown} in LedgerLines put ${item.name} in stock without a Value. Fill in what it was worth.`,
     );
   }
   const owedAt = walk.newestUnitCost ?? packUnitCost(item);

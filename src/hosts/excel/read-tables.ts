@@ -25,11 +25,13 @@ export async function readTables(run: Run, cells = CELLS_A_SYNC): Promise<TableD
 
 async function readInParts(context: Excel.RequestContext, cells: number): Promise<TableData[]> {
   const tables = context.workbook.tables;
-  tables.load('items/name,items/showHeaders,items/rows/count,items/columns/count');
+  tables.load(
+    'items/name,items/showHeaders,items/worksheet/name,items/rows/count,items/columns/count',
+  );
   await context.sync();
 
   const found = tables.items.filter((table) => table.showHeaders);
-  const headers = found.map((table) => table.getHeaderRowRange().load('values'));
+  const headers = found.map((table) => table.getHeaderRowRange().load('values,rowIndex'));
   const bodies = found.map((table) => {
     const [rows, columns] = [table.rows.count, table.columns.count];
     // An empty table has no body to ask for: asking alone would break the whole reading off.
@@ -41,5 +43,6 @@ async function readInParts(context: Excel.RequestContext, cells: number): Promis
     name: table.name,
     headers: (headers[index]?.values[0] ?? []).map(String),
     rows: (bodies[index] ?? []).flatMap(({ range }) => range.values as Cell[][]),
+    on: { sheet: table.worksheet.name, headerRow: (headers[index]?.rowIndex ?? 0) + 1 },
   }));
 }

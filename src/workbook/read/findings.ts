@@ -1,4 +1,5 @@
 import { nameKey } from '../../domain/kernel/names.ts';
+import type { Failure } from '../../domain/kernel/result.ts';
 
 /** One thing to mend in a table: where it stands and what to do. */
 export interface Finding {
@@ -10,8 +11,15 @@ export interface Finding {
   readonly says: string;
 }
 
+/** What a reading found to mend. `failure` says it as one message, for where only a text can be shown. */
+export interface Unread {
+  readonly ok: false;
+  readonly failure: Failure;
+  readonly findings: readonly Finding[];
+}
+
 /** As many as a person can mend at a sitting, and a message can hold. */
-const MOST_SHOWN = 20;
+export const MOST_SHOWN = 20;
 
 /** Collects findings; one bad row never hides the next. */
 export class Findings {
@@ -50,16 +58,33 @@ export class Findings {
     return this.found.map((finding) => finding());
   }
 
-  /** All of them, up to 20, as one message. */
-  message(): string {
-    const shown = this.found.slice(0, MOST_SHOWN).map((finding) => findingSentence(finding()));
-    const more = this.found.length - shown.length;
-    if (more > 0) shown.push(`And ${more} more.`);
-    return shown.join('\n');
+  /** No book can be made of this; words are made once they are asked for. */
+  unread(): Unread {
+    const { found } = this;
+    const list = () => this.list;
+    return {
+      ok: false,
+      failure: {
+        kind: 'wrong',
+        get sentence() {
+          const shown = found.slice(0, MOST_SHOWN).map((finding) => findingSentence(finding()));
+          return [...shown, ...moreThanShown(found.length)].join('\n');
+        },
+      },
+      get findings() {
+        return list();
+      },
+    };
   }
 }
 
-export function findingSentence({ table, row, column, says }: Finding): string {
-  const place = [table, row === undefined ? [] : `row ${row}`, column === undefined ? [] : column];
-  return `${place.flat().join(', ')} ${says.replace(/([^.?!])$/u, '$1.')}`;
-}
+/** What to say of the findings that are not shown. */
+export const moreThanShown = (all: number): readonly string[] =>
+  all > MOST_SHOWN ? [`And ${all - MOST_SHOWN} more.`] : [];
+
+export const findingSentence = (finding: Finding): string =>
+  `${placeWords(finding)} ${finding.says.replace(/([^.?!])$/u, '$1.')}`;
+
+/** Where it stands: "Lots, row 3, Quantity". */
+export const placeWords = ({ table, row, column }: Omit<Finding, 'says'>): string =>
+  [table, row === undefined ? [] : `row ${row}`, column ?? []].flat().join(', ');

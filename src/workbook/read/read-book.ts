@@ -1,14 +1,13 @@
 import type { Book } from '../../domain/book/book.ts';
 import { findItem } from '../../domain/book/find.ts';
 import { assert } from '../../domain/kernel/assert.ts';
-import { answer, type Result, wrong } from '../../domain/kernel/result.ts';
 import type { TableKind } from '../schema.ts';
 import { tables } from '../schema.ts';
 import { readColours } from './colours.ts';
 import type { AmountOfItem } from './amounts-in-cells.ts';
 import type { Reading } from './context.ts';
 import { readDesigns } from './designs.ts';
-import { Findings } from './findings.ts';
+import { Findings, type Unread } from './findings.ts';
 import type { Fingerprint } from './fingerprint.ts';
 import { checkHalfRows } from './half-rows.ts';
 import { handleOf, printOf } from './handle.ts';
@@ -31,14 +30,19 @@ export interface RecognisedTables {
   readonly moves: MoveCells;
 }
 
+/** What was read, or all that there is to mend first. */
+export type BookRead<T> = { readonly ok: true; readonly value: T } | Unread;
+
+const read = <T>(value: T): BookRead<T> => ({ ok: true, value });
+
 /**
- * Tells which tables the ranges are. Fails with a sentence for each range that is none, or that stands
+ * Tells which tables the ranges are. Fails with a finding for each range that is none, or that stands
  * twice. Moves that stand as they did in a book read `before` are not read a second time.
  */
 export function recogniseTables(
   ranges: readonly TableRange[],
   before?: Book,
-): Result<RecognisedTables> {
+): BookRead<RecognisedTables> {
   const findings = new Findings();
   const found = ranges.flatMap((range, index) => recogniseTable(range, index + 1, findings) ?? []);
   const byKind = new Map<TableKind, RecognisedTable>();
@@ -53,11 +57,7 @@ export function recogniseTables(
     }
     byKind.set(table.kind, table);
   }
-  if (ranges.length === 0)
-    return wrong(
-      'Give BOOK your tables, each with its headers: =POUR.BOOK(Materials[[#Headers],[#Data]], …).',
-    );
-  if (!findings.none) return wrong(findings.message());
+  if (!findings.none) return findings.unread();
   const prints = new Map<TableKind, Fingerprint>();
   for (const [kind, table] of byKind) if (kind !== 'moves') prints.set(kind, printOf(table));
   const tableHandles = new Map(Array.from(prints, ([kind, print]) => [kind, handleOf([print])]));
@@ -68,7 +68,7 @@ export function recogniseTables(
     prints.set('moves', moves.print);
     tableHandles.set('moves', handleOf([moves.print]));
   }
-  return answer({ handle: handleOf([...prints.values()]), tableHandles, byKind, moves });
+  return read({ handle: handleOf([...prints.values()]), tableHandles, byKind, moves });
 }
 
 /** What the ledger's names and values rest on. */
@@ -89,11 +89,11 @@ const hasCatalogueOf = (
   catalogueKinds.every((kind) => before?.tableHandles.get(kind) === tableHandles.get(kind));
 
 /**
- * Reads recognised tables into a book. Any bad row refuses the whole book, with every finding (up to
- * 20) in one message: table, row, column, value and what to do. Only blank rows are skipped.
+ * Reads recognised tables into a book. Any bad row refuses the whole book, with every finding: table, row,
+ * column, value and what to do. Only blank rows are skipped.
  * What has not changed since a book read `before` is taken over from it.
  */
-export function readBook(recognised: RecognisedTables, before?: Book): Result<Book> {
+export function readBook(recognised: RecognisedTables, before?: Book): BookRead<Book> {
   const { handle, tableHandles, byKind, moves } = recognised;
   const kept = hasCatalogueOf(before, tableHandles) ? before : undefined;
   const findings = new Findings();
@@ -117,13 +117,13 @@ export function readBook(recognised: RecognisedTables, before?: Book): Result<Bo
   const plan = readPlan(rows('plan'), fairs, reading);
   const sales = readSales(rows('sales'), fairs, reading);
   checkHalfRows(halfRows, { reading, fairs });
-  if (!findings.none) return wrong(findings.message());
+  if (!findings.none) return findings.unread();
   assert(ledger !== undefined, 'Moves was refused without a reason.');
   const { materials, molds, colours, designs } = kept ?? reading;
   const assumptions = [...reading.assumptions]
     .sort(([a], [b]) => (a < b ? -1 : 1))
     .map(([, assumption]) => assumption);
-  return answer({
+  return read({
     handle,
     tableHandles,
     settings,

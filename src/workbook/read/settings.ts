@@ -11,6 +11,10 @@ import type { Rows } from './rows.ts';
 const yesNo = ['yes', 'no'] as const;
 const weekdays = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'] as const;
 
+/** What a workbook without the setting has, and what this version writes (what each added: workbook/README). */
+const FIRST_FORMAT = 1;
+export const FORMAT = 2;
+
 /** One setting: how its value is read, what holds where it is blank, and what it is for. */
 interface SettingSpec<T> {
   readonly column: Column<T | undefined>;
@@ -93,6 +97,10 @@ export const settingSpecs = {
     0,
   ),
   restDays: spec(text('Rest days', 'Weekdays without work, such as Sat; Sun.'), ''),
+  format: spec(
+    number('Format', { min: 1, max: 1000, whole: true }, 'Of this workbook; leave it as it is.'),
+    FIRST_FORMAT,
+  ),
 } as const;
 
 type SettingKey = keyof typeof settingSpecs;
@@ -133,6 +141,7 @@ export function readSettings(
     reading.findings.add('Settings', row?.row, 'Value', `of ${column.header} ${read.says}`);
     return standard;
   };
+  noteNewerFormat(value('format'), reading);
   return {
     currency: currencyCode(value('currency'), typed.get('currency')?.row, reading),
     labourRatePerHour: exact(value('labourRatePerHour')),
@@ -151,6 +160,16 @@ export function readSettings(
     minutesPerDay: value('minutesPerDay'),
     restDays: readRestDays(value('restDays'), typed.get('rest days')?.row, reading),
   };
+}
+
+/** A newer workbook is read as far as it is known; what it holds beyond that would count for nothing. */
+function noteNewerFormat(format: number, reading: Reading): void {
+  if (format <= FORMAT) return;
+  assume(reading, {
+    kind: 'setting',
+    about: 'Format',
+    sentence: `This workbook has format ${format}, and this version of the add-in knows formats up to ${FORMAT}: what is new in it is not seen. Update the add-in.`,
+  });
 }
 
 function checkNames(rows: Rows<'settings'>, reading: Reading): void {

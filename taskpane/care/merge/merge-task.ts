@@ -60,7 +60,10 @@ export function planOf({ tables, book }: Ready, { copy, chosen }: Chosen): Resul
   if (together.kind === 'ready') return answer(plan);
   if (together.kind === 'refused') return wrong(together.sentence);
   return wrong(
-    `The two copies together can't be read as one book, so nothing is written. Mend this in one of them first: ${together.findings.slice(0, MOST_SHOWN).join(' ')}`,
+    `The two copies together can't be read as one book, so nothing is written. Mend this in one of them first: ${together.findings
+      .slice(0, MOST_SHOWN)
+      .map(({ sentence }) => sentence)
+      .join(' ')}`,
   );
 }
 

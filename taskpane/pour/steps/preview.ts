@@ -1,4 +1,5 @@
 import { html, nothing, type TemplateResult } from 'lit';
+import { asRead } from '../../as-read.ts';
 import type { Batch } from '../../../src/domain/book/book.ts';
 import { count } from '../../../src/domain/kernel/count.ts';
 import type { PostBatchAnswer } from '../../../src/domain/ledger/post-batch.ts';
@@ -113,7 +114,7 @@ export class PreviewStep extends PreviewFrame<PostBatchAnswer> {
             })
       }
       <section class="stack tight" aria-labelledby="line">
-        <h3 id="line">One line for Batches</h3>
+        <h3 id="line">${asRead('One line for Batches')}</h3>
         <dl>
           ${lines.map(
             ([name, text]) =>

@@ -1,4 +1,5 @@
 import { html, nothing, type TemplateResult } from 'lit';
+import { asRead } from '../../as-read.ts';
 import type { Book } from '../../../src/domain/book/book.ts';
 import { count } from '../../../src/domain/kernel/count.ts';
 import type { NewLot } from '../../../src/domain/ledger/receive.ts';
@@ -56,7 +57,7 @@ export class ReceivePreviewStep extends PreviewFrame<DeliveryToRecord> {
     const { currency } = this.book.settings;
     return html`<table>
       <caption>
-        ${count(lots.length, 'line')} for Lots
+        ${asRead(`${count(lots.length, 'line')} for Lots`)}
       </caption>
       <thead>
         <tr>

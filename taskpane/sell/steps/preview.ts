@@ -1,4 +1,5 @@
 import { html, type TemplateResult } from 'lit';
+import { asRead } from '../../as-read.ts';
 import { count } from '../../../src/domain/kernel/count.ts';
 import { exact } from '../../../src/domain/kernel/exact.ts';
 import type { NewSale } from '../../../src/domain/ledger/sale.ts';
@@ -45,7 +46,7 @@ function saleTable(sales: readonly NewSale[], currency: string): TemplateResult 
   return html`<div>
     <table>
       <caption>
-        ${count(sales.length, 'line')} for Sales
+        ${asRead(`${count(sales.length, 'line')} for Sales`)}
       </caption>
       <thead>
         <tr>

@@ -74,7 +74,7 @@ describe('batchVariance', () => {
   const usedByHand = (lot: string, more: Tables = workshop) => {
     const used = ['H1', '2024-03-01', 'used', 'White base', -100, lot, '', 'B9', '', ''];
     const batch = ['B9', '2024-03-01', 'Plain Bar', 2, 2, '', '', '', '', '', '', '', ''];
-    const book = readTables(withRows(withRows(more, 'Moves', used), 'Batches', batch));
+    const book = readTables(withRows(withRows(more, 'LedgerLines', used), 'Batches', batch));
     const found = book.batches.get('b9');
     if (found === undefined) throw new Error('There is no batch B9.');
     return batchVariance(book, found);
@@ -105,7 +105,7 @@ describe('batchVariance', () => {
   it('names the entry where neither a Value nor a lot says what it was worth', () => {
     const result = usedByHand('');
     expect(result.ok ? '' : result.failure.sentence).toMatch(
-      /Entry H1 in Moves used White base without a Value/,
+      /Entry H1 in LedgerLines used White base without a Value/,
     );
   });
 });

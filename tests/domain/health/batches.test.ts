@@ -21,7 +21,7 @@ describe('healthCheck on batches', () => {
   it('adds the line of a batch that is whole but for it', () => {
     const tables = { ...wholeLedger, Batches: (wholeLedger['Batches'] ?? []).slice(0, 1) };
     const [finding] = check(tables);
-    expect(finding).toMatchObject({ kind: 'moves without a batch line', about: 'B1' });
+    expect(finding).toMatchObject({ kind: 'ledger lines without a batch', about: 'B1' });
     expect(finding?.says).toMatch(/3 moves name batch B1, which is not in Batches/);
     const after = repaired(tables, finding?.repair);
     expect(kinds(after)).toEqual([]);
@@ -39,7 +39,7 @@ describe('healthCheck on batches', () => {
   });
 
   it('asks whether a mistyped batch is meant', () => {
-    const tables = withRows(wholeLedger, 'Moves', [
+    const tables = withRows(wholeLedger, 'LedgerLines', [
       'E9',
       '2024-03-01',
       'used',
@@ -70,12 +70,12 @@ describe('healthCheck on batches', () => {
   });
 
   it('finds value out that is not value in, to the cent', () => {
-    expect(kinds(withCell(wholeLedger, 'Moves', 2, 'Value', 4.01))).toEqual([
+    expect(kinds(withCell(wholeLedger, 'LedgerLines', 2, 'Value', 4.01))).toEqual([
       ['value out is not value in', 'B1'],
     ]);
     const [finding] = check(withoutMove(wholeLedger, 2));
     expect(finding?.says).toMatch(/B1 used 4 USD more than its bars, spares and leftovers hold/);
-    const [blank] = check(withCell(wholeLedger, 'Moves', 2, 'Value', ''));
+    const [blank] = check(withCell(wholeLedger, 'LedgerLines', 2, 'Value', ''));
     expect(blank?.says).toMatch(/no Value in B1\.02/);
   });
 
@@ -87,14 +87,14 @@ describe('healthCheck on batches', () => {
 
   it('finds a batch without moves', () => {
     const tables = withRows(wholeLedger, 'Batches', ['B2', '2024-03-01', 'Plain', 4, 4, 'posted']);
-    expect(kinds(tables)).toEqual([['batch without moves', 'B2']]);
+    expect(kinds(tables)).toEqual([['batch without ledger lines', 'B2']]);
     const undone = withRows(wholeLedger, 'Batches', ['B2', '2024-03-01', 'Plain', 4, 4, 'Undone']);
     expect(kinds(undone)).toEqual([]);
   });
 
   it('finishes an undo that stopped half-way', () => {
     let tables = withCell(withoutMove(wholeLedger, 4), 'Batches', 1, 'State', 'undone');
-    tables = withRows(tables, 'Moves', [
+    tables = withRows(tables, 'LedgerLines', [
       'B1.03.R',
       '2024-02-03',
       'reversed',
@@ -119,7 +119,7 @@ describe('healthCheck on batches', () => {
       check(withCell(withoutMove(wholeLedger, 4), 'Batches', 1, 'State', 'undone'))[0]?.repair,
     );
     expect(kinds(withCell(whole, 'Batches', 1, 'State', 'posted'))).toEqual([
-      ['state not as the moves say', 'B1'],
+      ['state not as the ledger says', 'B1'],
     ]);
   });
 });

@@ -37,7 +37,7 @@ export function repaired(tables: Tables, repair: Repair | undefined): Tables {
     batch.good,
     batch.state,
   ]);
-  return withRows(withRows(tables, 'Moves', ...moves), 'Batches', ...batches);
+  return withRows(withRows(tables, 'LedgerLines', ...moves), 'Batches', ...batches);
 }
 
 /** One whole batch B1 of 4 bars, a leftover with it, and two bars sold. */
@@ -69,7 +69,7 @@ export const wholeLedger: Tables = {
     4,
     'posted',
   ]),
-  Moves: table(
+  LedgerLines: table(
     'Entry | When | Reason | Material | Quantity | Lot | Value | Batch | By | Note',
     ['B1.01', '2024-02-01', 'used', 'Clear base', -400, 'L1', -40, 'B1', '', ''],
     ['B1.02', '2024-02-01', 'left over', 'Tint leftover', 40, 'B1', 4, 'B1', '', ''],
@@ -83,7 +83,7 @@ export const onHandOf = (book: Book, name: string) =>
 
 /** All rows but one of Moves; 1 is the first. */
 export function withoutMove(tables: Tables, row: number): Tables {
-  return { ...tables, Moves: (tables['Moves'] ?? []).filter((_, at) => at !== row) };
+  return { ...tables, Moves: (tables['LedgerLines'] ?? []).filter((_, at) => at !== row) };
 }
 
 /** Without one row, where there are so many. */
@@ -95,7 +95,7 @@ export function withoutRow(tables: Tables, [name, at]: readonly [string, number]
 
 /** Without reversals of moves that are lost: such a ledger is no book. */
 export function withoutLoose(tables: Tables): Tables {
-  const [headers = [], ...rows] = tables['Moves'] ?? [];
+  const [headers = [], ...rows] = tables['LedgerLines'] ?? [];
   const entries = new Set(rows.map(([entry]) => entry));
   const kept = rows.filter((row) => row[2] !== 'reversed' || entries.has(row[9] ?? ''));
   return { ...tables, Moves: [headers, ...kept] };
@@ -103,10 +103,10 @@ export function withoutLoose(tables: Tables): Tables {
 
 /** With no Lot in any move of a material, so that a lost lot leaves a book that still reads. */
 export function withoutLots(tables: Tables): Tables {
-  const [headers = [], ...rows] = tables['Moves'] ?? [];
+  const [headers = [], ...rows] = tables['LedgerLines'] ?? [];
   return {
     ...tables,
-    Moves: [headers, ...rows.map((row) => row.map((cell, at) => (at === 5 ? '' : cell)))],
+    LedgerLines: [headers, ...rows.map((row) => row.map((cell, at) => (at === 5 ? '' : cell)))],
   };
 }
 

@@ -15,7 +15,7 @@ import {
 describe('healthCheck on ledgers that lost lines', () => {
   it('answers on ledgers with lines lost at random; each repair reads as a book, its finding gone', () => {
     let repairs = 0;
-    const lost = fc.array(fc.tuple(fc.constantFrom('Moves', 'Batches', 'Lots'), fc.nat(40)), {
+    const lost = fc.array(fc.tuple(fc.constantFrom('LedgerLines', 'Batches', 'Lots'), fc.nat(40)), {
       minLength: 1,
       maxLength: 4,
     });

@@ -6,10 +6,10 @@ import { check, kinds, repaired, TODAY, wholeLedger, withPosted } from './ledger
 const whole = withPosted(TODAY - 1, 'Ben');
 const ofB2 = ({ Moves = [] }: Tables): readonly (readonly Cell[])[] =>
   Moves.filter((row) => row[7] === 'B2').map((row) => row.slice(0, 8));
-const rowsOfB2 = (whole['Moves'] ?? []).flatMap((row, at) => (row[7] === 'B2' ? [at] : []));
+const rowsOfB2 = (whole['LedgerLines'] ?? []).flatMap((row, at) => (row[7] === 'B2' ? [at] : []));
 const without = (tables: Tables, rows: readonly number[]): Tables => ({
   ...tables,
-  Moves: (tables['Moves'] ?? []).filter((_, at) => !rows.includes(at)),
+  LedgerLines: (tables['LedgerLines'] ?? []).filter((_, at) => !rows.includes(at)),
 });
 
 describe('the moves that a batch lacks', () => {
@@ -31,10 +31,16 @@ describe('the moves that a batch lacks', () => {
 
   it('are left to the maker where the pour went another way than the recipe', () => {
     const [, second = 0] = rowsOfB2;
-    const weighed = withCell(without(whole, rowsOfB2.slice(-1)), 'Moves', second, 'Quantity', -49);
+    const weighed = withCell(
+      without(whole, rowsOfB2.slice(-1)),
+      'LedgerLines',
+      second,
+      'Quantity',
+      -49,
+    );
     const found = check(weighed).find(({ about }) => about === 'B2');
     expect(found?.repair?.moves.map(({ note }) => note)).not.toContain(
-      'Health check: this move was missing, written as the recipe says',
+      'Health check: this line was missing, written as the recipe says',
     );
   });
 
@@ -48,16 +54,18 @@ describe('the moves that a batch lacks', () => {
       'posted',
     ]);
     expect(check(tables).map(({ kind, repair }) => [kind, repair])).toEqual([
-      ['batch without moves', undefined],
+      ['batch without ledger lines', undefined],
     ]);
   });
 });
 
 describe('lines that stand twice', () => {
   it('are found in a batch and taken back', () => {
-    const again = (wholeLedger['Moves']?.[1] ?? []).map((cell, at) => (at === 0 ? 'X1' : cell));
-    const tables = withRows(wholeLedger, 'Moves', again);
-    const twice = check(tables).find(({ kind }) => kind === 'move written twice');
+    const again = (wholeLedger['LedgerLines']?.[1] ?? []).map((cell, at) =>
+      at === 0 ? 'X1' : cell,
+    );
+    const tables = withRows(wholeLedger, 'LedgerLines', again);
+    const twice = check(tables).find(({ kind }) => kind === 'ledger line written twice');
     expect(twice?.about).toBe('X1');
     expect(kinds(repaired(tables, twice?.repair))).toEqual([]);
   });
@@ -68,9 +76,9 @@ describe('lines that stand twice', () => {
         (row, cell) => [...row, cell],
         [entry],
       );
-    expect(kinds(withRows(wholeLedger, 'Moves', sale('S2'), sale('S3')))).toEqual([]);
-    const tables = withRows(wholeLedger, 'Moves', sale('S2'), sale('S2.2'));
-    expect(kinds(tables)).toEqual([['move written twice', 'S2.2']]);
+    expect(kinds(withRows(wholeLedger, 'LedgerLines', sale('S2'), sale('S3')))).toEqual([]);
+    const tables = withRows(wholeLedger, 'LedgerLines', sale('S2'), sale('S2.2'));
+    expect(kinds(tables)).toEqual([['ledger line written twice', 'S2.2']]);
     expect(kinds(repaired(tables, check(tables)[0]?.repair))).toEqual([]);
   });
 
@@ -94,7 +102,7 @@ describe('a lot used before it came', () => {
 
   it('keeps a Value that is blank blank', () => {
     const early = withCell(wholeLedger, 'Lots', 1, 'Received', '2024-02-02');
-    const moves = check(withCell(early, 'Moves', 1, 'Value', '')).find(
+    const moves = check(withCell(early, 'LedgerLines', 1, 'Value', '')).find(
       ({ kind }) => kind === 'lot used before it came',
     )?.repair?.moves;
     expect(moves?.find(({ reason }) => reason === 'used')?.value).toBeUndefined();

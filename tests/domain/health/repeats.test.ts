@@ -53,8 +53,8 @@ describe('healthCheck on lines that stand twice', () => {
           '',
           '',
         ]);
-        const found = check(withRows(wholeLedger, 'Moves', ...rows))
-          .filter(({ kind }) => kind === 'move written twice')
+        const found = check(withRows(wholeLedger, 'LedgerLines', ...rows))
+          .filter(({ kind }) => kind === 'ledger line written twice')
           .map(({ about }) => about);
         expect(found).toEqual(repeatedBy(lines));
       }),
@@ -64,7 +64,7 @@ describe('healthCheck on lines that stand twice', () => {
   it('asks for no words and no repair before they are looked at, and for each once', () => {
     const tables = withCell(wholeLedger, 'Batches', 1, 'Batch', 'B9');
     const [first] = check(tables);
-    expect(kinds(tables)[0]).toEqual(['moves without a batch line', 'B1']);
+    expect(kinds(tables)[0]).toEqual(['ledger lines without a batch', 'B1']);
     expect(first?.repair).toBe(first?.repair);
     expect(first?.says).toContain('batch B1, which is not in Batches');
   });

@@ -10,7 +10,7 @@ describe('healthCheck on stock and lots', () => {
   it('finds the first day below zero and how deep it went, though it is above today', () => {
     let tables = withRows(
       wholeLedger,
-      'Moves',
+      'LedgerLines',
       ['S2', '2024-02-03', 'sold', 'Plain', -3, '', -27, '', '', ''],
       ['S3', '2024-02-05', 'sold', 'Plain', -2, '', -18, '', '', ''],
       ['C1', '2024-02-06', 'counted', 'Plain', 9, '', 81, '', '', ''],
@@ -25,7 +25,7 @@ describe('healthCheck on stock and lots', () => {
   it('does not mind what was taken back, nor the order within a day', () => {
     const tables = withRows(
       wholeLedger,
-      'Moves',
+      'LedgerLines',
       ['S2', '2024-02-03', 'sold', 'Plain', -30, '', -27, '', '', ''],
       ['S2.R', '2024-03-03', 'reversed', 'Plain', 30, '', 27, '', '', 'S2'],
       ['A1', '2024-01-01', 'wasted', 'Clear base', -50, '', -5, '', '', ''],
@@ -44,7 +44,7 @@ describe('healthCheck on stock and lots', () => {
             ['Rose clay', 'colourant', 'g', size, price],
           ),
         },
-        'Moves',
+        'LedgerLines',
         ['U1', '2024-02-01', 'used', 'Rose clay', -10, '', '', '', '', ''],
       );
     const [finding] = check(withClay('', ''));
@@ -69,7 +69,7 @@ describe('healthCheck on stock and lots', () => {
 
   it('finds a lot used beyond its quantity, though another lot has enough', () => {
     let tables = withRows(wholeLedger, 'Lots', ['L2', 'Clear base', '2024-01-02', 500, 50]);
-    tables = withRows(tables, 'Moves', [
+    tables = withRows(tables, 'LedgerLines', [
       'W1',
       '2024-03-01',
       'wasted',
@@ -88,7 +88,7 @@ describe('healthCheck on stock and lots', () => {
   it('makes ids that the ledger does not have', () => {
     const tables = withRows(
       withCell(withoutMove(wholeLedger, 4), 'Batches', 1, 'State', 'undone'),
-      'Moves',
+      'LedgerLines',
       ['b1.01.r', '2024-02-01', 'counted', 'Clear base', 1, 'L1', 0.1, '', '', ''],
     );
     const entries = check(tables)[0]?.repair?.moves.map(({ entry }) => entry);

@@ -213,7 +213,15 @@ describe('lots', () => {
 
   it('leaves out what is used up, and is unknown with nothing on hand', () => {
     let tables = lots(['L1', 'Base', '2024-01-01', 500, 5, '2024-05-31']);
-    tables = withRows(tables, 'Moves', ['E1', '2024-03-01', 'wasted', 'Base', -500, 'L1', -5]);
+    tables = withRows(tables, 'LedgerLines', [
+      'E1',
+      '2024-03-01',
+      'wasted',
+      'Base',
+      -500,
+      'L1',
+      -5,
+    ]);
     expect(line(tables, 'Expired lots on hand')).toMatchObject({ result: 'unknown' });
     expect(
       line(lots(['L2', 'Base', '2024-01-01', 5, 5, '2025-01-01']), 'Expired lots on hand'),
@@ -231,7 +239,7 @@ describe('lots', () => {
     tables = withRows(tables, 'Designs', ['Other', '', '']);
     tables = withRows(
       tables,
-      'Moves',
+      'LedgerLines',
       ['B1.01', '2024-02-02', 'used', 'Base', -100, 'L1', -1, 'B1'],
       ['B1.02', '2024-02-02', 'left over', 'Base leftover', 20, 'B1', 1, 'B1'],
       ['B2.01', '2024-02-05', 'used', 'Base leftover', -20, 'B1', -1, 'B2'],
@@ -242,7 +250,7 @@ describe('lots', () => {
       limit: '2024-02-02',
       result: 'over',
     });
-    const undone = withRows(tables, 'Moves', [
+    const undone = withRows(tables, 'LedgerLines', [
       'B2.01.R',
       '2024-02-06',
       'reversed',

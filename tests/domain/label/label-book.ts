@@ -39,7 +39,9 @@ const blank: Tables = {
   Settings: table('Setting | Value | Note'),
   Materials: table('Material | Kind | Unit | Density g/ml | Max % | INCI | Allergens'),
   Lots: table('Lot | Material | Received | Quantity | Paid | Best before'),
-  Moves: table('Entry | When | Reason | Material | Quantity | Lot | Value | Batch | By | Note'),
+  LedgerLines: table(
+    'Entry | When | Reason | Material | Quantity | Lot | Value | Batch | By | Note',
+  ),
   Molds: table(
     'Mold | Makes | Cavities | Fill g',
     ['Tiles', 'tiles', 36, 25],

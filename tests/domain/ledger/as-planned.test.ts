@@ -44,7 +44,7 @@ describe('a pour that came out as planned', () => {
         fc.integer({ min: 0, max: 999 }),
         (base, mica, slate, foam, step, bars, thousandths) => {
           const left = 20 + thousandths / 997;
-          const tables = withRows(blendOnly(base, mica, slate, foam, step), 'Moves', [
+          const tables = withRows(blendOnly(base, mica, slate, foam, step), 'LedgerLines', [
             'E1',
             '2024-02-01',
             'left over',

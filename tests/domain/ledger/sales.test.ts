@@ -114,6 +114,6 @@ describe('postSales', () => {
       sure(changeForSales(sure(sell(poured, [[1, '9']])), findTables(tableData(poured)))),
     );
     const again = sell(once, [[1, '9']]);
-    expect(!again.ok && again.failure.sentence).toMatch(/S1\.01.*not posted again/);
+    expect(!again.ok && again.failure.sentence).toMatch(/S1\.01.*not recorded again/);
   });
 });

@@ -69,7 +69,9 @@ describe('postStocktake', () => {
         ['A', 'Clay', '2024-01-01', 100, 100, '2025-12-31'],
         ['B', 'Clay', '2024-01-02', 100, 200, '2025-01-31'],
       ),
-      Moves: table('Entry | When | Reason | Material | Quantity | Lot | Value | Batch | By | Note'),
+      LedgerLines: table(
+        'Entry | When | Reason | Material | Quantity | Lot | Value | Batch | By | Note',
+      ),
     };
     const posting = sure(count({ Clay: '210' }, lots));
     expect(posting.moves.map((move) => [move.lot, move.value.toString()])).toEqual([['B', value]]);

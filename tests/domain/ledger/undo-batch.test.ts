@@ -18,7 +18,7 @@ describe('undoBatch', () => {
   });
 
   it('refuses where a sale of a later day needs the bars', () => {
-    const sold = withRows(poured, 'Moves', [
+    const sold = withRows(poured, 'LedgerLines', [
       'S1',
       '2024-03-12',
       'sold',

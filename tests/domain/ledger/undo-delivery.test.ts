@@ -134,10 +134,10 @@ describe('undoing a delivery', () => {
         const rows = moves.map(({ lot, quantity, on }, index) =>
           move(`W-${String(index)}`, on, lot, -quantity),
         );
-        const all = withRows(received(workshop, LATER, [came]), 'Moves', ...rows);
+        const all = withRows(received(workshop, LATER, [came]), 'LedgerLines', ...rows);
         const without = withRows(
           workshop,
-          'Moves',
+          'LedgerLines',
           ...rows.filter(([, , , , , lot]) => lot !== 'D1.01'),
         );
         const isNamed = moves.some(({ lot }) => lot === 'D1.01');
@@ -159,27 +159,27 @@ describe('undoing a delivery', () => {
   it('says which lines name a lot, or took from it, or were averaged with it, and what to do', () => {
     const full = received(workshop, LATER, [came]);
     const mend = 'Put the quantity right by a count instead, and a wrong price in Lots.';
-    expect(refusal(withRows(full, 'Moves', move('W-1', '2024-03-06', 'D1.01', -5)))).toBe(
+    expect(refusal(withRows(full, 'LedgerLines', move('W-1', '2024-03-06', 'D1.01', -5)))).toBe(
       `Lot D1.01 of Clear base can't be undone, since it is named by ledger line W-1. ${mend}`,
     );
     // By hand: 5000 of C1 and C2 go first, so 200 of the 1000.
-    expect(refusal(withRows(full, 'Moves', move('W-1', '2024-03-06', '', -5200)))).toBe(
+    expect(refusal(withRows(full, 'LedgerLines', move('W-1', '2024-03-06', '', -5200)))).toBe(
       `Lot D1.01 of Clear base can't be undone, since 200 g of it went to lines of the ledger that name no lot, or that took more of another lot than there was. ${mend}`,
     );
     const averaged = withSetting(full, 'Valuation', 'Average');
-    expect(refusal(withRows(averaged, 'Moves', move('W-1', '2024-03-06', 'C1', -5)))).toBe(
+    expect(refusal(withRows(averaged, 'LedgerLines', move('W-1', '2024-03-06', 'C1', -5)))).toBe(
       `Lot D1.01 of Clear base can't be undone, since its cost is in the average of ledger line W-1, from its day or later. ${mend}`,
     );
-    expect(refusal(withRows(averaged, 'Moves', move('W-1', '2024-03-04', 'C1', -5)))).toBe(
+    expect(refusal(withRows(averaged, 'LedgerLines', move('W-1', '2024-03-04', 'C1', -5)))).toBe(
       'undone',
     );
   });
 
   it('is refused whole where one of its lots was used', () => {
     const both = received(workshop, LATER, [came, { ...came, material: 'Box', quantity: 5 }]);
-    expect(refusal(withRows(both, 'Moves', move('W-1', '2024-03-06', 'D1.01', -5)))).toContain(
-      'Lot D1.01 of Clear base',
-    );
+    expect(
+      refusal(withRows(both, 'LedgerLines', move('W-1', '2024-03-06', 'D1.01', -5))),
+    ).toContain('Lot D1.01 of Clear base');
   });
 
   it('goes on where some of its lots are gone, and says so where all are', () => {

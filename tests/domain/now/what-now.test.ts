@@ -37,10 +37,10 @@ const saleOf = (sale: string, bars: number) => [
 ];
 const usedOften = withRows(
   workshop,
-  'Moves',
+  'LedgerLines',
   ...Array.from({ length: 8 }, (_, index) => boxes(`U${index}`, `2024-01-1${index}`, 'used', -1)),
 );
-const low = withRows(workshop, 'Moves', boxes('U1', '2024-05-30', 'used', -45));
+const low = withRows(workshop, 'LedgerLines', boxes('U1', '2024-05-30', 'used', -45));
 
 describe('whatNow', () => {
   it('is nothing while nothing is pressing', () => {
@@ -61,7 +61,7 @@ describe('whatNow', () => {
   it('puts one supplier’s materials into one order', () => {
     const both = withRows(
       workshop,
-      'Moves',
+      'LedgerLines',
       ['U1', '2024-05-30', 'used', 'Clear base', -4900, 'C2', '', '', '', ''],
       ['U2', '2024-05-30', 'used', 'White base', -1900, 'W1', '', '', '', ''],
     );
@@ -130,7 +130,7 @@ describe('whatNow', () => {
         '',
         '',
       ]),
-      'Moves',
+      'LedgerLines',
       ['M1', '2024-05-30', 'made', 'Tide Pool', 12, 'B1', 24, 'B1', '', ''],
     );
     const [advice] = ask(made, '2024-06-01');
@@ -155,7 +155,7 @@ describe('whatNow', () => {
         line('B2', '2024-05-28', '2024-05-30'),
         line('B3', '2024-05-30', '2024-05-31'),
       ),
-      'Moves',
+      'LedgerLines',
       [...made('M1', '2024-04-01', 7, 'B1'), 'B1', '', ''],
       [...made('M2', '2024-05-28', 13, 'B2'), 'B2', '', ''],
       [...made('S1', '2024-05-31', -2, 'B2'), '', '', ''],
@@ -164,7 +164,12 @@ describe('whatNow', () => {
       title: 'Price and pack 11 bars of Tide Pool',
       reasons: ['Batch B2 is ready since 2024-05-30. The next fair is Harbour Fair, 2024-12-06.'],
     });
-    const both = withRows(tables, 'Moves', [...made('M3', '2024-05-30', 5, 'B3'), 'B3', '', '']);
+    const both = withRows(tables, 'LedgerLines', [
+      ...made('M3', '2024-05-30', 5, 'B3'),
+      'B3',
+      '',
+      '',
+    ]);
     expect(ask(both, '2024-06-01')[0]).toMatchObject({
       title: 'Price and pack 16 bars of Tide Pool',
       reasons: [
@@ -178,9 +183,9 @@ describe('whatNow', () => {
     expect(
       ask(usedOften, '2024-06-01').map(({ kind, title, reasons }) => [kind, title, reasons]),
     ).toEqual([['count', 'Count Box', ['It was used 8 times in 148 days and never counted.']]]);
-    const counted = withRows(usedOften, 'Moves', boxes('K1', '2024-05-20', 'counted', -1));
+    const counted = withRows(usedOften, 'LedgerLines', boxes('K1', '2024-05-20', 'counted', -1));
     expect(ask(counted, '2024-06-01')).toEqual([]);
-    const takenBack = withRows(usedOften, 'Moves', [
+    const takenBack = withRows(usedOften, 'LedgerLines', [
       'U1.R',
       '2024-02-01',
       'reversed',
@@ -197,7 +202,7 @@ describe('whatNow', () => {
 
   it('puts on one day what must be sent first, then making, selling, counting', () => {
     // 10 boxes are low, yet enough for the plan's 6, so that the order is due today and not earlier.
-    const some = withRows(workshop, 'Moves', boxes('U1', '2024-05-30', 'used', -40));
+    const some = withRows(workshop, 'LedgerLines', boxes('U1', '2024-05-30', 'used', -40));
     const fair = ['May Fair', '2024-05-25', 10, 0, 0, 5];
     const planned = withRows(some, 'Plan', ['P0', 'Tide Pool', 6, '2024-06-01', '']);
     const kinds = ask(withRows(planned, 'Fairs', fair), '2024-06-01');
@@ -223,7 +228,7 @@ describe('whatNow', () => {
     ];
     const all = withRows(
       usedOften,
-      'Moves',
+      'LedgerLines',
       out('X1', 'Box', -41, 'B1'),
       out('X2', 'Clear base', -4900, 'C2'),
       out('X3', 'Blue mica', -99, 'M1'),
@@ -232,7 +237,7 @@ describe('whatNow', () => {
   });
 
   it('is three at most, each due soon with its reasons, in order, on any day', () => {
-    const full = withRows(usedOften, 'Moves', boxes('X1', '2024-05-30', 'used', -41));
+    const full = withRows(usedOften, 'LedgerLines', boxes('X1', '2024-05-30', 'used', -41));
     fc.assert(
       fc.property(fc.integer({ min: day('2024-01-05'), max: day('2025-03-01') }), (today) => {
         const advice = whatNow(readTables(full), today);

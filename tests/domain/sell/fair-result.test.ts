@@ -95,7 +95,7 @@ describe('fairResult', () => {
       [id, '2024-02-01', 'Tide Pool', 2, 2, 0, '', '', cost, '', '', '', ''] as const;
     const tables = withRows(
       withRows(workshop, 'Batches', poured('X1', 9), poured('X2', 5)),
-      'Moves',
+      'LedgerLines',
       ['X1.01', '2024-02-01', 'made', 'Tide Pool', 2, 'X1', 18, 'X1', '', ''],
       ['X1.01.R', '2024-02-02', 'reversed', 'Tide Pool', -2, 'X1', -18, 'X1', '', 'X1.01'],
     );

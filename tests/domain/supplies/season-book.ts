@@ -45,7 +45,7 @@ export function season(parts: {
       ]),
     ),
     Lots: table('Lot | Material | Received | Quantity | Paid | Best before', ...(parts.lots ?? [])),
-    Moves: table(
+    LedgerLines: table(
       'Entry | When | Reason | Material | Quantity | Lot | Value | Note',
       ...(parts.moves ?? []),
     ),

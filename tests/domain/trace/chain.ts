@@ -30,7 +30,7 @@ export const chain: Tables = {
     ['B3', '2024-02-03', 'Tide Pool', 6, 5, 'posted'],
     ['B4', '2024-02-04', 'Plain', 6, 6, 'posted'],
   ),
-  Moves: table(
+  LedgerLines: table(
     'Entry | When | Reason | Material | Quantity | Lot | Value | Batch | By | Note',
     ['B1.01', '2024-02-01', 'used', 'Clear base', -400, 'L1', '', 'B1', '', ''],
     ['B1.02', '2024-02-01', 'used', 'Teal drops', -10, 'D1', '', 'B1', '', ''],

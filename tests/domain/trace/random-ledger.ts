@@ -269,7 +269,7 @@ class Writer {
         ['Box', 'packaging', 'each'],
       ),
       Lots: table('Lot | Material | Received | Quantity | Paid | Best before', ...this.lotRows),
-      Moves: table(
+      LedgerLines: table(
         'Entry | When | Reason | Material | Quantity | Lot | Value | Batch | By | Note',
         ...this.moveRows,
       ),

@@ -92,7 +92,7 @@ describe('trace against a brute-force walk of tokens', () => {
   it('does not depend on the order of rows, nor on the Valuation', () => {
     fc.assert(
       fc.property(randomLedger, fc.infiniteStream(fc.double({ noNaN: true })), (ledger, keys) => {
-        const [headers = [], ...rows] = ledger.tables['Moves'] ?? [];
+        const [headers = [], ...rows] = ledger.tables['LedgerLines'] ?? [];
         const shuffled = rows
           .map((row) => ({ row, key: Number(keys.next().value) }))
           .sort((a, b) => a.key - b.key)
@@ -101,7 +101,7 @@ describe('trace against a brute-force walk of tokens', () => {
           {
             Settings: table('Setting | Value'),
             ...ledger.tables,
-            Moves: [headers, ...shuffled],
+            LedgerLines: [headers, ...shuffled],
           },
           'Valuation',
           'Average',

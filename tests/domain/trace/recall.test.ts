@@ -55,7 +55,7 @@ describe('recallOf', () => {
         bookOf(
           withRows(
             chain,
-            'Moves',
+            'LedgerLines',
             ['E1', '2024-03-01', 'left over', 'Teal leftover', 9, 'B1', '', 'B1'],
             ['E2', '2024-03-01', 'counted', 'Clear tint leftover', 7, '', '', ''],
             ['E3', '2024-03-02', 'used', 'Clear tint leftover', -7, '', '', 'B4'],
@@ -76,7 +76,7 @@ describe('recallOf', () => {
   it('counts as gone what was wasted, counted off or used without a batch, by the day asked', () => {
     const lost = withRows(
       chain,
-      'Moves',
+      'LedgerLines',
       ['E1', '2024-03-01', 'wasted', 'Clear base', -30, 'L1', '', ''],
       ['E2', '2024-03-02', 'counted', 'Clear base', -20, 'L1', '', ''],
       ['E3', '2024-03-03', 'used', 'Clear base', -4, 'L1', '', ''],
@@ -137,7 +137,7 @@ describe('barsByBatch', () => {
   it('knows the batch by its own move where Lot says another name, and owns up to none', () => {
     const hand = withRows(
       chain,
-      'Moves',
+      'LedgerLines',
       ['E1', '2024-03-01', 'made', 'Tide Pool', 8, 'Top shelf', '', 'B4'],
       ['E2', '2024-03-02', 'counted', 'Tide Pool', 2, '', '', ''],
       ['E3', '2024-03-03', 'sold', 'Tide Pool', -3, 'Top shelf', '', ''],

@@ -44,7 +44,7 @@ describe('trace of a chain of batches', () => {
     const both = bookOf(withRows(chain, 'Lots', ['B4', 'Teal drops', '2024-01-09', 5, 5, '']));
     const used = withRows(
       withRows(chain, 'Lots', ['B4', 'Teal drops', '2024-01-09', 5, 5, '']),
-      'Moves',
+      'LedgerLines',
       ['E9', '2024-03-01', 'used', 'Teal drops', -2, 'B4', '', 'B5'],
     );
     expect(linesOf(both, 'B4').map(({ lot }) => lot)).toEqual(['L2']);
@@ -56,7 +56,16 @@ describe('trace of a chain of batches', () => {
 
   it('shows a batch that has no line in Batches, by its moves', () => {
     const orphan = bookOf(
-      withRows(chain, 'Moves', ['E9', '2024-03-01', 'used', 'Clear base', -5, 'L1', '', 'B7']),
+      withRows(chain, 'LedgerLines', [
+        'E9',
+        '2024-03-01',
+        'used',
+        'Clear base',
+        -5,
+        'L1',
+        '',
+        'B7',
+      ]),
     );
     expect(linesOf(orphan, 'L1').at(-1)).toMatchObject({
       batch: 'B7',
@@ -70,7 +79,7 @@ describe('trace of a chain of batches', () => {
     const orphan = bookOf(
       withRows(
         chain,
-        'Moves',
+        'LedgerLines',
         ['E7', '2024-03-01', 'used', 'Clear base', -5, 'L1', '', 'B7'],
         ['E8', '2024-03-01', 'left over', 'Teal leftover', 5, 'pot 7', '', 'B7'],
         ['E9', '2024-03-02', 'used', 'Teal leftover', -5, 'Pot 7', '', 'B8'],
@@ -80,7 +89,7 @@ describe('trace of a chain of batches', () => {
     const counted = bookOf(
       withRows(
         chain,
-        'Moves',
+        'LedgerLines',
         ['E8', '2024-03-01', 'counted', 'Teal leftover', 5, 'b1', '', '', ''],
         ['E9', '2024-03-02', 'used', 'Teal leftover', -5, '', '', 'B4'],
       ),
@@ -90,7 +99,7 @@ describe('trace of a chain of batches', () => {
 
   it('takes what was used before it came from what comes next', () => {
     const early = bookOf(
-      withRows(chain, 'Moves', ['E9', '2023-12-31', 'used', 'Teal drops', -5, '', '', 'B0']),
+      withRows(chain, 'LedgerLines', ['E9', '2023-12-31', 'used', 'Teal drops', -5, '', '', 'B0']),
     );
     expect(linesOf(early, 'D1').map(({ batch, quantity }) => [batch, quantity.toNumber()])).toEqual(
       [
@@ -107,7 +116,7 @@ describe('trace of a chain of batches', () => {
     const circle = bookOf(
       withRows(
         chain,
-        'Moves',
+        'LedgerLines',
         ['E8', '2024-03-01', 'left over', 'Teal leftover', 5, 'B3', '', 'B3'],
         ['E9', '2024-03-02', 'used', 'Teal leftover', -5, 'B3', '', 'B1'],
       ),

@@ -6,7 +6,7 @@ import { recordingPages, type WritingWalk } from '../task-walk.ts';
 export const checkWalk: WritingWalk = {
   name: 'care',
   tables: withRows(
-    withRows(marketWorkshop, 'Moves', (rows) => [
+    withRows(marketWorkshop, 'LedgerLines', (rows) => [
       ...rows,
       ...rowsOf([
         'W-1|2026-11-01|used|Wrapper|-60|L-8|-9|B-9||',
@@ -28,7 +28,7 @@ export const checkWalk: WritingWalk = {
   },
   enter: async () => undefined,
   next: '#mend-1',
-  adds: [['Moves', 'Quantity', [60, 10]]],
+  adds: [['LedgerLines', 'Quantity', [60, 10]]],
   pages: [
     ['findings', (page) => page.locator('pour-check').waitFor()],
     [

@@ -79,7 +79,7 @@ describe('the health check', () => {
       { length: 12 },
       (_, at) => `W-${String(at)}|2026-11-01|used|Wrapper|-1|L-8|-0.15|B-${String(at)}||`,
     );
-    const page = await openCheck(withRows(soundWorkshop, 'Moves', () => rowsOf(lost)));
+    const page = await openCheck(withRows(soundWorkshop, 'LedgerLines', () => rowsOf(lost)));
     await heading(page).getByText('12 things to look at').waitFor();
     expect(await page.locator('pour-check li').count()).toBe(10);
     await page.getByText('And 2 more things.').waitFor();
@@ -92,7 +92,7 @@ describe('the health check', () => {
 
   it('shows the lines before they are written, writes them, and checks again', async () => {
     const page = await openCheck(
-      withRows(soundWorkshop, 'Moves', () =>
+      withRows(soundWorkshop, 'LedgerLines', () =>
         rowsOf(['W-1|2026-11-01|wasted|Wrapper|-120|L-8|-18|||']),
       ),
     );
@@ -106,7 +106,7 @@ describe('the health check', () => {
     await page.locator('#record').click();
     await page.locator('pour-check-done').waitFor();
     await page.getByText('The book is sound now.').waitFor();
-    expect(await column(page, 'Moves', 'Quantity')).toEqual([-120, 20]);
+    expect(await column(page, 'LedgerLines', 'Quantity')).toEqual([-120, 20]);
     expectOnlyAppended(before, await tables(page));
     await page.locator('#another').click();
     await heading(page).getByText('The book is sound').waitFor();
@@ -115,7 +115,7 @@ describe('the health check', () => {
   it('offers no lines where only the maker can know', async () => {
     const page = await openCheck(
       withRows(
-        withRows(soundWorkshop, 'Moves', () =>
+        withRows(soundWorkshop, 'LedgerLines', () =>
           rowsOf(['N-1|2026-11-01|used|Wrapper|-6|L-8||B-N||']),
         ),
         'Batches',
@@ -128,7 +128,7 @@ describe('the health check', () => {
 
   it('comes back to the repair after a reload, and forgets one that someone else made', async () => {
     const page = await openCheck(
-      withRows(soundWorkshop, 'Moves', () =>
+      withRows(soundWorkshop, 'LedgerLines', () =>
         rowsOf(['W-1|2026-11-01|wasted|Wrapper|-120||-18|||']),
       ),
     );
@@ -136,7 +136,7 @@ describe('the health check', () => {
     await page.locator('pour-check-preview').waitFor();
     await page.reload();
     await page.locator('pour-check-preview').waitFor();
-    await empty(page, 'Moves');
+    await empty(page, 'LedgerLines');
     await heading(page).getByText('The book is sound').waitFor();
   });
 });
@@ -145,7 +145,7 @@ describe('a half-seen batch', () => {
   it('gets its moves where only its line is seen', async () => {
     const page = await openPane(soundWorkshop);
     const whole = await pouredBy(page);
-    await empty(page, 'Moves');
+    await empty(page, 'LedgerLines');
     await page.locator('#tab-care').click();
     await page.getByText('1. Batch without moves').waitFor();
     const before = await tables(page);
@@ -153,7 +153,7 @@ describe('a half-seen batch', () => {
     await page.getByText('The book is sound now.').waitFor();
     expectOnlyAppended(before, await tables(page));
     const facts = (all: readonly TableData[]) =>
-      rowsOfTable(all, 'Moves').map((row) => row.slice(0, 8));
+      rowsOfTable(all, 'LedgerLines').map((row) => row.slice(0, 8));
     expect(facts(await tables(page))).toEqual(facts(whole));
   });
 
@@ -162,7 +162,7 @@ describe('a half-seen batch', () => {
     const whole = await pouredBy(page);
     await empty(page, 'Batches');
     await page.locator('#tab-care').click();
-    await page.getByText('1. Moves without a batch line').waitFor();
+    await page.getByText('1. Ledger lines without a batch').waitFor();
     const before = await tables(page);
     await mend(page);
     await page.getByText('The book is sound now.').waitFor();
@@ -186,12 +186,12 @@ describe('a half-seen batch', () => {
     });
     await page.reload();
     await page.locator('#tab-care').click();
-    await page.getByText('1. Moves without a batch line').waitFor();
+    await page.getByText('1. Ledger lines without a batch').waitFor();
     const before = await tables(page);
     await mend(page);
     await page.getByText('The book is sound now.').waitFor();
     expectOnlyAppended(before, await tables(page));
-    const quantities = (await column(page, 'Moves', 'Quantity')).map(Number);
+    const quantities = (await column(page, 'LedgerLines', 'Quantity')).map(Number);
     expect(quantities).toHaveLength(8);
     expect(quantities.reduce((sum, quantity) => sum + quantity, 0)).toBeCloseTo(0, 9);
   });
@@ -210,7 +210,7 @@ describe('the keyboard alone', () => {
 });
 
 describe('what no line can mend', () => {
-  const twice = withRows(soundWorkshop, 'Moves', () =>
+  const twice = withRows(soundWorkshop, 'LedgerLines', () =>
     rowsOf(Array<string>(2).fill('W-1|2026-11-03|wasted|Wrapper|-1|L-8|-0.15|||')),
   );
 
@@ -218,13 +218,13 @@ describe('what no line can mend', () => {
     const page = await openPane(twice);
     await heading(page).getByText('Mend this first').waitFor();
     await page.getByText('"W-1" stands in row 1 already').waitFor();
-    await page.getByText('Moves, row 2: W-1 becomes W-1.2. It says the same as row 1.').waitFor();
+    await page.getByText('LedgerLines, row 2: W-1 becomes W-1.2. It says the same as row 1.').waitFor();
     expect(await tables(page)).toEqual(twice);
     await page.locator('#tell-apart').click();
     await page.getByText('1. Move written twice').waitFor();
     await mend(page);
     await page.getByText('The book is sound now.').waitFor();
-    expect(await column(page, 'Moves', 'Entry')).toEqual(['W-1', 'W-1.2', 'W-1.2.R']);
+    expect(await column(page, 'LedgerLines', 'Entry')).toEqual(['W-1', 'W-1.2', 'W-1.2.R']);
   });
 
   it('says why where the host refuses to tell them apart', async () => {

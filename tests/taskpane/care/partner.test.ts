@@ -74,7 +74,7 @@ describe('a copy for a partner', () => {
               }
             : table,
         ),
-        'Moves',
+        'LedgerLines',
         () => [],
       ),
     );

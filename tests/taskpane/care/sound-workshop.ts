@@ -3,5 +3,5 @@ import { smallWorkshop } from '../small-workshop.ts';
 
 /** The small workshop before anything was poured: its older batch came without its moves. */
 export const soundWorkshop: readonly TableData[] = smallWorkshop.map((table) =>
-  table.name === 'Moves' || table.name === 'Batches' ? { ...table, rows: [] } : table,
+  table.name === 'LedgerLines' || table.name === 'Batches' ? { ...table, rows: [] } : table,
 );

@@ -18,7 +18,7 @@ export const countWalk: FormWalk = {
     await page.getByLabel('Plain Wave').fill('5');
     await page.getByLabel('Wrapper').fill('100');
   },
-  adds: [['Moves', 'Quantity', [-100, 3, -1]]],
+  adds: [['LedgerLines', 'Quantity', [-100, 3, -1]]],
   refusals: [
     ['nothing counted', async () => undefined, 'Nothing is counted yet.', ''],
     [
@@ -45,7 +45,7 @@ export const countWalk: FormWalk = {
     { to: 'next', press: 'Enter', shows: 'pour-count-preview' },
     { to: 'record', press: 'Enter', shows: 'pour-count-done' },
   ],
-  keysAdd: ['Moves', 'Quantity', [-10]],
+  keysAdd: ['LedgerLines', 'Quantity', [-10]],
   pages: [
     ['what is on the shelf', (page) => page.locator('pour-count').waitFor()],
     ['with a problem', (page) => page.locator('#next').click()],

@@ -49,12 +49,12 @@ describe('a blind count', () => {
     await page.locator('#record').click();
     await heading(page).getByText('Recorded').waitFor();
     await page.getByRole('row', { name: 'Clear base 2200 g' }).waitFor();
-    expect((await column(page, 'Moves', 'Reason')).slice(-3)).toEqual([
+    expect((await column(page, 'LedgerLines', 'Reason')).slice(-3)).toEqual([
       'counted',
       'counted',
       'counted',
     ]);
-    expect((await column(page, 'Moves', 'Quantity')).slice(-3)).toEqual([-100, 3, -1]);
+    expect((await column(page, 'LedgerLines', 'Quantity')).slice(-3)).toEqual([-100, 3, -1]);
     await page.locator('#another').click();
     expect(await page.getByLabel('Clear base').inputValue()).toBe('');
   });
@@ -97,6 +97,6 @@ describe('a blind count', () => {
       .waitFor();
     await page.locator('#record').click();
     await page.locator('pour-count-done').waitFor();
-    expect((await column(page, 'Moves', 'Material')).at(-1)).toBe('Mist × Small tiles');
+    expect((await column(page, 'LedgerLines', 'Material')).at(-1)).toBe('Mist × Small tiles');
   });
 });

@@ -25,7 +25,7 @@ const told: Draft = {
   leftoverG: { 'Blue leftover': '3' },
   countIsOff: ['Wrapper'],
   recording: {
-    appends: [{ table: 'Moves', idColumn: 'Entry', rows: [{ Entry: 'x' }] }],
+    appends: [{ table: 'LedgerLines', idColumn: 'Entry', rows: [{ Entry: 'x' }] }],
     updates: [],
   },
 };

@@ -34,10 +34,10 @@ describe('recording', () => {
     const flow = await openFlow(port);
     await flow.record();
     expect(flow.draft.step).toBe('done');
-    expect(flow.notice).toEqual({ kind: 'good', text: 'Written to Moves and Batches.' });
+    expect(flow.notice).toEqual({ kind: 'good', text: 'Written to LedgerLines and Batches.' });
     expect(batches(port)).toEqual(['B-OLD', NEW]);
-    expect(new Set(column(port, 'Moves', 'Entry')).size).toBe(
-      column(port, 'Moves', 'Entry').length,
+    expect(new Set(column(port, 'LedgerLines', 'Entry')).size).toBe(
+      column(port, 'LedgerLines', 'Entry').length,
     );
   });
 
@@ -154,8 +154,8 @@ describe('undoing', () => {
     const flow = await openFlow(port);
     const totals = () => {
       const sums = new Map<Cell, number>();
-      const quantities = column(port, 'Moves', 'Quantity');
-      column(port, 'Moves', 'Material').forEach((item, index) => {
+      const quantities = column(port, 'LedgerLines', 'Quantity');
+      column(port, 'LedgerLines', 'Material').forEach((item, index) => {
         sums.set(item, (sums.get(item) ?? 0) + Math.round(Number(quantities[index]) * 1000));
       });
       return [...sums].filter(([, sum]) => sum !== 0);
@@ -176,7 +176,7 @@ describe('undoing', () => {
     const flow = await openFlow(port);
     await flow.record();
     port.edit((tables) =>
-      withRows(tables, 'Moves', (rows) => [
+      withRows(tables, 'LedgerLines', (rows) => [
         ...rows,
         ['S-1', '2026-11-25', 'sold', 'Harbour Light', -2, '', -4, '', '', ''],
       ]),
@@ -251,9 +251,9 @@ describe('short of stock', () => {
     flow.tell({ countIsOff: ['Clear base', 'Sweet orange'] });
     await flow.record();
     expect(flow.draft.step).toBe('done');
-    expect(column(port, 'Moves', 'Reason').filter((reason) => reason === 'counted')).toHaveLength(
-      2,
-    );
+    expect(
+      column(port, 'LedgerLines', 'Reason').filter((reason) => reason === 'counted'),
+    ).toHaveLength(2);
   });
 });
 

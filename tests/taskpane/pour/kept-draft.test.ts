@@ -22,7 +22,7 @@ async function openFlow(port: MemoryPort, told: Partial<Draft> = {}): Promise<Fl
 
 /** The workshop as another's: its purchases and moves bear other ids. */
 const anotherLedger: readonly TableData[] = smallWorkshop.map((table) =>
-  table.name === 'Lots' || table.name === 'Moves'
+  table.name === 'Lots' || table.name === 'LedgerLines'
     ? { ...table, rows: table.rows.map((row) => [`other ${String(row[0])}`, ...row.slice(1)]) }
     : table,
 );
@@ -111,7 +111,7 @@ describe('a draft', () => {
   it('begun over a workbook that held nothing yet stays', async () => {
     const memory = memoryOf(new Map());
     const empty = smallWorkshop.map((table) =>
-      table.name === 'Lots' || table.name === 'Moves' ? { ...table, rows: [] } : table,
+      table.name === 'Lots' || table.name === 'LedgerLines' ? { ...table, rows: [] } : table,
     );
     await openFlow(createMemoryPort(empty, { memory }), READY);
     const flow = await openFlow(createMemoryPort(smallWorkshop, { memory }));
@@ -129,14 +129,14 @@ describe('a draft', () => {
 });
 
 const withLine = (tables: readonly TableData[]) =>
-  withRows(tables, 'Moves', (rows) => [
+  withRows(tables, 'LedgerLines', (rows) => [
     ...rows,
     ['M-9', '2026-11-20', 'used', 'Wrapper', -1, 'L-8', -0.15, '', '', ''],
   ]);
 
 const withoutLast = (tables: readonly TableData[]) =>
-  ['Moves', 'Lots'].reduce(
-    (all, name) => withRows(all, name, (rows) => (name === 'Moves' ? [] : rows.slice(0, 7))),
+  ['LedgerLines', 'Lots'].reduce(
+    (all, name) => withRows(all, name, (rows) => (name === 'LedgerLines' ? [] : rows.slice(0, 7))),
     tables,
   );
 

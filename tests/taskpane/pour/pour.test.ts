@@ -77,7 +77,7 @@ describe('the whole flow', () => {
     await page.locator('#yes').click();
     await heading(page).getByText('Undone').waitFor();
     expect(await column(page, 'Batches', 'State')).toEqual(['posted', 'undone']);
-    const moves = (await tables(page)).find(({ name }) => name === 'Moves')?.rows ?? [];
+    const moves = (await tables(page)).find(({ name }) => name === 'LedgerLines')?.rows ?? [];
     const sums = new Map<Cell | undefined, number>();
     for (const [, , , item, quantity] of moves)
       sums.set(item, (sums.get(item) ?? 0) + Math.round(Number(quantity) * 1000));
@@ -107,11 +107,11 @@ describe('the whole flow', () => {
     const page = await openPane();
     await walkTo(page, 'preview');
     const [record] = await Promise.all([
-      column(page, 'Moves', 'Value'),
+      column(page, 'LedgerLines', 'Value'),
       page.locator('#record').click(),
     ]);
     await page.locator('pour-done').waitFor();
-    const values = (await column(page, 'Moves', 'Value')).slice(record.length);
+    const values = (await column(page, 'LedgerLines', 'Value')).slice(record.length);
     const cents = values.reduce<number>((sum, value) => sum + Math.round(Number(value) * 100), 0);
     expect(cents).toBe(0);
   });
@@ -172,7 +172,7 @@ describe('short of stock', () => {
     await page.getByRole('row', { name: /Sweet orange counted, lot L-6.* 10 g/u }).waitFor();
     await page.locator('#record').click();
     await page.locator('pour-done').waitFor();
-    const reasons = await column(page, 'Moves', 'Reason');
+    const reasons = await column(page, 'LedgerLines', 'Reason');
     expect(reasons.filter((reason) => reason === 'counted')).toHaveLength(2);
   });
 });

@@ -83,7 +83,7 @@ describe('cardsOf', () => {
   });
 
   it('says where spare pieces are enough', () => {
-    const tables = withRows(smallWorkshop, 'Moves', () =>
+    const tables = withRows(smallWorkshop, 'LedgerLines', () =>
       rowsOf([
         'M-1|2026-10-05|spare|Mist × Small tiles|72||0.5|||',
         'M-2|2026-10-05|spare|Blue × Small tiles|72||0.5|||',

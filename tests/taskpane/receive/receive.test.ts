@@ -149,7 +149,7 @@ describe('a delivery', () => {
 
   it('is not undone once a line of the ledger names it, and says what to do', async () => {
     const page = await openPane(
-      withRows(smallWorkshop, 'Moves', (rows) => [
+      withRows(smallWorkshop, 'LedgerLines', (rows) => [
         ...rows,
         ...rowsOf(['W-1|2026-11-03|wasted|Clear base|-20|L-2|-0.18|||']),
       ]),

@@ -10,15 +10,20 @@ const PACK_SIZE = 5;
  * The small workshop with packs of 100 g and 10 lead days for its clear base, of which 100 g go on
  * every tenth day; the wrapper has lead days too and was never used.
  */
-export const lumpyWorkshop: readonly TableData[] = withRows(smallWorkshop, 'Moves', (rows) => [
-  ...rows,
-  ...rowsOf(
-    Array.from(
-      { length: 9 },
-      (_, index) => `U-${String(index)}|${String(LAST_USE - 10 * index)}|used|Clear base|-100|||||`,
+export const lumpyWorkshop: readonly TableData[] = withRows(
+  smallWorkshop,
+  'LedgerLines',
+  (rows) => [
+    ...rows,
+    ...rowsOf(
+      Array.from(
+        { length: 9 },
+        (_, index) =>
+          `U-${String(index)}|${String(LAST_USE - 10 * index)}|used|Clear base|-100|||||`,
+      ),
     ),
-  ),
-]).map((table) =>
+  ],
+).map((table) =>
   table.name === 'Materials'
     ? {
         ...table,

@@ -35,7 +35,7 @@ export const sellWalk: FormWalk = {
   adds: [
     ['Sales', 'Bars', [4, 1, 3]],
     ['Sales', 'Fair', ['Quay Fair', 'Quay Fair', 'Quay Fair']],
-    ['Moves', 'Quantity', [-5, -3]],
+    ['LedgerLines', 'Quantity', [-5, -3]],
   ],
   refusals: [
     ['nothing sold', async () => undefined, 'Nothing is sold yet.', ''],

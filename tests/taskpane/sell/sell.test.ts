@@ -56,7 +56,7 @@ describe('a day at a fair', () => {
     await page.locator('#yes').click();
     await heading(page).getByText('Undone').waitFor();
     expect(await column(page, 'Sales', 'Bars')).toEqual([4, 1, 3, -4, -1, -3]);
-    const quantities = await column(page, 'Moves', 'Quantity');
+    const quantities = await column(page, 'LedgerLines', 'Quantity');
     expect(quantities.slice(-4)).toEqual([-5, -3, 5, 3]);
     await page.locator('#another').click();
     await page.getByText('undone').waitFor();
@@ -109,7 +109,7 @@ describe('rows from a sheet', () => {
 
 describe('what can’t be', () => {
   it('is said where the workbook has no table for it', async () => {
-    const made = withRows(smallWorkshop, 'Moves', (rows) => [
+    const made = withRows(smallWorkshop, 'LedgerLines', (rows) => [
       ...rows,
       ...rowsOf(['M-3|2026-10-05|made|Plain Wave|6|B-OLD|3.6|B-OLD||']),
     ]);
@@ -127,7 +127,7 @@ describe('what can’t be', () => {
     await page.evaluate(() => {
       window.pane.port.edit((all) =>
         all.map((table) =>
-          table.name === 'Moves'
+          table.name === 'LedgerLines'
             ? {
                 ...table,
                 rows: [

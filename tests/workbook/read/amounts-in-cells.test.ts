@@ -14,7 +14,7 @@ const tables: Tables = {
   ),
   Molds: table('Mold | Makes | Cavities | Fill g', ['Tray', 'tiles', 9, 90]),
   Designs: table('Design | Labour minutes', ['Tide', 10]),
-  Moves: table('Entry | When | Reason | Material | Quantity', [
+  LedgerLines: table('Entry | When | Reason | Material | Quantity', [
     'M-1',
     46000,
     'used',
@@ -38,7 +38,7 @@ describe('an amount with its unit in a cell', () => {
   it.each<[string, number, string, string, string]>([
     ['Lots', 1, 'Quantity', '10 lb', 'Type 4535.92: 10 lb = 4,535.92 g.'],
     ['Lots', 1, 'Quantity', '12 g', 'Type 12 alone.'],
-    ['Moves', 1, 'Quantity', '-1 oz', 'Type -28.3495: 1 oz = 28.3495 g.'],
+    ['LedgerLines', 1, 'Quantity', '-1 oz', 'Type -28.3495: 1 oz = 28.3495 g.'],
     ['Materials', 1, 'Pack size', '1,2 kg', 'Type 1200: 1,2 kg = 1200 g.'],
     ['Materials', 1, 'Lead days', '2 weeks', 'Type 14: 2 weeks = 14 days.'],
     ['Molds', 1, 'Fill g', '3 oz', 'Type 85.0486: 3 oz = 85.0486 g.'],

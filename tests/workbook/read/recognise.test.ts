@@ -11,7 +11,7 @@ const headersOf = (kind: (typeof tableKinds)[number], requiredOnly: boolean): st
 function recognise(headers: readonly string[]): { kind: string | undefined; says: string } {
   const findings = new Findings();
   const table = recogniseTable([headers], 3, findings);
-  return { kind: table?.kind, says: findings.message() };
+  return { kind: table?.kind, says: findings.unread().failure.sentence };
 }
 
 describe('a table', () => {

@@ -23,7 +23,7 @@ describe('mergeInto', () => {
     let other = more(smallWorkshop, 'Materials', 'Gold mica|colourant|g|||20|5|');
     other = more(other, 'Lots', 'L-9|Gold mica|2026-11-02|20|5||');
     other = more(other, 'Colours', 'Sun|Clear base|100|g', 'Sun|Gold mica|0.5|g');
-    other = more(other, 'Moves', 'M-9|2026-11-03|wasted|Gold mica|-1|L-9|-0.25|||');
+    other = more(other, 'LedgerLines', 'M-9|2026-11-03|wasted|Gold mica|-1|L-9|-0.25|||');
     const plan = mergeInto(smallWorkshop, other);
     expect(plan.added.map(({ kind, ids }) => [kind, ids])).toEqual([
       ['materials', ['Gold mica']],
@@ -55,7 +55,7 @@ describe('mergeInto', () => {
   });
 
   it('leaves lines of the ledger to the rule, whatever is chosen', () => {
-    const other = changed('Moves', 'M-1', 4, 13);
+    const other = changed('LedgerLines', 'M-1', 4, 13);
     const [found] = mergeInto(smallWorkshop, other).differences;
     expect([found?.mayChoose, found?.isOpen]).toEqual([false, false]);
     const opposite = found?.keeps === 'this copy' ? 'other copy' : 'this copy';
@@ -102,9 +102,9 @@ describe('mergeInto', () => {
 
   it('says which columns and tables it has no place for', () => {
     const other = [
-      ...more(smallWorkshop, 'Moves', 'M-9|2026-11-03|wasted|Wrapper|-1|L-8|-0.15|||').map(
+      ...more(smallWorkshop, 'LedgerLines', 'M-9|2026-11-03|wasted|Wrapper|-1|L-8|-0.15|||').map(
         (table) =>
-          table.name === 'Moves'
+          table.name === 'LedgerLines'
             ? {
                 ...table,
                 headers: [...table.headers, 'Shelf'],
@@ -148,7 +148,7 @@ const anyMoney = fc.constantFrom('', 8, 9);
 const anyCopy = fc
   .tuple(anyLines, anyMoney)
   .map(([lines, price]) =>
-    withRows(changed('Materials', 'Clear base', 6, price), 'Moves', () => lines),
+    withRows(changed('Materials', 'Clear base', 6, price), 'LedgerLines', () => lines),
   );
 
 /** What a book says, whatever order its rows stand in. */

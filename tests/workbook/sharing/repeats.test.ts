@@ -12,7 +12,7 @@ import { rowsOf, withRows } from '../../taskpane/small-workshop.ts';
 const TODAY = readDay('2026-11-25') ?? 0;
 const lost = 'W-1|2026-11-03|wasted|Wrapper|-1|L-8|-0.15|||';
 const withMoves = (...lines: string[]): readonly TableData[] =>
-  withRows(soundWorkshop, 'Moves', () => rowsOf(lines));
+  withRows(soundWorkshop, 'LedgerLines', () => rowsOf(lines));
 
 /** Tells the lines apart, then makes every repair that the check offers; the ids and quantities left. */
 async function mended(tables: readonly TableData[]) {
@@ -35,7 +35,7 @@ const rows = (tables: readonly TableData[], name: string, ...columns: number[]) 
 describe('lines that share an id', () => {
   it('are told apart by the id of the later ones alone, then taken back by lines', async () => {
     const { tables } = await mended(withMoves(lost, lost, lost));
-    expect(rows(tables, 'Moves', 0, 2, 4, 9)).toEqual([
+    expect(rows(tables, 'LedgerLines', 0, 2, 4, 9)).toEqual([
       ['W-1', 'wasted', -1, ''],
       ['W-1.2', 'wasted', -1, ''],
       ['W-1.3', 'wasted', -1, ''],
@@ -48,7 +48,7 @@ describe('lines that share an id', () => {
     const { tables } = await mended(
       withMoves(lost, 'W-1|2026-11-04|wasted|Wrapper|-2|L-8|-0.3|||'),
     );
-    expect(rows(tables, 'Moves', 0, 4)).toEqual([
+    expect(rows(tables, 'LedgerLines', 0, 4)).toEqual([
       ['W-1', -1],
       ['W-1.2', -2],
     ]);
@@ -59,7 +59,7 @@ describe('lines that share an id', () => {
       withRows(soundWorkshop, 'Lots', (lots) => [...lots, ...lots.slice(7)]),
     );
     expect(rows(tables, 'Lots', 0)?.slice(-2)).toEqual([['L-8'], ['L-8.2']]);
-    expect(rows(tables, 'Moves', 2, 4, 5)).toEqual([['counted', -100, 'L-8.2']]);
+    expect(rows(tables, 'LedgerLines', 2, 4, 5)).toEqual([['counted', -100, 'L-8.2']]);
   });
 
   it('in Batches are told apart, and the copy counts as undone', async () => {

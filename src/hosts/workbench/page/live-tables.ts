@@ -57,11 +57,7 @@ export function createLiveTables(injector: Injector, grid: Grid, image: Workbook
   });
   return {
     all: () => [...tables.values()],
-    read: (table) => ({
-      name: table.name,
-      headers: headers(table),
-      rows: grid.values(table.sheetId, bodyOf(table.range)),
-    }),
+    read: (table) => tableData(grid, table, headers(table)),
     image: (table) => ({ name: table.name, range: table.range, headers: headers(table) }),
     resize(name, endRow) {
       const table = tables.get(name);
@@ -77,6 +73,13 @@ export function createLiveTables(injector: Injector, grid: Grid, image: Workbook
     },
   };
 }
+
+const tableData = (grid: Grid, table: LiveTable, headers: readonly string[]): TableData => ({
+  name: table.name,
+  headers,
+  rows: grid.values(table.sheetId, bodyOf(table.range)),
+  on: { sheet: grid.sheetName(table.sheetId), headerRow: table.range.startRow + 1 },
+});
 
 /** Makes formulas that name the table see it as it is now. */
 function tellEngine(injector: Injector, table: LiveTable, headers: readonly string[]): void {

@@ -104,7 +104,7 @@ export function explainMoves(rows: Rows<'moves'>, lots: readonly Lot[], reading:
       checkLot(row, found.value, lotsByKey, reading);
       moves.push(moveOf(row, found.value));
     } else if (!isExcused(row.material, reading)) {
-      noted(reading, { table: 'Moves', row: row.row, column: 'Material' }, found);
+      noted(reading, { table: 'LedgerLines', row: row.row, column: 'Material' }, found);
     }
   }
   explainReversals(moves, reading);
@@ -119,9 +119,9 @@ function explainReversals(
   const { loose } = pairUp(reversals, moves);
   const byEntry = new Map(moves.map((move) => [nameKey(move.entry), move]));
   for (const reversal of reversals.filter((each) => loose.includes(each))) {
-    if (findings.excused('Moves', reversal.note)) continue;
+    if (findings.excused('LedgerLines', reversal.note)) continue;
     const [column, says] = misfit(reversal, byEntry.get(nameKey(reversal.note)), moves);
-    findings.add('Moves', reversal.row, column, says);
+    findings.add('LedgerLines', reversal.row, column, says);
   }
 }
 
@@ -170,7 +170,7 @@ function checkReason(
   if (item.kind === 'material' && reasonsOfMade.includes(reason)) {
     const instead = reason === 'sold' ? '"used", "wasted" or "given"' : '"counted"';
     findings.add(
-      'Moves',
+      'LedgerLines',
       row,
       'Reason',
       `is "${reason}", but ${quoted(item.name)} is a material, which is bought and used. Use ${instead}`,
@@ -178,7 +178,7 @@ function checkReason(
   }
   if (reason === 'given' && !saysGivenAs(note)) {
     const now = note === '' ? 'is blank' : `is ${quoted(note)}`;
-    findings.add('Moves', row, 'Note', `${now}. Begin it with ${givenAs.join(', ')}`);
+    findings.add('LedgerLines', row, 'Note', `${now}. Begin it with ${givenAs.join(', ')}`);
   }
 }
 
@@ -198,7 +198,7 @@ function checkSign(row: Rows<'moves'>[number], reading: Reading): void {
   const way =
     sign < 0 ? 'takes stock away: type it with a minus' : 'adds to stock: type it without a minus';
   reading.findings.add(
-    'Moves',
+    'LedgerLines',
     row.row,
     'Quantity',
     `is ${row.quantity}, but "${row.reason}" ${way}`,
@@ -217,14 +217,14 @@ function checkLot(
   if (lot === undefined) {
     if (reading.findings.excused('Lots', row.lot)) return;
     reading.findings.add(
-      'Moves',
+      'LedgerLines',
       row.row,
       'Lot',
       `is ${quoted(row.lot)}, which is not a lot in Lots. Leave it blank if you don't know the lot`,
     );
   } else if (lot.material !== item.material) {
     reading.findings.add(
-      'Moves',
+      'LedgerLines',
       row.row,
       'Lot',
       `is ${quoted(row.lot)}, which is a lot of ${lot.material.name}, not of ${item.name}. Name a lot of ${item.name}, or leave it blank if you don't know the lot`,

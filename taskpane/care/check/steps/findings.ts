@@ -3,7 +3,7 @@ import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import type { Book } from '../../../../src/domain/book/book.ts';
 import type { HealthFinding } from '../../../../src/domain/health/finding.ts';
 import { count } from '../../../../src/domain/kernel/count.ts';
-import { withDays } from '../../../format.ts';
+import { asRead } from '../../../as-read.ts';
 import { cardLooks, looks, noticeLooks } from '../../../looks.ts';
 import { assumedList } from '../../../parts/assumed.ts';
 import { liveNotice, type Notice, noticeBar } from '../../../parts/notice.ts';
@@ -40,7 +40,7 @@ export class CheckStep extends LitElement {
         number === 0
           ? noticeBar({
               kind: 'good',
-              text: 'Every batch has its moves, no stock was ever below zero, no line stands twice.',
+              text: 'Every batch has its ledger lines, no stock was ever below zero, no line stands twice.',
             })
           : html`<p>
                 One at a time: mending one may mend the next. If somebody is recording just now,
@@ -72,7 +72,7 @@ export class CheckStep extends LitElement {
 
   private scope(): string {
     const { ledger, batches, lots } = this.book;
-    return `Looked at ${count(ledger.length, 'move')}, ${count(batches.size, 'batch', 'batches')} and ${count(lots.length, 'lot')}.`;
+    return `Looked at ${count(ledger.length, 'ledger line')}, ${count(batches.size, 'batch', 'batches')} and ${count(lots.length, 'lot')}.`;
   }
 }
 customElements.define('pour-check', CheckStep);
@@ -91,7 +91,7 @@ function card(finding: HealthFinding, index: number, from: HTMLElement): Templat
   return html`<section class="card" aria-labelledby="finding-${number}">
     <header><h3 id="finding-${number}">${number}. ${asTitle(kind)}</h3></header>
     <div class="body stack tight">
-      <p>${withDays(says)}</p>
+      <p>${asRead(says)}</p>
       ${
         repair === undefined
           ? html`<p class="quiet">Only you can know what happened, so no lines are offered.</p>`

@@ -1,6 +1,6 @@
 import { html, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
 import type { HealthFinding } from '../../../../src/domain/health/finding.ts';
-import { withDays } from '../../../format.ts';
+import { asRead } from '../../../as-read.ts';
 import { batchTable, moveTable } from '../../../parts/ledger-tables.ts';
 import { PreviewFrame, type PreviewWords } from '../../../parts/preview-frame.ts';
 
@@ -25,8 +25,8 @@ export class CheckPreviewStep extends PreviewFrame<HealthFinding> {
 
   protected override lines({ says, repair }: HealthFinding): TemplateResult {
     const { moves = [], batches = [] } = repair ?? {};
-    return html`<p>${withDays(says)}</p>
-      <p><strong>${withDays(repair?.says ?? '')}</strong></p>
+    return html`<p>${asRead(says)}</p>
+      <p><strong>${asRead(repair?.says ?? '')}</strong></p>
       ${moves.length === 0 ? nothing : moveTable(moves, this.currency)}
       ${batches.length === 0 ? nothing : batchTable(batches)}
       <p class="small quiet">Nothing that stands in the workbook is changed.</p>`;
