@@ -34,11 +34,11 @@ export type RowOf<S> =
       }
     : never;
 
-const table = <C extends Columns>(
-  name: string,
-  help: string,
-  columns: C,
-): TableSpec<C> => ({ name, help, columns });
+const table = <C extends Columns>(name: string, help: string, columns: C): TableSpec<C> => ({
+  name,
+  help,
+  columns,
+});
 
 const recipeMeasures = ['g', 'ml', 'drops', 'parts'] as const;
 const layerMeasures = ['each', 'g', 'ml', 'drops', '%'] as const;

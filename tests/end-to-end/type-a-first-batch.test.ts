@@ -76,7 +76,7 @@ async function paste(cell: string, text: string): Promise<void> {
   await open.page.keyboard.press('Control+v');
 }
 
-/** Follows a link of the pane by its whole name, "Type there: Lots". */
+/** Follows a link of the pane by its whole name, "Type there: Purchases". */
 const follow = (name: string) => pane.root.getByRole('button', { name, exact: true }).click();
 
 /** A cell's value as it was typed: a day as a date, not as its serial number. */
@@ -90,8 +90,8 @@ describe('a first batch, typed into the empty workbook', () => {
     expect(await open.formula('Label', 'D5')).not.toBe('');
   });
 
-  it.each(typed)('takes every key into %s', async (table, sheet, lines) => {
-    await follow(`Type there: ${table}`);
+  it.each(typed)('takes every key into %s', async (_, sheet, lines) => {
+    await follow(`Type there: ${sheet}`);
     for (const line of lines) await typeLine(line);
     const wanted = lines.map((line) => line.replace(PAUSE, '').split('|'));
     const width = Math.max(...wanted.map((cells) => cells.length));
@@ -111,8 +111,8 @@ describe('a first batch, typed into the empty workbook', () => {
   });
 
   it('names a slip and leads to its cell', async () => {
-    await pane.root.getByText('Layers, row 3, Item is "Clear bas", which is not a').waitFor();
-    await follow('Show: Layers, row 3, Item');
+    await pane.root.getByText('Bar layers, row 6, Item is "Clear bas", which is not a').waitFor();
+    await follow('Show: Bar layers, row 6, Item');
     await open.page.keyboard.type('Clear base');
     await open.page.keyboard.press('Enter');
     await pane.reach('What will you pour?');

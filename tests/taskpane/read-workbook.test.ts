@@ -5,7 +5,7 @@ import { smallWorkshop, withRows } from './small-workshop.ts';
 
 const findings = (tables: readonly TableData[]) => {
   const reading = readWorkbook(tables);
-  return reading.kind === 'ready' ? [] : reading.findings;
+  return reading.kind === 'ready' ? [] : reading.findings.map(({ sentence }) => sentence);
 };
 const without = (name: string) => smallWorkshop.filter((table) => table.name !== name);
 const renamed = (name: string, from: string, to: string) =>

@@ -35,7 +35,9 @@ export function batchVariance(book: Book, batch: Batch): Result<VarianceLine[]> 
     ({ reason }) => reason === 'used',
   );
   if (moves.length === 0) {
-    return notYet(`Batch ${batch.batch} has no lines in LedgerLines, so what it used is not known.`);
+    return notYet(
+      `Batch ${batch.batch} has no lines in LedgerLines, so what it used is not known.`,
+    );
   }
   const startedDesign = { ...batch.design, yieldShare: one };
   return andThen(planByHand(startedDesign, batch.bars, book.settings, noLeftovers), (plan) => {

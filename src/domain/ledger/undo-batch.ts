@@ -38,7 +38,9 @@ export function undoBatch(
     (move) => nameKey(move.batch) === nameKey(batchId) && move.reason !== 'sold',
   );
   if (moves.length === 0)
-    return wrong(`Batch ${batch.batch} has no ledger lines left to take back: it is undone already.`);
+    return wrong(
+      `Batch ${batch.batch} has no ledger lines left to take back: it is undone already.`,
+    );
   const reversals = moves.map((move) => reversalOf(move, today, by));
   const changes = changesByReversals(book, reversals, today);
   const inTheEnd = stockChanges(book, reversals, Infinity);

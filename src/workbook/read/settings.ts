@@ -115,10 +115,9 @@ export function readSettings(
   reading: Reading,
   canBlankBeZero: boolean,
 ): Settings {
-  const typed = new Map<string, Rows<'settings'>[number]>(
-    rows.map((row) => [nameKey(row.setting), row]),
-  );
+  const typed = new Map(rows.map((row) => [nameKey(row.setting), row]));
   checkNames(rows, reading);
+  noteNewerFormat(Number(typed.get('format')?.value), reading);
   const value = <K extends SettingKey>(key: K): (typeof settingSpecs)[K]['standard'] => {
     const { column, standard } = settingSpecs[key];
     const row = typed.get(nameKey(column.header));
@@ -141,7 +140,6 @@ export function readSettings(
     reading.findings.add('Settings', row?.row, 'Value', `of ${column.header} ${read.says}`);
     return standard;
   };
-  noteNewerFormat(value('format'), reading);
   return {
     currency: currencyCode(value('currency'), typed.get('currency')?.row, reading),
     labourRatePerHour: exact(value('labourRatePerHour')),
@@ -164,7 +162,7 @@ export function readSettings(
 
 /** A newer workbook is read as far as it is known; what it holds beyond that would count for nothing. */
 function noteNewerFormat(format: number, reading: Reading): void {
-  if (format <= FORMAT) return;
+  if (!(format > FORMAT)) return;
   assume(reading, {
     kind: 'setting',
     about: 'Format',

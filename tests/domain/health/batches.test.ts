@@ -22,7 +22,7 @@ describe('healthCheck on batches', () => {
     const tables = { ...wholeLedger, Batches: (wholeLedger['Batches'] ?? []).slice(0, 1) };
     const [finding] = check(tables);
     expect(finding).toMatchObject({ kind: 'ledger lines without a batch', about: 'B1' });
-    expect(finding?.says).toMatch(/3 moves name batch B1, which is not in Batches/);
+    expect(finding?.says).toMatch(/3 ledger lines name batch B1, which is not in Batches/);
     const after = repaired(tables, finding?.repair);
     expect(kinds(after)).toEqual([]);
     expect(bookOf(after).batches.get('b1')).toMatchObject({ bars: 4, good: 4, state: 'recorded' });

@@ -83,7 +83,7 @@ export const onHandOf = (book: Book, name: string) =>
 
 /** All rows but one of Moves; 1 is the first. */
 export function withoutMove(tables: Tables, row: number): Tables {
-  return { ...tables, Moves: (tables['LedgerLines'] ?? []).filter((_, at) => at !== row) };
+  return { ...tables, LedgerLines: (tables['LedgerLines'] ?? []).filter((_, at) => at !== row) };
 }
 
 /** Without one row, where there are so many. */
@@ -98,7 +98,7 @@ export function withoutLoose(tables: Tables): Tables {
   const [headers = [], ...rows] = tables['LedgerLines'] ?? [];
   const entries = new Set(rows.map(([entry]) => entry));
   const kept = rows.filter((row) => row[2] !== 'reversed' || entries.has(row[9] ?? ''));
-  return { ...tables, Moves: [headers, ...kept] };
+  return { ...tables, LedgerLines: [headers, ...kept] };
 }
 
 /** With no Lot in any move of a material, so that a lost lot leaves a book that still reads. */

@@ -4,8 +4,8 @@ import { type Tables, withCell, withRows } from '../../support/small-book.ts';
 import { check, kinds, repaired, TODAY, wholeLedger, withPosted } from './ledgers.ts';
 
 const whole = withPosted(TODAY - 1, 'Ben');
-const ofB2 = ({ Moves = [] }: Tables): readonly (readonly Cell[])[] =>
-  Moves.filter((row) => row[7] === 'B2').map((row) => row.slice(0, 8));
+const ofB2 = ({ LedgerLines = [] }: Tables): readonly (readonly Cell[])[] =>
+  LedgerLines.filter((row) => row[7] === 'B2').map((row) => row.slice(0, 8));
 const rowsOfB2 = (whole['LedgerLines'] ?? []).flatMap((row, at) => (row[7] === 'B2' ? [at] : []));
 const without = (tables: Tables, rows: readonly number[]): Tables => ({
   ...tables,

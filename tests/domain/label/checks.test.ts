@@ -213,15 +213,8 @@ describe('lots', () => {
 
   it('leaves out what is used up, and is unknown with nothing on hand', () => {
     let tables = lots(['L1', 'Base', '2024-01-01', 500, 5, '2024-05-31']);
-    tables = withRows(tables, 'LedgerLines', [
-      'E1',
-      '2024-03-01',
-      'wasted',
-      'Base',
-      -500,
-      'L1',
-      -5,
-    ]);
+    const wasted = ['E1', '2024-03-01', 'wasted', 'Base', -500, 'L1', -5];
+    tables = withRows(tables, 'LedgerLines', wasted);
     expect(line(tables, 'Expired lots on hand')).toMatchObject({ result: 'unknown' });
     expect(
       line(lots(['L2', 'Base', '2024-01-01', 5, 5, '2025-01-01']), 'Expired lots on hand'),

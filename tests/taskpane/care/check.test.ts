@@ -218,7 +218,9 @@ describe('what no line can mend', () => {
     const page = await openPane(twice);
     await heading(page).getByText('Mend this first').waitFor();
     await page.getByText('"W-1" stands in row 1 already').waitFor();
-    await page.getByText('LedgerLines, row 2: W-1 becomes W-1.2. It says the same as row 1.').waitFor();
+    await page
+      .getByText('LedgerLines, row 2: W-1 becomes W-1.2. It says the same as row 1.')
+      .waitFor();
     expect(await tables(page)).toEqual(twice);
     await page.locator('#tell-apart').click();
     await page.getByText('1. Move written twice').waitFor();

@@ -115,7 +115,7 @@ describe('mergeInto', () => {
       { name: 'Fairs', headers: ['Fair', 'Opens'], rows: [['Quay', '2026-12-01']] },
     ];
     expect([...mergeInto(smallWorkshop, other).leftOut].sort()).toEqual([
-      'Moves has no column "Shelf" here, so what the other copy has in it is left out.',
+      'LedgerLines has no column "Shelf" here, so what the other copy has in it is left out.',
       "This workbook has no Fairs table, so the other copy's Fairs are left out.",
     ]);
   });
