@@ -10,6 +10,21 @@ export interface Lost {
   readonly backup?: number;
 }
 
+/** What became of the states that were replaced; told beside what stands in the file's place. */
+export interface BackupNews {
+  readonly kind: 'backups';
+  /** The newest that another program wrote into since: what that saved is not in the workbook. */
+  readonly writtenInto?: WrittenInto;
+}
+
+export interface WrittenInto {
+  /** Until when it was the file, in milliseconds since 1970. */
+  readonly until: number;
+  readonly path: string;
+}
+
+export type News = FileNews | BackupNews;
+
 /** Texts that the pane wants kept, by key; null takes one away. */
 export type TextsToKeep = Readonly<Record<string, string | null>>;
 

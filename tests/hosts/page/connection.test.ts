@@ -101,6 +101,56 @@ describe('a file that is gone or damaged', () => {
   });
 });
 
+describe('a program that saved into what this page had replaced', () => {
+  const until = Date.UTC(2026, 10, 28, 12, 3);
+  const path = '/home/a/book.backups/2026-11-28T12.03.00Z.xlsx';
+  const said = () =>
+    open.page.getByText(/^Another program still had open what this file was until/);
+  const choose = (name: string) => open.page.getByRole('button', { name }).click();
+
+  it('is told of beside what is saved, with where that is, until the maker stays with this', async () => {
+    open.server.writeInto({ until, path });
+    await said().waitFor();
+    expect(await said().textContent()).toContain(`but in ${path}.`);
+    await open.saysSaved();
+    await choose('Stay with this');
+    await expect
+      .poll(() => open.server.backupsAsked)
+      .toEqual([`api/leave-backup {"until":${String(until)}}`]);
+    open.server.writeInto(undefined);
+    await said().waitFor({ state: 'hidden' });
+  });
+
+  it('is no news of a server that was started again and knows nothing of it', async () => {
+    open.server.writeInto({ until, path });
+    await said().waitFor();
+    const comeBack = open.server.goDown();
+    open.server.writeInto(undefined);
+    comeBack();
+    await said().waitFor({ state: 'hidden' });
+  });
+
+  it('can be followed: its state is taken and shown', async () => {
+    open.server.writeInto({ until, path });
+    await said().waitFor();
+    await Promise.all([open.page.waitForEvent('load'), choose('Go over to what it saved')]);
+    expect(open.server.backupsAsked).toEqual([`api/take-backup {"until":${String(until)}}`]);
+  });
+
+  it('can be followed with cells unsaved: they stay to be kept', async () => {
+    open.server.writeInto({ until, path });
+    await said().waitFor();
+    open.server.refuse('The disk is full.');
+    await open.type('Ledger', 'D2', '-7');
+    await open.saysSaved('Not saved: The disk is full.');
+    await choose('Go over to what it saved');
+    await expect.poll(() => open.server.backupsAsked).toHaveLength(1);
+    open.server.changeOutside();
+    await open.page.getByText(/drops your cells/).waitFor();
+    await keep().waitFor();
+  });
+});
+
 describe('leaving', () => {
   /** Goes elsewhere and says what the browser asked, answering it that way. */
   async function leave(answer: 'accept' | 'dismiss'): Promise<string[]> {

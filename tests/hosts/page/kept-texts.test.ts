@@ -21,6 +21,7 @@ function bench(first: Readonly<Record<string, string>> = {}) {
         told = listener;
       },
       onNews: () => undefined,
+      onBackups: () => undefined,
       end: () => undefined,
       opened: () => Promise.resolve(),
     },

@@ -3,7 +3,13 @@ import { createServer, type IncomingMessage, type ServerResponse } from 'node:ht
 import type { AddressInfo } from 'node:net';
 import { join } from 'node:path';
 import { bookLines } from '../../../src/hosts/workbench/book-lines.ts';
-import type { FileNews, Lost } from '../../../src/hosts/workbench/protocol.ts';
+import type {
+  BackupNews,
+  FileNews,
+  Lost,
+  News,
+  WrittenInto,
+} from '../../../src/hosts/workbench/protocol.ts';
 import type { SaveAnswer, SaveRequest, WorkbookImage } from '../../../src/xlsx/image.ts';
 
 /** The policy the page must live with: no eval, nothing from elsewhere, styles also inline. */
@@ -26,6 +32,10 @@ export interface PageServer {
   refuse(sentence: string | undefined): void;
   /** The file is gone or damaged, or stands there again; the page is told. */
   lose(lost: Lost | undefined): void;
+  /** Another program wrote into a state that was replaced, or that is settled; the page is told. */
+  writeInto(backup: WrittenInto | undefined): void;
+  /** What the page asked about backups, in order. */
+  readonly backupsAsked: readonly string[];
   /** The line to the page ends, and no request is answered until the returned function is called. */
   goDown(): () => void;
   /** The next save is made, and its answer lost with the line. */
@@ -41,6 +51,8 @@ export async function servePage(
   let saves: SaveRequest[] = [];
   const texts = new Map<string, string>();
   let lost: Lost | undefined;
+  let backups: BackupNews = { kind: 'backups' };
+  let backupsAsked: string[] = [];
   let [isDown, losesAnswer] = [false, false];
   const listening = new Set<ServerResponse>();
   let version = 1;
@@ -56,8 +68,8 @@ export async function servePage(
     return { kind: 'saved', version: String(version) };
   };
   const news = (): FileNews => lost ?? { kind: 'stands', version: String(version) };
-  const tell = () => {
-    for (const page of listening) page.write(`data: ${JSON.stringify(news())}\n\n`);
+  const tell = (what: News = news()) => {
+    for (const page of listening) page.write(`data: ${JSON.stringify(what)}\n\n`);
   };
   const server = createServer((request, response) => {
     const path = (request.url ?? '').replace('/token/', '');
@@ -75,7 +87,12 @@ export async function servePage(
         losesAnswer = false;
       });
     } else if (path === 'api/file') json(response, news());
-    else if (path === 'api/texts' && request.method === 'GET') {
+    else if (path.endsWith('-backup')) {
+      void body(request).then((text) => {
+        backupsAsked.push(`${path} ${text}`);
+        json(response, { kind: 'taken' });
+      });
+    } else if (path === 'api/texts' && request.method === 'GET') {
       json(response, Object.fromEntries(texts));
     } else if (path === 'api/texts') {
       void body(request).then((text) => {
@@ -87,6 +104,7 @@ export async function servePage(
     } else if (path === 'api/events') {
       response.writeHead(200, { 'content-type': 'text/event-stream' });
       response.write(`data: ${JSON.stringify(news())}\n\n`);
+      if (backups.writtenInto) response.write(`data: ${JSON.stringify(backups)}\n\n`);
       listening.add(response);
     } else if (path === 'elsewhere') {
       response.setHeader('content-type', 'text/html').end('<link rel="icon" href="data:,">');
@@ -102,6 +120,7 @@ export async function servePage(
     texts,
     reset() {
       [saves, version, refusal, lost] = [[], 1, undefined, undefined];
+      [backups, backupsAsked] = [{ kind: 'backups' }, []];
       texts.clear();
     },
     changeOutside(silent = false) {
@@ -111,6 +130,13 @@ export async function servePage(
     lose(next) {
       lost = next;
       tell();
+    },
+    writeInto(writtenInto) {
+      backups = { kind: 'backups', ...(writtenInto ? { writtenInto } : {}) };
+      tell(backups);
+    },
+    get backupsAsked() {
+      return backupsAsked;
     },
     goDown() {
       isDown = true;

@@ -48,6 +48,7 @@ function bench(answer: (version: number) => SaveAnswer) {
       isOpen: true,
       onChange: () => undefined,
       onNews: () => undefined,
+      onBackups: () => undefined,
       end: () => undefined,
       opened: () => Promise.resolve(),
     },

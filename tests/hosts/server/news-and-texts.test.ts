@@ -1,9 +1,13 @@
-import { renameSync, writeFileSync } from 'node:fs';
-import { describe, expect, it } from 'vitest';
+import { closeSync, ftruncateSync, openSync, renameSync, writeFileSync, writeSync } from 'node:fs';
+import { describe, expect, it, onTestFinished } from 'vitest';
+import type { BackupNews } from '../../../src/hosts/workbench/protocol.ts';
 import { startWorkbench } from '../../../src/hosts/workbench/server/start.ts';
 import { versionOf } from '../../../src/xlsx/version.ts';
 import { again, JSON_TYPE, save, workbench } from './served.ts';
 import { ask, bookBytes, bytesAt, listen, saveRequest } from './support.ts';
+
+const post = async (address: string, path: string, body: string): Promise<string> =>
+  (await ask(address, path, { method: 'POST', headers: JSON_TYPE, body })).body;
 
 describe('a served workbook', () => {
   it('tells every listening page what stands in the file’s place, and each change once', async () => {
@@ -21,6 +25,34 @@ describe('a served workbook', () => {
     renameSync(`${path}.theirs`, path);
     expect(await heard()).toEqual([stands(), stands()]);
     for (const page of pages) page.stop();
+  });
+
+  it('tells what another program writes into a state that was replaced, until that is settled', async () => {
+    const { address, root, path } = await workbench();
+    const old = openSync(path, 'r+');
+    onTestFinished(() => {
+      closeSync(old);
+    });
+    const page = await listen(address, root);
+    await page.next();
+    await save(address, root, JSON.stringify(saveRequest(versionOf(bytesAt(path)), 'mine')));
+    await page.next();
+    const theirs = bookBytes('theirs');
+    ftruncateSync(old);
+    writeSync(old, theirs, 0, theirs.length, 0);
+    // The server looks every few seconds.
+    const news = JSON.parse((await page.next()).replace('data: ', '')) as BackupNews;
+    expect(news).toMatchObject({ kind: 'backups', writtenInto: { until: expect.any(Number) } });
+    const late = await listen(address, root);
+    const first = await late.next();
+    expect(first.includes('"backups"') ? first : await late.next()).toContain('"writtenInto"');
+    const askFor = (what: string, body: unknown) =>
+      post(address, `${root}api/${what}-backup`, JSON.stringify(body));
+    expect(await askFor('take', { until: 'now' })).toContain('"refused"');
+    expect(await askFor('take', { until: 1 })).toContain('"refused"');
+    expect(await askFor('leave', { until: news.writtenInto?.until })).toBe('{"kind":"left"}');
+    expect(await page.next()).toBe('data: {"kind":"backups"}\n\n');
+    for (const listening of [page, late]) listening.stop();
   });
 
   it('keeps the pane’s texts, for this workbook and for the next server', async () => {

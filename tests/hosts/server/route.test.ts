@@ -35,6 +35,7 @@ describe('where requests go', () => {
     ['the pane’s texts', get(`/${token}/api/texts`), { kind: 'texts' }],
     ['keeping texts', save({ url: `/${token}/api/texts` }), { kind: 'keep texts' }],
     ['taking a backup', save({ url: `/${token}/api/take-backup` }), { kind: 'take backup' }],
+    ['leaving a backup', save({ url: `/${token}/api/leave-backup` }), { kind: 'leave backup' }],
     [
       'a save with a charset',
       save({ contentType: 'application/json; charset=utf-8' }),
@@ -84,6 +85,7 @@ describe('where requests go', () => {
     ['texts by a form', save({ url: `/${token}/api/texts`, contentType: 'text/plain' }), 415],
     ['texts from elsewhere', save({ url: `/${token}/api/texts`, origin: 'null' }), 403],
     ['a backup by GET', get(`/${token}/api/take-backup`), 405],
+    ['leaving one by GET', get(`/${token}/api/leave-backup`), 405],
     ['a backup from elsewhere', save({ url: `/${token}/api/take-backup`, origin: 'null' }), 403],
     ['a form', save({ contentType: 'application/x-www-form-urlencoded' }), 415],
     ['plain text', save({ contentType: 'text/plain' }), 415],

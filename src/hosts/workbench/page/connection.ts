@@ -1,4 +1,4 @@
-import type { FileNews } from '../protocol.ts';
+import type { BackupNews, FileNews, News } from '../protocol.ts';
 
 /** The page's line to its server, which ends with the server and comes back with it. */
 export interface Connection {
@@ -7,6 +7,8 @@ export interface Connection {
   onChange(listener: () => void): void;
   /** Calls back with news of the file, also with what was told before. */
   onNews(listener: (news: FileNews) => void): void;
+  /** The same with news of its backups. */
+  onBackups(listener: (news: BackupNews) => void): void;
   /** A request found no server: the line counts as ended until the server is heard again. */
   end(): void;
   /** Resolves once the line is there. */
@@ -19,8 +21,7 @@ const CALL_AGAIN_MS = 1_000;
 /** Listens to the server until the signal, calling it again whenever the line ends. */
 export function connect(signal: AbortSignal): Connection {
   const changed = new Set<() => void>();
-  const heard = new Set<(news: FileNews) => void>();
-  let last: FileNews | undefined;
+  const [file, backups] = [createHeard<FileNews>(), createHeard<BackupNews>()];
   // The page itself has just come from there.
   let isOpen = true;
   const become = (next: boolean) => {
@@ -31,8 +32,8 @@ export function connect(signal: AbortSignal): Connection {
   const end = keepCalling(signal, {
     become,
     bring(news) {
-      last = news;
-      for (const listener of heard) listener(news);
+      if (news.kind === 'backups') backups.bring(news);
+      else file.bring(news);
     },
   });
   return {
@@ -40,10 +41,8 @@ export function connect(signal: AbortSignal): Connection {
       return isOpen;
     },
     onChange: (listener) => void changed.add(listener),
-    onNews(listener) {
-      heard.add(listener);
-      if (last !== undefined) listener(last);
-    },
+    onNews: file.add,
+    onBackups: backups.add,
     end,
     opened: () =>
       new Promise((resolve) => {
@@ -61,7 +60,23 @@ export function connect(signal: AbortSignal): Connection {
 interface Hears {
   /** The line is open, or has ended. */
   become(isOpen: boolean): void;
-  bring(news: FileNews): void;
+  bring(news: News): void;
+}
+
+/** Listeners for one matter, who hear what was brought last, too. */
+function createHeard<T>() {
+  const listeners = new Set<(news: T) => void>();
+  let last: T | undefined;
+  return {
+    add(listener: (news: T) => void) {
+      listeners.add(listener);
+      if (last !== undefined) listener(last);
+    },
+    bring(news: T) {
+      last = news;
+      for (const listener of listeners) listener(news);
+    },
+  };
 }
 
 /** Calls the server, and again a while after each end. Returns the way to hold the line for ended. */
@@ -72,9 +87,11 @@ function keepCalling(signal: AbortSignal, { become, bring }: Hears): () => void 
     source = new EventSource('api/events');
     source.addEventListener('open', () => {
       become(true);
+      // A server says of backups only what there is to say.
+      bring({ kind: 'backups' });
     });
     source.addEventListener('message', ({ data }: MessageEvent<string>) => {
-      bring(JSON.parse(data) as FileNews);
+      bring(JSON.parse(data) as News);
     });
     source.addEventListener('error', end);
   };

@@ -11,3 +11,7 @@ export function show(id: string, text: string): void {
   if (target.textContent !== text) target.textContent = text;
   target.hidden = text === '';
 }
+
+/** A time in milliseconds as a sentence names it: "28 Nov 2026, 14:03". */
+export const timeInWords = (time: number): string =>
+  new Date(time).toLocaleString('en-GB', { dateStyle: 'medium', timeStyle: 'short' });

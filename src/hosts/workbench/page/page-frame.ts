@@ -1,5 +1,5 @@
 import type { WorkbookImage } from '../../../xlsx/image.ts';
-import { element, show } from './elements.ts';
+import { element, show, timeInWords } from './elements.ts';
 import type { SaveState } from './file-state.ts';
 import type { Saver } from './saver.ts';
 import { textOfEdits } from './unsaved-text.ts';
@@ -72,8 +72,7 @@ function offerBackup(until: number | undefined): void {
   const button = element('take-backup');
   button.hidden = until === undefined;
   if (until === undefined) return;
-  const when = new Date(until).toLocaleString('en-GB', { dateStyle: 'medium', timeStyle: 'short' });
-  button.textContent = `Go back to the backup of ${when}`;
+  button.textContent = `Go back to the backup of ${timeInWords(until)}`;
 }
 
 const keptSentence = (parts: readonly string[]): string =>

@@ -18,8 +18,13 @@ export interface ServerApi {
   texts(): Promise<Readonly<Record<string, string>>>;
   /** Has the pane's texts kept; every failure comes back as a refusal with a sentence. */
   keepTexts(texts: TextsToKeep): Promise<KeepAnswer>;
-  /** Has the newest backup put in the file's place; the sentence says why it was not. */
-  takeBackup(): Promise<string | undefined>;
+  /**
+   * Has a backup put in the file's place, the one that was it until that time or the newest; the sentence
+   * says why it was not.
+   */
+  takeBackup(until?: number): Promise<string | undefined>;
+  /** What was written into the backup of that time is left there, and no more is said of it. */
+  leaveBackup(until: number): Promise<void>;
   /** What stands in the file's place now; undefined where no server answers. */
   look(): Promise<FileNews | undefined>;
   /**
@@ -52,9 +57,12 @@ export function createServerApi(signal: AbortSignal): ServerApi {
       if (answer === undefined) connection.end();
       return answer ?? { kind: 'refused', sentence: NO_ANSWER };
     },
-    async takeBackup() {
-      const answer = await post<Taken>('api/take-backup', {});
+    async takeBackup(until) {
+      const answer = await post<Taken>('api/take-backup', { until });
       return answer?.kind === 'taken' ? undefined : (answer?.sentence ?? NO_ANSWER);
+    },
+    async leaveBackup(until) {
+      await post('api/leave-backup', { until });
     },
     async look() {
       const answer = await asked<FileNews>('api/file', { cache: 'no-store' });

@@ -2,6 +2,7 @@ import type { WorkbookImage } from '../../../xlsx/image.ts';
 import { newToken } from '../../in-browser.ts';
 import { askDates } from './ask-dates.ts';
 import { answerAcrossSheets } from './across-sheets.ts';
+import { showBackupNews } from './backup-news.ts';
 import { createChanges } from './changes.ts';
 import { createFailures } from './failures.ts';
 import { firstAnswers } from './first-answers.ts';
@@ -81,7 +82,9 @@ async function fill({ api, injector }: GridHost, shown: Shown): Promise<void> {
   askDates(injector);
   markAsRead(injector);
   pasteAsText(injector);
-  frame.showSaving(saver, guardLeaving({ saver, texts, isTyping: typingIn(injector) }));
+  const letGo = guardLeaving({ saver, texts, isTyping: typingIn(injector) });
+  frame.showSaving(saver, letGo);
+  showBackupNews(server, saver, letGo);
   offerUndo(injector);
   followSelection(api, injector, grid, failures, frame.say);
   frame.mountPane(

@@ -29,14 +29,14 @@ export async function makeBackupFolder(steps: FileSteps, path: string): Promise<
 
 /**
  * Moves the state that was just replaced in among the backups, under its date, never over another file;
- * then takes out those that are one too many. Answers where it stands.
+ * then takes out those that are one too many.
  */
 export async function keepBackup(
   steps: FileSteps,
   path: string,
   from: string,
   now: number,
-): Promise<string> {
+): Promise<Backup> {
   const folder = backupFolder(path);
   // Two states of one second: the later one is a second further on.
   for (let second = Math.floor(now / 1000); ; second += 1) {
@@ -48,7 +48,7 @@ export async function keepBackup(
       throw error;
     }
     await thin(steps, path, now);
-    return to;
+    return { path: to, time: second * 1000 };
   }
 }
 

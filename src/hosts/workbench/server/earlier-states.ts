@@ -1,6 +1,6 @@
 import { basename } from 'node:path';
 import { readWorkbook } from '../../../xlsx/read/read-workbook.ts';
-import { backupsOf } from './backups.ts';
+import { type Backup, backupsOf } from './backups.ts';
 import { fileSentence } from './file-sentence.ts';
 import { codeOf, type FileSteps } from './file-steps.ts';
 import { replaceFile, writeNew } from './replace-file.ts';
@@ -9,6 +9,11 @@ import { replaceFile, writeNew } from './replace-file.ts';
 export interface Told {
   readonly ok: boolean;
   readonly sentence: string;
+}
+
+/** With the state that gave way, and the bytes that it held. */
+export interface TookEarlier extends Told {
+  readonly replaced?: { readonly backup: Backup; readonly bytes: Uint8Array };
 }
 
 /** The backups of a workbook in words, numbered from the newest. */
@@ -39,13 +44,32 @@ export async function takeEarlier(
   path: string,
   number: number,
   now: number,
-): Promise<Told> {
+): Promise<TookEarlier> {
   const backups = await backupsOf(steps, path);
   const wanted = backups[number - 1];
-  if (wanted === undefined) {
-    const sentence = `There is no number ${String(number)} among the ${String(backups.length)} earlier states of ${path}; npm start -- --backups lists them.`;
-    return { ok: false, sentence };
-  }
+  if (wanted !== undefined) return take(steps, path, wanted, now);
+  const sentence = `There is no number ${String(number)} among the ${String(backups.length)} earlier states of ${path}; npm start -- --backups lists them.`;
+  return { ok: false, sentence };
+}
+
+/** The same for the backup that was the workbook until that time, in milliseconds. */
+export async function takeStateUntil(
+  steps: FileSteps,
+  path: string,
+  until: number,
+  now: number,
+): Promise<TookEarlier> {
+  const wanted = (await backupsOf(steps, path)).find(({ time }) => time === until);
+  if (wanted !== undefined) return take(steps, path, wanted, now);
+  return { ok: false, sentence: 'That earlier state is not there any more.' };
+}
+
+async function take(
+  steps: FileSteps,
+  path: string,
+  wanted: Backup,
+  now: number,
+): Promise<TookEarlier> {
   try {
     const bytes = await steps.read(wanted.path);
     const read = readWorkbook(bytes, basename(wanted.path));
@@ -62,7 +86,7 @@ async function putBack(
   from: string,
   bytes: Uint8Array,
   now: number,
-): Promise<Told> {
+): Promise<TookEarlier> {
   const done = { ok: true, sentence: `${path} is again as it was in ${from}.` };
   const last = await readIfThere(steps, path);
   if (last === undefined) {
@@ -70,9 +94,13 @@ async function putBack(
     return done;
   }
   const replaced = await replaceFile(steps, path, last, bytes, now);
-  return replaced.kind === 'replaced'
-    ? done
-    : { ok: false, sentence: `${path} is just being changed by another program. Try again.` };
+  if (replaced.kind !== 'replaced')
+    return {
+      ok: false,
+      sentence: `${path} is just being changed by another program. Try again.`,
+    };
+  const { backup } = replaced;
+  return backup === undefined ? done : { ...done, replaced: { backup, bytes: last } };
 }
 
 async function readIfThere(steps: FileSteps, path: string): Promise<Uint8Array | undefined> {

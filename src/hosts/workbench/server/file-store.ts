@@ -5,13 +5,14 @@ import { readWorkbook, type WorkbookRead } from '../../../xlsx/read/read-workboo
 import type { Refused } from '../../../xlsx/refusal.ts';
 import { missingEdit } from '../../../xlsx/verify.ts';
 import { versionOf } from '../../../xlsx/version.ts';
-import type { FileNews } from '../protocol.ts';
-import { backupsOf } from './backups.ts';
-import { takeEarlier, type Told } from './earlier-states.ts';
+import type { BackupNews, FileNews } from '../protocol.ts';
+import { type Backup, backupsOf } from './backups.ts';
+import { takeEarlier, takeStateUntil, type Told } from './earlier-states.ts';
 import { fileSentence } from './file-sentence.ts';
 import { nodeFileSteps, type FileSteps } from './file-steps.ts';
 import { replaceFile } from './replace-file.ts';
 import { passingSaves, type SavesMade } from './saves-made.ts';
+import { watchedBackups } from './watched-backups.ts';
 
 /** One workbook file: read, saved and watched, one thing at a time. */
 export interface FileStore {
@@ -19,8 +20,12 @@ export interface FileStore {
   save(request: SaveRequest): Promise<SaveAnswer>;
   /** What stands in the file's place now. */
   look(): Promise<FileNews>;
-  /** Puts the newest backup in the file's place. */
-  takeBackup(): Promise<Told>;
+  /** Puts a backup in the file's place: the one that was it until that time, or the newest. */
+  takeBackup(until?: number): Promise<Told>;
+  /** What became of the states that were replaced. */
+  lookAtBackups(): Promise<BackupNews>;
+  /** The maker leaves what another program wrote into the backup of that time. */
+  leaveBackup(until: number): Promise<void>;
   /** Resolves when nothing is under way. */
   idle(): Promise<void>;
 }
@@ -37,6 +42,7 @@ export function fileStore(
 ): FileStore {
   /** The workbook as last read or saved, so that opening it again need not take it apart again. */
   let newest: WorkbookRead | undefined;
+  const replaced = watchedBackups(steps);
   let last: Promise<unknown> = Promise.resolve();
   const inTurn = <T>(work: () => Promise<T>): Promise<T> => {
     const next = last.then(work);
@@ -52,9 +58,20 @@ export function fileStore(
   };
 
   const save = async (request: SaveRequest): Promise<SaveAnswer> => {
-    const { answer, read: readBack } = await saveOver(steps, path, request, saves, now());
-    newest = readBack ?? newest;
-    return answer;
+    const saved = await saveOver(steps, path, request, saves, now());
+    newest = saved.read ?? newest;
+    if (saved.backup) replaced.add(saved.backup, saved.last);
+    return saved.answer;
+  };
+
+  const takeBackup = async (until?: number): Promise<Told> => {
+    const took =
+      until === undefined
+        ? await takeEarlier(steps, path, 1, now())
+        : await takeStateUntil(steps, path, until, now());
+    if (took.replaced) replaced.add(took.replaced.backup, took.replaced.bytes);
+    if (took.ok && until !== undefined) replaced.settle(until);
+    return took;
   };
 
   const look = async (): Promise<FileNews> => {
@@ -68,7 +85,9 @@ export function fileStore(
     read: () => inTurn(read),
     save: (request) => inTurn(() => save(request)),
     look: () => inTurn(look),
-    takeBackup: () => inTurn(() => takeEarlier(steps, path, 1, now())),
+    takeBackup: (until) => inTurn(() => takeBackup(until)),
+    lookAtBackups: () => inTurn(() => replaced.look()),
+    leaveBackup: (until) => inTurn(() => Promise.resolve(replaced.settle(until))),
     idle: async () => {
       await last;
     },
@@ -90,11 +109,16 @@ async function readOver(
   }
 }
 
-interface Saved {
-  readonly answer: SaveAnswer;
-  /** The saved file, read back. */
-  readonly read?: WorkbookRead;
-}
+type Saved =
+  | { readonly answer: SaveAnswer; readonly read?: undefined; readonly backup?: undefined }
+  | {
+      readonly answer: SaveAnswer;
+      /** The saved file, read back. */
+      readonly read: WorkbookRead;
+      /** The state before, where it could be kept, and what it held. */
+      readonly backup: Backup | undefined;
+      readonly last: Uint8Array;
+    };
 
 async function saveOver(
   steps: FileSteps,
@@ -115,7 +139,13 @@ async function saveOver(
     await saves.intend(id, next.read.workbook.version);
     const replaced = await replaceFile(steps, path, current, next.bytes, now);
     if (replaced.kind === 'changed outside') return { answer: replaced };
-    return { answer: { kind: 'saved', version: next.read.workbook.version }, read: next.read };
+    const { read } = next;
+    return {
+      answer: { kind: 'saved', version: read.workbook.version },
+      read,
+      backup: replaced.backup,
+      last: current,
+    };
   } catch (error) {
     return { answer: { kind: 'refused', sentence: fileSentence(error, path) } };
   }

@@ -1,7 +1,7 @@
 import { randomBytes } from 'node:crypto';
 import { basename, dirname, join } from 'node:path';
 import { versionOf } from '../../../xlsx/version.ts';
-import { keepBackup, makeBackupFolder } from './backups.ts';
+import { type Backup, keepBackup, makeBackupFolder } from './backups.ts';
 import { FileRefused } from './file-sentence.ts';
 import type { FileSteps } from './file-steps.ts';
 import {
@@ -11,8 +11,8 @@ import {
 } from './may-replace.ts';
 
 export type Replaced =
-  /** `backup` is where the old state stands now; undefined when it could not be moved there. */
-  | { readonly kind: 'replaced'; readonly backup: string | undefined }
+  /** `backup` is the old state; undefined when it could not be moved among them. */
+  | { readonly kind: 'replaced'; readonly backup: Backup | undefined }
   /** Someone else wrote the file meanwhile; theirs stands. */
   | { readonly kind: 'changed outside'; readonly version: string };
 

@@ -25,6 +25,7 @@ export type Route =
   | { readonly kind: 'save' }
   | { readonly kind: 'look' }
   | { readonly kind: 'take backup' }
+  | { readonly kind: 'leave backup' }
   | { readonly kind: 'texts' }
   | { readonly kind: 'keep texts' }
   | { readonly kind: 'events' }
@@ -50,6 +51,8 @@ export function route(request: RequestFacts, server: ServerFacts): Route {
       return readOnly(request, { kind: 'look' });
     case 'api/take-backup':
       return writing(request, { kind: 'take backup' });
+    case 'api/leave-backup':
+      return writing(request, { kind: 'leave backup' });
     case 'api/save':
       return writing(request, { kind: 'save' });
     case 'api/texts':

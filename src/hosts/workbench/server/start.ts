@@ -46,7 +46,10 @@ export async function startWorkbench(
   if (isTaken) await place.renew();
   await place.keepPort(listening);
   const look = tellOfFile(store.look, pages.tell);
-  const stop = watchFile(path, (occasion) => void look(occasion));
+  const stop = watchFile(path, (occasion) => {
+    void look(occasion);
+    void store.lookAtBackups().then(pages.tell);
+  });
   return {
     address: `http://${place.host}:${listening}/${place.secret}/`,
     async close() {

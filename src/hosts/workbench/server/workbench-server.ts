@@ -5,6 +5,7 @@ import type { SaveAnswer, SaveRequest, WorkbookImage } from '../../../xlsx/image
 import { versionOf } from '../../../xlsx/version.ts';
 import { bookLines } from '../book-lines.ts';
 import type { KeepAnswer, TextsToKeep } from '../protocol.ts';
+import { type BackupRequest, parseBackupRequest } from './backup-request.ts';
 import type { FileStore } from './file-store.ts';
 import { keptByBrowser, safetyHeaders } from './headers.ts';
 import { type KeptTexts, parseTexts } from './kept-texts.ts';
@@ -73,11 +74,12 @@ async function answer(
     case 'look':
       sendJson(response, 200, await parts.store.look());
       return;
-    case 'take backup': {
-      const { ok, sentence } = await parts.store.takeBackup();
-      sendJson(response, 200, ok ? { kind: 'taken' } : refusal(sentence));
+    case 'take backup':
+      await answerWith(request, response, parseBackupRequest, (asked) => takeBackup(parts, asked));
       return;
-    }
+    case 'leave backup':
+      await answerWith(request, response, parseBackupRequest, (asked) => leaveBackup(parts, asked));
+      return;
     case 'texts':
       sendJson(response, 200, parts.texts.all());
       return;
@@ -93,6 +95,18 @@ async function save({ store, listeners }: WorkbenchParts, asked: SaveRequest): P
   const answer = await store.save(asked);
   if (answer.kind === 'saved') listeners.tell({ kind: 'stands', version: answer.version });
   return answer;
+}
+
+async function takeBackup({ store, listeners }: WorkbenchParts, { until }: BackupRequest) {
+  const { ok, sentence } = await store.takeBackup(until);
+  listeners.tell(await store.lookAtBackups());
+  return ok ? { kind: 'taken' } : refusal(sentence);
+}
+
+async function leaveBackup({ store, listeners }: WorkbenchParts, { until }: BackupRequest) {
+  if (until !== undefined) await store.leaveBackup(until);
+  listeners.tell(await store.lookAtBackups());
+  return { kind: 'left' };
 }
 
 async function keepTexts({ texts }: WorkbenchParts, asked: TextsToKeep): Promise<KeepAnswer> {
