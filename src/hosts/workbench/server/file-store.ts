@@ -7,7 +7,7 @@ import { missingEdit } from '../../../xlsx/verify.ts';
 import { versionOf } from '../../../xlsx/version.ts';
 import type { BackupNews, FileNews } from '../protocol.ts';
 import { type Backup, backupsOf } from './backups.ts';
-import { takeEarlier, takeStateUntil, type Told } from './earlier-states.ts';
+import { takeEarlier, takeStateUntil, type Told, type TookEarlier } from './earlier-states.ts';
 import { fileSentence } from './file-sentence.ts';
 import { nodeFileSteps, type FileSteps } from './file-steps.ts';
 import { replaceFile } from './replace-file.ts';
@@ -65,26 +65,16 @@ export function fileStore(
   };
 
   const takeBackup = async (until?: number): Promise<Told> => {
-    const took =
-      until === undefined
-        ? await takeEarlier(steps, path, 1, now())
-        : await takeStateUntil(steps, path, until, now());
+    const took = await takeOne(steps, path, until, now());
     if (took.replaced) replaced.add(took.replaced.backup, took.replaced.bytes);
     if (took.ok && until !== undefined) replaced.settle(until);
     return took;
   };
 
-  const look = async (): Promise<FileNews> => {
-    const found = await read();
-    if (found.kind === 'read') return { kind: 'stands', version: found.workbook.version };
-    const [backup] = await backupsOf(steps, path).catch(() => []);
-    return { kind: 'lost', sentence: found.sentence, ...(backup ? { backup: backup.time } : {}) };
-  };
-
   return {
     read: () => inTurn(read),
     save: (request) => inTurn(() => save(request)),
-    look: () => inTurn(look),
+    look: () => inTurn(async () => newsOf(steps, path, await read())),
     takeBackup: (until) => inTurn(() => takeBackup(until)),
     lookAtBackups: () => inTurn(() => replaced.look()),
     leaveBackup: (until) => inTurn(() => Promise.resolve(replaced.settle(until))),
@@ -93,6 +83,24 @@ export function fileStore(
     },
   };
 }
+
+async function newsOf(
+  steps: FileSteps,
+  path: string,
+  found: WorkbookRead | Refused,
+): Promise<FileNews> {
+  if (found.kind === 'read') return { kind: 'stands', version: found.workbook.version };
+  const [backup] = await backupsOf(steps, path).catch(() => []);
+  return { kind: 'lost', sentence: found.sentence, ...(backup ? { backup: backup.time } : {}) };
+}
+
+const takeOne = (
+  steps: FileSteps,
+  path: string,
+  until: number | undefined,
+  now: number,
+): Promise<TookEarlier> =>
+  until === undefined ? takeEarlier(steps, path, 1, now) : takeStateUntil(steps, path, until, now);
 
 async function readOver(
   steps: FileSteps,
