@@ -1,5 +1,6 @@
 import { type Day, isoDate } from '../src/domain/kernel/day.ts';
 import type { Exact } from '../src/domain/kernel/exact.ts';
+import { ledgerDecimals } from '../src/domain/measure/units.ts';
 import { currencyDecimals } from '../src/domain/money/currency.ts';
 
 /** A figure as a maker reads it, and the exact one where they differ. */
@@ -9,36 +10,34 @@ export interface Shown {
   readonly exact: string | undefined;
 }
 
-/** Digits of the exact figure: what the ledger keeps. */
-const LEDGER_DECIMALS = 3;
-
-/** An amount with its unit: g and ml to a tenth (finer below 1), drops and pieces whole. */
+/** An amount with its unit: g and ml to a tenth, larger units as near (finer below 1), drops and pieces whole. */
 export function amount(quantity: Exact, unit: string): Shown {
   const words = unit === 'each' ? '' : ` ${unit}`;
   const figure = rounded(quantity, unit);
   const text = unit === 'drops' && figure === '1' ? '1 drop' : `${figure}${words}`;
-  const exact = `${plain(quantity)}${words}`;
+  const exact = `${plain(quantity, unit)}${words}`;
   return { text, exact: text === exact ? undefined : exact };
 }
 
 /** The figure alone, as it stands in a field to be changed. */
 export function rounded(quantity: Exact, unit: string): string {
   if (unit === 'drops') return signed(quantity.round());
-  if (unit === 'each') return plain(quantity);
+  if (unit === 'each') return plain(quantity, unit);
   // Two digits of a pinch of mica say more than 0.0.
   const isSmall = quantity.abs().lt(1) && !quantity.isZero();
-  if (!isSmall) return signed(quantity.toDecimalPlaces(1));
-  return signed(quantity.toSignificantDigits(2).toDecimalPlaces(LEDGER_DECIMALS));
+  const decimals = ledgerDecimals(unit);
+  if (!isSmall) return signed(quantity.toDecimalPlaces(decimals - 2));
+  return signed(quantity.toSignificantDigits(decimals - 1).toDecimalPlaces(decimals));
 }
 
 /** The figure as the ledger keeps it, without noise. */
-export function plain(quantity: Exact): string {
-  return signed(quantity.toDecimalPlaces(LEDGER_DECIMALS));
+export function plain(quantity: Exact, unit = 'each'): string {
+  return signed(quantity.toDecimalPlaces(ledgerDecimals(unit)));
 }
 
 /** The figure as the ledger keeps it, with its unit. */
 export function ledgerAmount(quantity: Exact, unit: string): string {
-  return unit === 'each' ? plain(quantity) : `${plain(quantity)} ${unit}`;
+  return unit === 'each' ? plain(quantity) : `${plain(quantity, unit)} ${unit}`;
 }
 
 /** Money in the workbook's currency. */

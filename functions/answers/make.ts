@@ -9,7 +9,7 @@ import type { Mold } from '../../src/domain/book/book.ts';
 import { type Exact, notBelowZero, sum, toCell } from '../../src/domain/kernel/exact.ts';
 import { nameKey } from '../../src/domain/kernel/names.ts';
 import { answer, andThen, notYet, type Result, wrong } from '../../src/domain/kernel/result.ts';
-import type { Measure } from '../../src/domain/measure/units.ts';
+import type { BenchMeasure } from '../../src/domain/measure/units.ts';
 import { canMake } from '../../src/domain/recipe/can-make.ts';
 import { needsFinerScale, tooLittle } from '../../src/domain/recipe/hand-amount.ts';
 import { leftoversOnHand } from '../../src/domain/recipe/leftovers-on-hand.ts';
@@ -132,7 +132,7 @@ function handRows(melt: Melt, step: number, scaleStepG: Exact): CellAnswer[][] {
   });
 }
 
-function mindOf(amount: Exact, measure: Measure, scaleStepG: Exact): string {
+function mindOf(amount: Exact, measure: BenchMeasure, scaleStepG: Exact): string {
   if (amount.isZero()) return tooLittle(measure);
   return needsFinerScale(amount, measure, scaleStepG) ? 'on a finer scale' : '';
 }

@@ -52,7 +52,7 @@ export const tables = {
   materials: table('Materials', 'Everything you buy to make and pack a bar.', {
     material: required(text('Material', 'A name of your own, each once.')),
     kind: required(choice('Kind', materialKinds, 'What it is.')),
-    unit: required(choice('Unit', stockUnits, 'What you count it in.')),
+    unit: required(choice('Unit', stockUnits, 'What you count it in, as you buy it.')),
     densityGPerMl: number('Density g/ml', { above: 0, max: 25 }, 'Grams in one millilitre.'),
     dropsPerMl: number(
       'Drops per ml',
@@ -85,6 +85,11 @@ export const tables = {
     inci: longText('INCI', 'Label name, or several with percents: Aqua 40; Glycerin 30.'),
     allergens: longText('Allergens', 'Share of this material: Eugenol 80; Linalool 0.3.'),
     supplier: text('Supplier', 'Who you buy it from.'),
+    staysPercent: number(
+      'Stays %',
+      { min: 0, max: 100, format: 'percent' },
+      'How much of its weight stays in the finished bar: 100 if blank, 0 for alcohol that dries off.',
+    ),
   }),
   lots: table('Lots', 'One line for each purchase received.', {
     lot: required(text('Lot', 'A number of your own, each once.')),
@@ -132,6 +137,11 @@ export const tables = {
     price: money('Price', 'What the mold cost.', 'as blank'),
     lifeFills: number('Life fills', { above: 0 }, 'Fills it lasts.'),
     setMinutes: number('Set minutes', { above: 0 }, 'Minutes until it can be emptied.'),
+    lossPercent: number(
+      'Loss %',
+      { min: 0, below: 100, format: 'percent', zero: 'as blank' },
+      'How many of its tiles or embeds break; that many more are shaped.',
+    ),
   }),
   colours: table('Colours', 'Recipes: one line for each ingredient of a colour.', {
     colour: required(text('Colour', 'A name of your own.')),

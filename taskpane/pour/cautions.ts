@@ -1,4 +1,5 @@
 import type { Material } from '../../src/domain/book/book.ts';
+import { benchUnitOf } from '../../src/domain/measure/units.ts';
 import { materialNeeds } from '../../src/domain/recipe/material-needs.ts';
 import type { MeltPlan } from '../../src/domain/recipe/melt-plan.ts';
 
@@ -42,7 +43,7 @@ function isAlcohol({ kind, name, inci }: Material): boolean {
 function isPowder(material: Material): boolean {
   const { kind, name, inci, unit } = material;
   if ((kind !== 'colourant' && kind !== 'extra') || isAlcohol(material)) return false;
-  return (unit === 'g' && !LIQUID.test(name)) || /\bmica\b/iu.test(`${name} ${inci}`);
+  return (benchUnitOf(unit) === 'g' && !LIQUID.test(name)) || /\bmica\b/iu.test(`${name} ${inci}`);
 }
 
 const LIQUID = /\b(?:alcohol|butter|drops|glycerine?|honey|liquid|oil|water)\b/iu;

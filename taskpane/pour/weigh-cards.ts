@@ -2,8 +2,13 @@ import { itemOfLeftover, spareName } from '../../src/domain/book/find.ts';
 import { count } from '../../src/domain/kernel/count.ts';
 import type { Exact } from '../../src/domain/kernel/exact.ts';
 import { ADDED, lineKey } from '../../src/domain/ledger/pour.ts';
-import type { Measure } from '../../src/domain/measure/units.ts';
-import { handAmount, needsFinerScale, tooLittle } from '../../src/domain/recipe/hand-amount.ts';
+import { type BenchMeasure, benchUnitOf } from '../../src/domain/measure/units.ts';
+import {
+  handAmount,
+  needsFinerScale,
+  onBench,
+  tooLittle,
+} from '../../src/domain/recipe/hand-amount.ts';
 import type { MeltPlan } from '../../src/domain/recipe/melt-plan.ts';
 import type { Melt } from '../../src/domain/recipe/melt.ts';
 import { amount, ledgerAmount } from '../format.ts';
@@ -15,7 +20,7 @@ export interface WeighLine {
   /** What to mind with it, in a word or two. */
   readonly hint: string;
   readonly amount: Exact;
-  readonly unit: Measure;
+  readonly unit: BenchMeasure;
   /** Whether another amount can be reported; spare pieces are laid by the piece and only ticked. */
   readonly canDiffer: boolean;
 }
@@ -92,14 +97,14 @@ function ingredients(melt: Melt, scaleStepG: Exact): WeighLine[] {
     const isSoap = ingredient.kind === 'soap';
     const name = isSoap ? ingredient.soap.name : ingredient.material.name;
     const isManyDrops = measure === 'drops' && wanted.gt(MANY_DROPS);
-    const inMl = isManyDrops && !isSoap && ingredient.material.unit === 'ml';
+    const inMl = isManyDrops && !isSoap && benchUnitOf(ingredient.material.unit) === 'ml';
     return {
       key: lineKey(melt.soap.name, name),
       name,
       hint: isSoap
         ? 'from its melt above'
         : inMl
-          ? `about ${amount(quantity, 'ml').text}`
+          ? `about ${amount(onBench(quantity, ingredient.material.unit), 'ml').text}`
           : finerHint(wanted, measure, scaleStepG),
       amount: wanted,
       unit: measure,
@@ -108,7 +113,7 @@ function ingredients(melt: Melt, scaleStepG: Exact): WeighLine[] {
   });
 }
 
-const finerHint = (wanted: Exact, unit: Measure, scaleStepG: Exact): string =>
+const finerHint = (wanted: Exact, unit: BenchMeasure, scaleStepG: Exact): string =>
   needsFinerScale(wanted, unit, scaleStepG) ? 'on a finer scale' : '';
 
 /** Past this many nobody counts without losing count. */
@@ -128,16 +133,20 @@ function sparesToLay({ soap, shapes }: Melt): WeighLine[] {
 }
 
 function addedLines(plan: MeltPlan): WeighLine[] {
-  return plan.added.map(({ material, quantity }) => ({
-    key: lineKey(ADDED, material.name),
-    name: material.name,
-    hint: [partWord(plan, material.name), finerHint(quantity, material.unit, plan.scaleStepG)]
-      .filter((words) => words !== '')
-      .join(', '),
-    amount: quantity,
-    unit: material.unit,
-    canDiffer: true,
-  }));
+  return plan.added.map(({ material, quantity }) => {
+    const unit = benchUnitOf(material.unit);
+    const measured = onBench(quantity, material.unit);
+    return {
+      key: lineKey(ADDED, material.name),
+      name: material.name,
+      hint: [partWord(plan, material.name), finerHint(measured, unit, plan.scaleStepG)]
+        .filter((words) => words !== '')
+        .join(', '),
+      amount: measured,
+      unit,
+      canDiffer: true,
+    };
+  });
 }
 
 const partWords = { scent: 'scent', paint: 'paint', pack: 'packaging' } as const;

@@ -55,6 +55,8 @@ export interface Material extends Liquid {
   readonly inci: string;
   readonly allergens: string;
   readonly supplier: string;
+  /** How much of its weight stays in the finished bar: 0 to 1. It is bought, used and costed in full. */
+  readonly staysShare: Exact;
 }
 
 /** Soap that can be melted and poured: a colour by its recipe, or a base just as it is. */
@@ -92,6 +94,8 @@ export interface Mold {
   readonly price: Exact | undefined;
   readonly lifeFills: Exact | undefined;
   readonly setMinutes: Exact | undefined;
+  /** How many of its pieces break: 0 ≤ loss < 1. */
+  readonly lossShare: Exact;
 }
 
 export interface Design {

@@ -1,6 +1,7 @@
 import { one } from '../kernel/exact.ts';
 import { didYouMean, nameKey, quoted } from '../kernel/names.ts';
 import { answer, type Result, wrong, wrongBecause } from '../kernel/result.ts';
+import { convert } from '../measure/convert.ts';
 import type { Batch, Book, Design, Fair, Item, Material, Mold, Named, Soap } from './book.ts';
 
 /** The tables that names are looked up in; a book under construction has them too. */
@@ -43,8 +44,9 @@ export function findSoap(book: Catalogue, name: string): Result<Soap> {
 /** Uncoloured soap: the base and nothing else. */
 function soapOfBase(base: Material): Soap {
   const ingredient = { kind: 'material', material: base } as const;
-  const density = base.densityGPerMl ?? one;
-  const stockPerG = base.unit === 'ml' ? one.div(density) : one;
+  // A base is weighed or measured, never counted, so there is always a way.
+  const perG = convert(one, 'g', base.unit, base);
+  const stockPerG = perG.ok ? perG.value : one;
   const line = { ingredient, amount: one, measure: 'g', g: one, stockPerG } as const;
   return { name: base.name, lines: [line], recipeG: one, base };
 }

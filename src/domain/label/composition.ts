@@ -4,11 +4,12 @@ import { compareNames } from '../kernel/names.ts';
 import { oncePer } from '../kernel/once-per.ts';
 import { answer, type Result, wrong } from '../kernel/result.ts';
 import { convert } from '../measure/convert.ts';
+import { benchUnitOf } from '../measure/units.ts';
 
-/** What one bar weighs and is made of, by the recipe; packaging is left out. */
+/** What one finished bar weighs and is made of, by the recipe; packaging and what dries off are left out. */
 export interface Composition {
   readonly totalG: Exact;
-  /** By name. Grams of each material in one bar. */
+  /** By name. Grams of each material that stay in one bar. */
   readonly materials: readonly { readonly material: Material; readonly g: Exact }[];
   /** Materials counted by the piece, which have no weight here. */
   readonly unweighed: readonly Material[];
@@ -17,7 +18,7 @@ export interface Composition {
 }
 
 /**
- * One bar by weight at the time of pouring: tiles and embeds as pieces × Fill g ÷ Cavities, pours,
+ * One finished bar by weight, of each material what stays in it (Stays %): tiles and embeds as pieces × Fill g ÷ Cavities, pours,
  * scent and paint, each soap taken apart through its blends. Fails where the design has no layers.
  */
 export function compositionOf(book: Book, design: Design): Result<Composition> {
@@ -26,7 +27,8 @@ export function compositionOf(book: Book, design: Design): Result<Composition> {
   const grams = new Map<Material, Exact>();
   const unweighed = new Set<Material>();
   const add = (material: Material, g: Exact): void => {
-    if (material.kind !== 'packaging') addTo(grams, material, g);
+    const staysG = g.times(material.staysShare);
+    if (material.kind !== 'packaging' && !staysG.isZero()) addTo(grams, material, staysG);
   };
   for (const layer of design.layers) {
     if ('soap' in layer) {
@@ -39,7 +41,8 @@ export function compositionOf(book: Book, design: Design): Result<Composition> {
       const { material, quantityPerBar } = layer;
       const g = convert(quantityPerBar, material.unit, 'g', material);
       if (g.ok) add(material, g.value);
-      else if (material.kind !== 'packaging') unweighed.add(material);
+      else if (material.kind !== 'packaging' && !material.staysShare.isZero())
+        unweighed.add(material);
     }
   }
   const materials = [...grams]
@@ -80,7 +83,7 @@ export function percentOf(g: Exact, totalG: Exact): Exact {
 function isDensityAssumed(book: Book, material: Material): boolean {
   return (
     material.densityGPerMl === undefined &&
-    (material.unit === 'ml' ||
+    (benchUnitOf(material.unit) === 'ml' ||
       book.assumptions.some(({ kind, about }) => kind === 'density' && about === material.name))
   );
 }

@@ -1,6 +1,8 @@
 import type { Item, Soap } from '../book/book.ts';
 import { itemOfLeftover, itemOfMaterial, itemOfSpare } from '../book/find.ts';
 import { type Exact, notBelowZero, sum } from '../kernel/exact.ts';
+import { ledgerDecimals, type StockUnit } from '../measure/units.ts';
+import { inStock } from '../recipe/hand-amount.ts';
 import type { MeltPlan } from '../recipe/melt-plan.ts';
 import type { MaterialNeed, Melt, Shaping } from '../recipe/melt.ts';
 import { measuredOut } from '../recipe/weigh-out.ts';
@@ -32,9 +34,9 @@ export interface PouredMelt {
   readonly leftoverG: Exact;
 }
 
-/** Milligrams and microlitres: finer than any scale or dropper, and short enough to read in the ledger. */
-const FIGURE_DECIMALS = 3;
-const asWritten = (figure: Exact): Exact => figure.toDecimalPlaces(FIGURE_DECIMALS);
+/** A figure as the ledger keeps it. */
+const asWritten = (figure: Exact, unit: StockUnit): Exact =>
+  figure.toDecimalPlaces(ledgerDecimals(unit));
 
 /** The plan with the maker's own figures in place of the planned ones where they gave any. */
 export function pouredMelts(plan: MeltPlan, pour: Pour): PouredMelt[] {
@@ -52,17 +54,17 @@ export function pouredMelts(plan: MeltPlan, pour: Pour): PouredMelt[] {
         return {
           item,
           shape,
-          pieces: asWritten(pour.sparePieces.get(item.name) ?? shape.sparePieces),
+          pieces: asWritten(pour.sparePieces.get(item.name) ?? shape.sparePieces, 'each'),
         };
       }),
-      leftoverG: asWritten(pour.leftoverG.get(leftover.name) ?? melt.leftoverG),
+      leftoverG: asWritten(pour.leftoverG.get(leftover.name) ?? melt.leftoverG, 'g'),
     };
   });
 }
 
 function remelted({ soap, remeltG }: Melt, pour: Pour): Consumed[] {
   const item = itemOfLeftover(soap);
-  const g = asWritten(pour.weighed.get(lineKey(soap.name, item.name)) ?? remeltG);
+  const g = asWritten(pour.weighed.get(lineKey(soap.name, item.name)) ?? remeltG, 'g');
   return g.isZero() ? [] : [{ item, soap: undefined, quantity: g, g }];
 }
 
@@ -75,7 +77,10 @@ function freshlyWeighed({ soap, ingredients }: Melt, pour: Pour): Consumed[] {
     return {
       item: ingredient.kind === 'material' ? itemOfMaterial(ingredient.material) : undefined,
       soap: ingredient.kind === 'soap' ? ingredient.soap : undefined,
-      quantity: asWritten(quantity),
+      quantity: asWritten(
+        quantity,
+        ingredient.kind === 'material' ? ingredient.material.unit : 'g',
+      ),
       g,
     };
   });
@@ -99,8 +104,14 @@ export function addedMaterials(
   plan: MeltPlan,
   pour: Pour,
 ): { readonly item: Item; readonly quantity: Exact }[] {
-  return addedFor(plan, pour.lost ?? 0).map(({ material, quantity }) => ({
-    item: itemOfMaterial(material),
-    quantity: asWritten(pour.weighed.get(lineKey(ADDED, material.name)) ?? quantity),
-  }));
+  return addedFor(plan, pour.lost ?? 0).map(({ material, quantity }) => {
+    const weighed = pour.weighed.get(lineKey(ADDED, material.name));
+    return {
+      item: itemOfMaterial(material),
+      quantity: asWritten(
+        weighed === undefined ? quantity : inStock(weighed, material.unit),
+        material.unit,
+      ),
+    };
+  });
 }

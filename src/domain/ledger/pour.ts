@@ -22,7 +22,7 @@ export interface Pour {
   readonly lost: number | undefined;
   /** Minutes it really took; the design's own where undefined. */
   readonly minutes: number | undefined;
-  /** What was really weighed or counted, by `lineKey`, in the line's own measure; the plan's where absent. */
+  /** What was really weighed or counted, by `lineKey`, in the line's own measure, or g, ml or pieces of what is added; the plan's where absent. */
   readonly weighed: ReadonlyMap<string, Exact>;
   /** Spare pieces this pour left, by item name ("Teal × Small tiles"); the plan's where absent. */
   readonly sparePieces: ReadonlyMap<string, Exact>;

@@ -5,6 +5,8 @@ import { nameKey } from '../kernel/names.ts';
 import { answer, type Result, wrong } from '../kernel/result.ts';
 import { currencyDecimals, roundMoney } from '../money/currency.ts';
 import { splitAmount } from '../money/split.ts';
+import { benchUnitOf } from '../measure/units.ts';
+import { onBench } from '../recipe/hand-amount.ts';
 import { entryId } from './posting.ts';
 
 /** A delivery: several lots that came together and share the freight. */
@@ -65,8 +67,10 @@ const lotOf = (line: DeliveredLine, delivery: Delivery, index: number): string =
 
 /** Grams, or as many millilitres; things counted in each weigh nothing here, since nobody knows. */
 function weightOf({ material, quantity }: DeliveredLine): Exact {
-  if (material.unit === 'each') return zero;
-  return material.unit === 'ml' ? quantity.times(material.densityGPerMl ?? 1) : quantity;
+  const measured = onBench(quantity, material.unit);
+  const bench = benchUnitOf(material.unit);
+  if (bench === 'each') return zero;
+  return bench === 'ml' ? measured.times(material.densityGPerMl ?? 1) : measured;
 }
 
 function troubleWith(book: Book, delivery: Delivery): string | undefined {

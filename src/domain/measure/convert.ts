@@ -1,7 +1,14 @@
 import { type Exact, exact, one } from '../kernel/exact.ts';
 import { didYouMean, quoted } from '../kernel/names.ts';
 import { answer, type Result, andThen, wrong } from '../kernel/result.ts';
-import { type Dimension, findUnit, type StockUnit, unitNames, unitSpellings } from './units.ts';
+import {
+  benchUnitOf,
+  type Dimension,
+  findUnit,
+  type StockUnit,
+  unitNames,
+  unitSpellings,
+} from './units.ts';
 
 /** What a bridge between weight, volume and drops needs to know of one material. */
 export interface Liquid {
@@ -24,14 +31,14 @@ export interface Bridge {
 
 /**
  * The bridge of a liquid. A blank density is taken as 1 g/ml only where the material is stocked in
- * ml or counted in drops; otherwise undefined.
+ * a volume or counted in drops; otherwise undefined.
  */
 export function bridgeOf(liquid: Liquid, inDrops: boolean): Bridge | undefined {
   const dropsPerMl = liquid.dropsPerMl ?? USUAL_DROPS_PER_ML;
   if (liquid.densityGPerMl !== undefined) {
     return { densityGPerMl: liquid.densityGPerMl, dropsPerMl, densityAssumed: false };
   }
-  const mayAssume = inDrops || liquid.unit === 'ml';
+  const mayAssume = inDrops || benchUnitOf(liquid.unit) === 'ml';
   return mayAssume ? { densityGPerMl: one, dropsPerMl, densityAssumed: true } : undefined;
 }
 

@@ -1,8 +1,12 @@
 import { Exact } from '../kernel/exact.ts';
 
-/** What a stock item is counted in. */
-export const stockUnits = ['g', 'ml', 'each'] as const;
+/** What a stock item is counted in: as the maker buys it. */
+export const stockUnits = ['g', 'kg', 'oz', 'lb', 'ml', 'l', 'fl oz', 'each'] as const;
 export type StockUnit = (typeof stockUnits)[number];
+
+/** What a bench scale, a measuring jug or a count shows. */
+export type BenchUnit = 'g' | 'ml' | 'each';
+export type BenchMeasure = BenchUnit | 'drops';
 
 /** What a recipe or layer line may be measured in besides its stock unit. */
 export type Measure = StockUnit | 'drops';
@@ -80,6 +84,31 @@ const otherSpellings: ReadonlyMap<string, string> = new Map(
 export const unitNames: readonly string[] = [...units.keys()];
 /** Everything that is taken for a unit. */
 export const unitSpellings: readonly string[] = [...unitNames, ...otherSpellings.keys()];
+
+const benchUnits: Readonly<Record<StockUnit, BenchUnit>> = {
+  g: 'g',
+  kg: 'g',
+  oz: 'g',
+  lb: 'g',
+  ml: 'ml',
+  l: 'ml',
+  'fl oz': 'ml',
+  each: 'each',
+};
+
+/** What a material is measured out in that is kept in a stock unit: g for all weights, ml for all volumes. */
+export const benchUnitOf = (unit: StockUnit): BenchUnit => benchUnits[unit];
+
+/** Milligrams, microlitres and thousandths of a piece: finer than any scale or dropper. */
+const BENCH_DECIMALS = 3;
+/** What is kept in a larger unit has as fine a last digit: a millionth of a pound is half a milligram. */
+const LARGE_DECIMALS = 6;
+
+/** Decimals that the ledger keeps of a quantity in a unit: no coarser than a scale, and short enough to read. */
+export function ledgerDecimals(unit: string): number {
+  const size = findUnit(unit)?.size;
+  return size?.gt(1) === true ? LARGE_DECIMALS : BENCH_DECIMALS;
+}
 
 /** The unit of that name in any case, or undefined. */
 export function findUnit(name: string): Unit | undefined {

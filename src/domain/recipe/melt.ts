@@ -2,7 +2,7 @@ import type { Layer, Material, Mold, Soap } from '../book/book.ts';
 import { leftoverName, spareName } from '../book/find.ts';
 import { addTo, divideUp, type Exact, least, one, roundUpTo, sum, zero } from '../kernel/exact.ts';
 import { oncePer } from '../kernel/once-per.ts';
-import { handAmount } from './hand-amount.ts';
+import { handQuantity } from './hand-amount.ts';
 import { type WeighedIngredient, weighByHand, weighExactly } from './weigh-out.ts';
 
 /** One melting of one soap: for its own tiles, embeds and pours and for the blends made from it. */
@@ -31,7 +31,7 @@ export interface Shaping {
   readonly fills: Exact;
   readonly soapG: Exact;
   readonly scrapeG: Exact;
-  /** Pieces poured beyond need. */
+  /** Pieces poured beyond need; those that break are among them. */
   readonly sparePieces: Exact;
 }
 
@@ -62,7 +62,7 @@ export const byHand: Measuring = {
   weigh: weighByHand,
   add: ({ material, quantity }, scaleStepG) => ({
     material,
-    quantity: handAmount(quantity, material.unit, scaleStepG),
+    quantity: handQuantity(quantity, material.unit, scaleStepG),
   }),
 };
 
@@ -87,7 +87,8 @@ export function planShapes(
   return [...byMold].map(([mold, piecesNeeded]) => {
     const piecesFromSpares = least(piecesNeeded, onHand(spareName(soap, mold)));
     const toPour = piecesNeeded.minus(piecesFromSpares);
-    const fills = divideUp(toPour, mold.cavities);
+    // The fills whose pieces that don't break are enough (contract §3.1), without a division that has no last digit.
+    const fills = divideUp(toPour, mold.cavities.times(one.minus(mold.lossShare)));
     return {
       mold,
       piecesNeeded,

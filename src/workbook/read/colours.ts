@@ -3,6 +3,8 @@ import { findSoap } from '../../domain/book/find.ts';
 import { type Exact, exact, one, sum } from '../../domain/kernel/exact.ts';
 import { compareNames, didYouMean, nameKey, quoted, shortened } from '../../domain/kernel/names.ts';
 import { answer, type Result, wrong, wrongBecause } from '../../domain/kernel/result.ts';
+import { convert } from '../../domain/measure/convert.ts';
+import { benchUnitOf } from '../../domain/measure/units.ts';
 import { soapDensity } from '../../domain/recipe/density.ts';
 import { convertNoting, noted, type Reading } from './context.ts';
 import { groupRows, type Rows } from './rows.ts';
@@ -200,11 +202,10 @@ function stockUnitsPerG(
   const { material } = ingredient;
   if (material.unit === 'each')
     return wrong(`${material.name} is counted in each and can't be melted in.`);
-  if (material.unit === 'g') return answer(one);
   // Counting drops lets a blank density be assumed, and one bridge must serve the line both ways.
-  return measure === 'drops'
-    ? answer(one.div(material.densityGPerMl ?? one))
-    : convertNoting(reading, one, 'g', 'ml', material);
+  return measure === 'drops' && benchUnitOf(material.unit) === 'ml'
+    ? convert(one.div(material.densityGPerMl ?? one), 'ml', material.unit)
+    : convertNoting(reading, one, 'g', material.unit, material);
 }
 
 /** Bases first, then blended colours, then what is added; heaviest first; so row order never matters. */

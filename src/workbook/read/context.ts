@@ -5,7 +5,7 @@ import { exact } from '../../domain/kernel/exact.ts';
 import { nameKey } from '../../domain/kernel/names.ts';
 import type { Result } from '../../domain/kernel/result.ts';
 import { bridgeOf, convert } from '../../domain/measure/convert.ts';
-import type { Measure } from '../../domain/measure/units.ts';
+import { findUnit, type Measure } from '../../domain/measure/units.ts';
 import type { Findings } from './findings.ts';
 
 /** A book while it is being read: the names found so far, and what was wrong or assumed. */
@@ -82,11 +82,11 @@ export function convertNoting(
   to: Measure,
   material: Material,
 ): Result<Exact> {
-  const crosses = from !== to && from !== 'each' && to !== 'each';
-  const usesMass = from === 'g' || to === 'g';
+  const dimensions = [findUnit(from)?.dimension, findUnit(to)?.dimension];
+  const crosses = dimensions[0] !== dimensions[1] && !dimensions.includes('count');
   if (
     crosses &&
-    usesMass &&
+    dimensions.includes('mass') &&
     bridgeOf(material, from === 'drops' || to === 'drops')?.densityAssumed === true
   ) {
     assume(reading, {

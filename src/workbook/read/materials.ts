@@ -1,7 +1,7 @@
-import { exact, zero } from '../../domain/kernel/exact.ts';
+import { exact, hundred, one, zero } from '../../domain/kernel/exact.ts';
 import { nameKey } from '../../domain/kernel/names.ts';
 import type { Material, Mold } from '../../domain/book/book.ts';
-import { noteSmall, type Reading, optional } from './context.ts';
+import { assume, noteSmall, type Reading, optional } from './context.ts';
 import type { Rows } from './rows.ts';
 
 export function readMaterials(rows: Rows<'materials'>, reading: Reading): void {
@@ -22,15 +22,23 @@ export function readMaterials(rows: Rows<'materials'>, reading: Reading): void {
       inci: row.inci ?? '',
       allergens: row.allergens ?? '',
       supplier: row.supplier ?? '',
+      staysShare: row.staysPercent === undefined ? one : exact(row.staysPercent).div(hundred),
     };
     reading.materials.set(nameKey(row.material), material);
     noteSmall(reading, 'percent', row.material, `Max % of ${row.material}`, row.maxPercent ?? 0);
+    noteSmall(
+      reading,
+      'percent',
+      row.material,
+      `Stays % of ${row.material}`,
+      row.staysPercent ?? 0,
+    );
     if (material.kind === 'base' && material.unit === 'each') {
       reading.findings.add(
         'Materials',
         row.row,
         'Unit',
-        `is "each", but ${row.material} is a base, which is weighed. Use g or ml`,
+        `is "each", but ${row.material} is a base, which is weighed. Use g, or another unit of weight or volume`,
       );
     }
   }
@@ -58,7 +66,13 @@ export function readMolds(rows: Rows<'molds'>, reading: Reading): void {
       price: optional(row.price),
       lifeFills: optional(row.lifeFills),
       setMinutes: optional(row.setMinutes),
+      lossShare: exact(row.lossPercent ?? 0).div(hundred),
     };
+    noteSmall(reading, 'percent', row.mold, `Loss % of ${row.mold}`, row.lossPercent ?? 0);
+    if (mold.makes === 'bars' && !mold.lossShare.isZero()) {
+      const sentence = `Loss % of ${row.mold} is not used, since it makes bars: bars that fail are told by Yield % in Designs.`;
+      assume(reading, { kind: 'percent', about: row.mold, sentence });
+    }
     reading.molds.set(nameKey(row.mold), mold);
   }
 }
