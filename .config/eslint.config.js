@@ -27,7 +27,18 @@ const outsideTheCore = [
 
 /** Each folder of the domain knows those before it. */
 const domainFolders = [
-  ...['kernel', 'money', 'measure', 'book', 'forecast', 'stock', 'recipe', 'cost', 'sell'],
+  ...[
+    'kernel',
+    'batching',
+    'money',
+    'measure',
+    'book',
+    'forecast',
+    'stock',
+    'recipe',
+    'cost',
+    'sell',
+  ],
   ...['reorder', 'schedule', 'supplies', 'trace', 'now', 'label', 'ledger', 'health'],
 ];
 

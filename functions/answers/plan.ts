@@ -73,11 +73,11 @@ function fitRows(report: ForecastReport): Rows {
 
 const tasks = { shape: 'Shape tiles', pour: 'Pour', unmold: 'Unmold' } as const;
 
-const entryRow = ({ day, task, line, bars, minutes }: CalendarEntry): CellAnswer[] => [
+const entryRow = ({ day, task, batch, minutes }: CalendarEntry): CellAnswer[] => [
   isoDate(day),
   tasks[task],
-  line.design.name,
-  bars,
+  batch.design.name,
+  batch.bars,
   minutes,
 ];
 

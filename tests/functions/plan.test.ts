@@ -230,8 +230,8 @@ describe('CALENDAR', () => {
     const tables = withSetting(withSetting(workshop, 'Minutes per day', 100), 'Rest days', 'Wed');
     expect(call('CALENDAR', bookOf(tables), '2024-11-01')).toEqual([
       ['Date', 'Task', 'Design', 'Bars', 'Minutes'],
-      ['2024-12-02', 'Pour', 'Tide Pool', 4, 60],
-      ['2024-12-03', 'Pour', 'Tide Pool', 8, 100],
+      ['2024-12-02', 'Pour', 'Tide Pool', 6, 80],
+      ['2024-12-03', 'Pour', 'Tide Pool', 6, 80],
     ]);
   });
 

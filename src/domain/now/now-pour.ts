@@ -1,4 +1,4 @@
-import type { Book, PlanLine } from '../book/book.ts';
+import type { Book, Design } from '../book/book.ts';
 import { count } from '../kernel/count.ts';
 import { type Day, isoDate } from '../kernel/day.ts';
 import { type Advice, byWhen } from './advice.ts';
@@ -6,12 +6,14 @@ import { calendar, type CalendarEntry } from '../schedule/calendar.ts';
 
 const words = { shape: 'Shape tiles and embeds for', pour: 'Pour', unmold: 'Unmold' } as const;
 
-/** The next step of each plan line; what can't be ready in time is due now. */
+/** The next step of each design; what can't be ready in time is due now. */
 export function pourAdvice(book: Book, today: Day): Advice[] {
   const plan = calendar(book, today);
   if (!plan.ok) return [];
-  const next = new Map<PlanLine, CalendarEntry>();
-  for (const entry of plan.value.entries) if (!next.has(entry.line)) next.set(entry.line, entry);
+  const next = new Map<Design, CalendarEntry>();
+  for (const entry of plan.value.entries) {
+    if (!next.has(entry.batch.design)) next.set(entry.batch.design, entry);
+  }
   const late = plan.value.notices.filter(({ line }) => line.readyBy >= today);
   return [
     ...late.map(({ line, bars, sentence }): Advice => ({
@@ -20,20 +22,21 @@ export function pourAdvice(book: Book, today: Day): Advice[] {
       reasons: [sentence],
       due: today,
     })),
-    ...[...next.values()]
-      .filter(({ line }) => !late.some((notice) => notice.line === line))
-      .map((entry) => nextStep(entry, today)),
+    ...[...next.values()].map((entry) => nextStep(entry, today)),
   ];
 }
 
-function nextStep({ line, bars, day, task }: CalendarEntry, today: Day): Advice {
-  const forFair = line.fair === '' ? '' : ` for ${line.fair}`;
+function nextStep({ batch, day, task }: CalendarEntry, today: Day): Advice {
   return {
     kind: 'pour',
-    title: `${words[task]} ${count(bars, 'bar')} of ${line.design.name}`,
-    reasons: [
-      `Do it ${byWhen(day, today)}, since plan line ${line.planLine} is to be ready by ${isoDate(line.readyBy)}${forFair}.`,
-    ],
+    title: `${words[task]} ${count(batch.bars, 'bar')} of ${batch.design.name}`,
+    reasons: batch.lines.map(({ line, bars }, at) => {
+      const forFair = line.fair === '' ? '' : ` for ${line.fair}`;
+      const readyBy = `to be ready by ${isoDate(line.readyBy)}${forFair}`;
+      return at === 0
+        ? `Do it ${byWhen(day, today)}, since plan line ${line.planLine} is ${readyBy}.`
+        : `${count(bars, 'bar')} of them are for plan line ${line.planLine}, ${readyBy}.`;
+    }),
     due: day,
   };
 }

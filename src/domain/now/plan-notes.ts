@@ -7,9 +7,12 @@ import { supplies, type SupplyOptions } from '../supplies/supplies.ts';
 
 /** Something that the plan leaves to see to, or had to take for granted. */
 export interface PlanNote {
-  /** A plan line that does not fit or can't be planned, one of the past, a material, or what is assumed. */
-  readonly kind: 'line' | 'past line' | 'material' | 'assumed';
-  /** The plan line's or the material's name; blank for what is assumed. */
+  /**
+   * A plan line that does not fit or can't be planned, one of the past, a calendar that may not be the
+   * best, a material, or what is assumed.
+   */
+  readonly kind: 'line' | 'past line' | 'calendar' | 'material' | 'assumed';
+  /** The plan line's or the material's name; Calendar; blank for what is assumed. */
   readonly about: string;
   readonly sentence: string;
 }
@@ -26,7 +29,7 @@ export function planNotes(book: Book, from: Day, options: SupplyOptions): Result
 const kept = oncePerKey<Book, Result<PlanNote[]>>();
 
 function workOut(book: Book, from: Day, options: SupplyOptions): Result<PlanNote[]> {
-  return andThen(calendar(book, from), ({ notices, assumptions }) => {
+  return andThen(calendar(book, from), ({ notices, proof, assumptions }) => {
     const bought = supplies(book, from, options);
     // Where nothing can be bought, the calendar has said why.
     const notes = bought.ok ? bought.value.notes : [];
@@ -36,6 +39,7 @@ function workOut(book: Book, from: Day, options: SupplyOptions): Result<PlanNote
         about: line.planLine,
         sentence,
       })),
+      ...proof.map((sentence): PlanNote => ({ kind: 'calendar', about: 'Calendar', sentence })),
       ...notes.map(({ material, sentence }): PlanNote => ({
         kind: 'material',
         about: material.name,

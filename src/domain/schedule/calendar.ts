@@ -2,9 +2,11 @@ import type { Book, PlanLine } from '../book/book.ts';
 import { type Day, wholeDay } from '../kernel/day.ts';
 import { andThen, answer, type Result } from '../kernel/result.ts';
 import { minutesFor, unlimited } from './capacity.ts';
-import { adviceFor, inTime, laterReadyBy, lateSentence } from './fit-advice.ts';
-import { type OpenLine, openPlan, pastSentence } from './plan-lines.ts';
-import { type LineSchedule, moldsOf, schedule } from './schedule.ts';
+import { adviceFor, laterReadyBy, missingSentence } from './fit-advice.ts';
+import { type OpenLine, pastSentence } from './plan-lines.ts';
+import { hasLayers, plannedBatches } from './planned-batches.ts';
+import { proofSentences } from './proof.ts';
+import { moldsOf, type Schedule, type ScheduledBatch } from './schedule.ts';
 import type { Work } from './work.ts';
 
 /** What to do on which day so that the plan is ready in time. */
@@ -17,14 +19,13 @@ export interface Calendar {
   readonly covered: readonly CalendarNotice[];
   /** What had to be taken as no limit, a sentence each. */
   readonly assumptions: readonly string[];
+  /** Where the search for the best plan had to stop early: how far from it this one may be. */
+  readonly proof: readonly string[];
 }
 
 export interface CalendarEntry extends Work {
-  readonly line: PlanLine;
-  /** Good bars that this work is for. */
-  readonly bars: number;
-  /** First day these bars can be sold. */
-  readonly readyOn: Day;
+  /** The batch that this work is for. */
+  readonly batch: ScheduledBatch;
 }
 
 export interface CalendarNotice {
@@ -36,65 +37,55 @@ export interface CalendarNotice {
   readonly sentence: string;
 }
 
-/**
- * Works back from each Ready by over drying, setting and pouring, with the molds owned, the minutes of a
- * day and the rest days of Settings. Fails where Plan has no line.
- */
+/** What to do on which day, in whole batches. Fails where Plan has no line. */
 export function calendar(book: Book, from: Day): Result<Calendar> {
   const today = wholeDay(from);
-  return andThen(openPlan(book, today), ({ open, past }) => {
-    const bare = open.filter(({ line }) => line.design.layers.length === 0);
-    const lines = open.filter((line) => !bare.includes(line));
-    const placed = schedule(lines, book.settings);
+  return andThen(plannedBatches(book, today), ({ open, past, planned }) => {
+    const lines = open.filter(hasLayers);
     return answer({
-      entries: placed.flatMap((line) => entriesOf(line, today)).sort((a, b) => a.day - b.day),
+      entries: planned.batches
+        .flatMap((batch) => batch.work.map((task): CalendarEntry => ({ ...task, batch })))
+        .sort((a, b) => a.day - b.day),
       notices: [
         ...past.map((line) => notice(line, line.bars, 0, pastSentence(line, today))),
-        ...bare.map(({ line }) =>
-          notice(
-            line,
-            line.bars,
-            0,
-            `Plan line ${line.planLine} can't be planned: ${line.design.name} has no lines in Layers. Add what one bar is made of.`,
+        ...open
+          .filter((each) => !hasLayers(each))
+          .map(({ line }) =>
+            notice(
+              line,
+              line.bars,
+              0,
+              `Plan line ${line.planLine} can't be planned: ${line.design.name} has no lines in Layers. Add what one bar is made of.`,
+            ),
           ),
-        ),
-        ...lateNotices(placed, lines, book, today),
+        ...missingNotices(planned, lines, book, today),
       ],
       covered: lines.filter(({ barsToMake }) => barsToMake === 0).map(onHandNotice),
       assumptions: unlimited(book, moldsOf(lines)),
+      proof: proofSentences(planned.proof),
     });
   });
 }
 
-/** The parts of a line that begin in time; the others are in its notice. */
-function entriesOf({ open, parts }: LineSchedule, from: Day): CalendarEntry[] {
-  return parts
-    .filter(({ firstDay }) => firstDay >= from)
-    .flatMap(({ bars, work, readyOn }) =>
-      work.map((task) => ({ ...task, line: open.line, bars, readyOn })),
-    );
-}
-
-function lateNotices(
-  placed: readonly LineSchedule[],
+function missingNotices(
+  planned: Schedule,
   lines: readonly OpenLine[],
   { settings }: Book,
   from: Day,
 ): CalendarNotice[] {
-  const late = placed.filter((line) => !inTime(line, from));
-  if (late.length === 0) return [];
+  const short = lines.flatMap((open) => {
+    const bars = planned.missing.get(open.line) ?? 0;
+    return bars === 0 ? [] : [{ open, bars }];
+  });
+  if (short.length === 0) return [];
   const advice = adviceFor(lines, settings, from);
-  return late.map((line) => {
-    const { open, parts, barsWithoutDay } = line;
-    const readyBy = laterReadyBy(line, placed, settings, from);
-    const overdue = parts.filter(({ firstDay }) => firstDay < from);
-    const work = overdue.flatMap((part) => part.work);
+  return short.map(({ open, bars }) => {
+    const readyBy = laterReadyBy({ open, bars }, planned, settings, from);
     return notice(
       open.line,
-      barsWithoutDay + overdue.reduce((sum, { bars }) => sum + bars, 0),
-      work.reduce((sum, { minutes }) => sum + minutes, 0) +
-        (barsWithoutDay === 0 ? 0 : minutesFor(open.line.design, barsWithoutDay)),
-      lateSentence(line, from, advice, readyBy, settings),
+      bars,
+      minutesFor(open.line.design, bars),
+      missingSentence({ open, bars }, advice, readyBy, settings),
     );
   });
 }

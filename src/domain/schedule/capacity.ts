@@ -1,6 +1,7 @@
 import type { Book, Design, Mold } from '../book/book.ts';
 import type { Settings } from '../book/settings.ts';
-import { type Exact, exact, toCell } from '../kernel/exact.ts';
+import { divideUp, type Exact, exact, toCell } from '../kernel/exact.ts';
+import { oncePer } from '../kernel/once-per.ts';
 
 /** A day and a night: a mold set overnight is empty next morning. */
 const DAY_MINUTES = 24 * 60;
@@ -42,41 +43,47 @@ export function minutesFor(design: Design, bars: number): number {
   return toCell(design.labourMinutes.times(started(design, bars)).plus(design.setupMinutes));
 }
 
+/** Bars to start so that so many come out good. */
+export const startedBars = (design: Design, bars: number): number => toCell(started(design, bars));
+
 /** Fills of each mold for a batch; the bar mold apart from the pieces laid in. */
 export interface Fills {
   readonly pieces: ReadonlyMap<Mold, number>;
   readonly bars: ReadonlyMap<Mold, number>;
 }
 
-const known = new WeakMap<Design, Map<number, Fills>>();
-
-/** Fills for a batch. Kept for the design, since a schedule asks for the same counts day after day. */
+/** Fills for a batch of so many good bars made alone. */
 export function fillsFor(design: Design, bars: number): Fills {
-  const counts = known.get(design) ?? new Map<number, Fills>();
-  known.set(design, counts);
-  const fills = counts.get(bars) ?? countFills(design, bars);
-  counts.set(bars, fills);
-  return fills;
-}
-
-function countFills(design: Design, bars: number): Fills {
   const starting = started(design, bars);
-  const bySoap = new Map<string, { readonly mold: Mold; readonly needed: Exact }>();
-  for (const layer of design.layers) {
-    if (layer.part !== 'tiles' && layer.part !== 'embed') continue;
-    const key = `${layer.soap.name}\n${layer.mold.name}`;
-    const needed = layer.perBar.times(starting).plus(bySoap.get(key)?.needed ?? 0);
-    bySoap.set(key, { mold: layer.mold, needed });
-  }
   const pieces = new Map<Mold, number>();
-  for (const { mold, needed } of bySoap.values()) {
-    const fills = toCell(needed.div(mold.cavities).ceil());
+  for (const { mold, perBar } of piecesOf(design)) {
+    const fills = toCell(divideUp(perBar.times(starting), mold.cavities));
     pieces.set(mold, (pieces.get(mold) ?? 0) + fills);
   }
   const { barMold } = design;
   if (barMold === undefined) return { pieces, bars: new Map() };
-  return { pieces, bars: new Map([[barMold, toCell(starting.div(barMold.cavities).ceil())]]) };
+  return { pieces, bars: new Map([[barMold, toCell(divideUp(starting, barMold.cavities))]]) };
 }
+
+/** Pieces of one soap from one mold in each bar. */
+export interface PiecesOfSoap {
+  readonly soap: string;
+  readonly mold: Mold;
+  readonly perBar: Exact;
+}
+
+/** The tiles and embeds of a bar, each soap and mold once. */
+export const piecesOf = oncePer((design: Design): readonly PiecesOfSoap[] => {
+  const bySoap = new Map<string, PiecesOfSoap>();
+  for (const layer of design.layers) {
+    if (layer.part !== 'tiles' && layer.part !== 'embed') continue;
+    const { soap, mold } = layer;
+    const key = `${soap.name}\n${mold.name}`;
+    const perBar = layer.perBar.plus(bySoap.get(key)?.perBar ?? 0);
+    bySoap.set(key, { soap: soap.name, mold, perBar });
+  }
+  return [...bySoap.values()];
+});
 
 const started = ({ yieldShare }: Design, bars: number): Exact => exact(bars).div(yieldShare).ceil();
 

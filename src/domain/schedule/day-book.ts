@@ -43,8 +43,4 @@ export class DayBook {
     for (const [mold, count] of fills) taken.set(mold, (taken.get(mold) ?? 0) + count);
     this.fills.set(day, taken);
   }
-
-  isEmpty(day: Day): boolean {
-    return !this.minutes.has(day) && !this.fills.has(day);
-  }
 }

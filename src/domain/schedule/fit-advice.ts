@@ -1,14 +1,19 @@
+import { largestFit } from '../batching/day-choices.ts';
+import type { SearchEffort } from '../batching/plan-batches.ts';
 import type { Mold } from '../book/book.ts';
 import { count } from '../kernel/count.ts';
 import { type Day, isoDate, wholeDay } from '../kernel/day.ts';
 import { exact } from '../kernel/exact.ts';
+import { readyOn } from './batch.ts';
 import { capacityOf, minutesFor } from './capacity.ts';
 import { DayBook } from './day-book.ts';
+import { roomFor } from './day-room.ts';
 import { largest } from './largest.ts';
 import type { OpenLine } from './plan-lines.ts';
-import { type LineSchedule, moldsOf, placeLine, schedule } from './schedule.ts';
+import { moldsOf, type Schedule, schedule, type ScheduleOptions } from './schedule.ts';
+import { needsShapingAhead } from './shape-ahead.ts';
 import type { ScheduleSettings } from './work.ts';
-import { hasWorkDay } from './work-days.ts';
+import { hasWorkDay, workDaysBetween } from './work-days.ts';
 
 /** What to change so that a plan which does not fit would. Each was tried on the whole plan. */
 export interface FitAdvice {
@@ -18,14 +23,19 @@ export interface FitAdvice {
   readonly moreSections: { readonly mold: Mold; readonly count: number } | undefined;
 }
 
+/** A line, and how many of its bars find no day. */
+export interface MissingBars {
+  readonly open: OpenLine;
+  readonly bars: number;
+}
+
 const MINUTES_IN_A_DAY = 1440;
 const MOST_SECTIONS_MORE = 6;
 const MOST_DAYS_LATER = 366;
+const MOST_DAYS_EARLIER = 60;
 
-/** Whether all of a line's bars are made on `from` or later. */
-export function inTime({ parts, barsWithoutDay }: LineSchedule, from: Day): boolean {
-  return barsWithoutDay === 0 && parts.every(({ firstDay }) => firstDay >= from);
-}
+/** A quick look finds a plan that fits nearly as surely as a long one, and a dozen are asked for. */
+const QUICK: readonly SearchEffort[] = [{ allWays: 40, someWays: 6, questions: 8000 }];
 
 export function adviceFor(
   lines: readonly OpenLine[],
@@ -38,6 +48,16 @@ export function adviceFor(
   return { minutesPerDay, moreSections };
 }
 
+function fits(
+  lines: readonly OpenLine[],
+  settings: ScheduleSettings,
+  from: Day,
+  options: ScheduleOptions = {},
+): boolean {
+  const { missing } = schedule(lines, settings, from, { efforts: QUICK, ...options });
+  return [...missing.values()].every((bars) => bars === 0);
+}
+
 function enoughMinutes(
   lines: readonly OpenLine[],
   settings: ScheduleSettings,
@@ -47,11 +67,9 @@ function enoughMinutes(
   if (has === 0) return undefined;
   const most = MINUTES_IN_A_DAY - Math.ceil(has);
   // `largest` counts how far minutes can be taken off a full day with the plan still fitting.
-  const fits = (fewer: number): boolean =>
-    schedule(lines, { ...settings, minutesPerDay: MINUTES_IN_A_DAY - fewer }).every((line) =>
-      inTime(line, from),
-    );
-  return fits(0) ? MINUTES_IN_A_DAY - largest(most, fits) : undefined;
+  const fitsWithout = (fewer: number): boolean =>
+    fits(lines, { ...settings, minutesPerDay: MINUTES_IN_A_DAY - fewer }, from);
+  return fitsWithout(0) ? MINUTES_IN_A_DAY - largest(most, fitsWithout) : undefined;
 }
 
 function enoughSections(
@@ -60,47 +78,58 @@ function enoughSections(
   from: Day,
 ): FitAdvice['moreSections'] {
   const capacity = capacityOf(settings);
-  const fits = (fillsOf: (mold: Mold) => number): boolean =>
-    schedule(lines, settings, { ...capacity, fillsOf }).every((line) => inTime(line, from));
-  if (!fits(() => Infinity)) return undefined;
+  const fitsWith = (fillsOf: (mold: Mold) => number): boolean =>
+    fits(lines, settings, from, { capacity: { ...capacity, fillsOf } });
+  if (!fitsWith(() => Infinity)) return undefined;
   for (const mold of moldsOf(lines)) {
-    if (!fits((other) => (other === mold ? Infinity : capacity.fillsOf(other)))) continue;
+    if (!fitsWith((other) => (other === mold ? Infinity : capacity.fillsOf(other)))) continue;
     for (let count = 1; count <= MOST_SECTIONS_MORE; count += 1) {
       const more = { ...mold, sections: mold.sections?.plus(exact(count)) };
-      if (fits((other) => capacity.fillsOf(other === mold ? more : other))) return { mold, count };
+      if (fitsWith((other) => capacity.fillsOf(other === mold ? more : other)))
+        return { mold, count };
     }
   }
   return undefined;
 }
 
-/** The first later Ready by on which a line would be in time with the other lines' work as it is. */
+/**
+ * A later Ready by on which a line would be in time: the bars that find no day are made on the first
+ * days that have room beside all that is planned. Undefined where none has within a year.
+ */
 export function laterReadyBy(
-  late: LineSchedule,
-  placed: readonly LineSchedule[],
+  { open, bars }: MissingBars,
+  { batches }: Schedule,
   settings: ScheduleSettings,
   from: Day,
 ): Day | undefined {
-  if (!hasWorkDay(settings)) return undefined;
-  const { line } = late.open;
   const capacity = capacityOf(settings);
-  const others = placed.filter((other) => other !== late).flatMap(({ parts }) => parts);
-  const after = (days: number): Day => wholeDay(line.readyBy) + days;
-  const fits = (days: number): boolean => {
-    const dayBook = new DayBook(capacity);
-    for (const { day, minutes, fills } of others.flatMap(({ work }) => work))
-      dayBook.take(day, minutes, fills);
-    const moved = { ...late.open, line: { ...line, readyBy: after(days) } };
-    return inTime(placeLine(moved, settings, capacity, dayBook), from);
-  };
-  if (!fits(MOST_DAYS_LATER)) return undefined;
-  const sooner = largest(MOST_DAYS_LATER - 1, (days) => fits(MOST_DAYS_LATER - days));
-  return after(MOST_DAYS_LATER - sooner);
+  const { design, readyBy } = open.line;
+  if (!hasWorkDay(settings) || needsShapingAhead(design, new DayBook(capacity))) return undefined;
+  const first = Math.max(from, wholeDay(readyBy) - MOST_DAYS_EARLIER);
+  const days = workDaysBetween(settings, first, wholeDay(readyBy) + MOST_DAYS_LATER);
+  const designs = [...new Set([design, ...batches.map((batch) => batch.design)])];
+  const holds = roomFor(designs, days, new DayBook(capacity));
+  let left = bars;
+  for (const [at, day] of days.entries()) {
+    const planned = designs.map((each) =>
+      batches
+        .filter((batch) => batch.design === each && batch.pourDay === day)
+        .reduce((sum, batch) => sum + batch.bars, 0),
+    );
+    const [already = 0] = planned;
+    left -= Math.max(
+      0,
+      largestFit(planned, 0, already + left, (some) => holds(at, some)) - already,
+    );
+    if (left === 0)
+      return Math.max(readyOn(design, day, { settings, capacity }), wholeDay(readyBy) + 1);
+  }
+  return undefined;
 }
 
 /** By how much a line does not fit and what would make it fit. */
-export function lateSentence(
-  { open, parts, barsWithoutDay }: LineSchedule,
-  from: Day,
+export function missingSentence(
+  { open, bars }: MissingBars,
   { minutesPerDay, moreSections }: FitAdvice,
   readyBy: Day | undefined,
   settings: ScheduleSettings,
@@ -111,21 +140,16 @@ export function lateSentence(
   const oneBar = minutesFor(design, 1);
   if (settings.minutesPerDay > 0 && oneBar > settings.minutesPerDay)
     return `Plan line ${planLine} does not fit: one bar of ${design.name} takes ${count(figure(oneBar), 'minute')} with its setup, and a day has ${figure(settings.minutesPerDay)}. Raise Minutes per day in Settings.`;
-  const overdue = parts.filter(({ firstDay }) => firstDay < from);
-  const bars = barsWithoutDay + overdue.reduce((sum, part) => sum + part.bars, 0);
-  const fitting = open.barsToMake - bars;
-  const firstDay = Math.min(...overdue.map((part) => part.firstDay));
-  const start =
-    overdue.length === 0 ? '' : `, and work would have to begin on ${isoDate(firstDay)}`;
+  const fitting = open.line.bars - bars;
   const ways = [
     minutesPerDay === undefined ? [] : [`${count(minutesPerDay, 'minute')} a day`],
     moreSections === undefined ? [] : [`${moreSections.count} more of ${moreSections.mold.name}`],
     readyBy === undefined ? [] : [`Ready by ${isoDate(readyBy)}`],
-    fitting + open.barsOnHand === 0 ? [] : [count(fitting + open.barsOnHand, 'bar')],
+    fitting === 0 ? [] : [count(fitting, 'bar')],
   ].flat();
   const way =
     ways.length === 0 ? 'Take it out of Plan.' : `It fits with ${ways.join(', or with ')}.`;
-  return `Plan line ${planLine} does not fit: there is no time for ${bars} of its ${count(open.line.bars, 'bar')}${start}. ${way}`;
+  return `Plan line ${planLine} does not fit: there is no time for ${bars} of its ${count(open.line.bars, 'bar')}. ${way}`;
 }
 
 const figure = (minutes: number): number => Math.round(minutes * 100) / 100;

@@ -1,124 +1,151 @@
-import type { Design, Mold } from '../book/book.ts';
-import { type Day, wholeDay } from '../kernel/day.ts';
-import {
-  type Capacity,
-  capacityOf,
-  dryingDays,
-  fillsFor,
-  minutesFor,
-  settingDays,
-} from './capacity.ts';
+import { evenOut } from '../batching/even-out.ts';
+import { fewestSetups, type SetupPlan } from '../batching/fewest-setups.ts';
+import type { SearchEffort } from '../batching/plan-batches.ts';
+import type { Design, Mold, PlanLine } from '../book/book.ts';
+import { addUnder } from '../kernel/add-under.ts';
+import type { Day } from '../kernel/day.ts';
+import { toCell } from '../kernel/exact.ts';
+import { type Batch, batchOf, lastPourDay, type WorkTimes } from './batch.ts';
+import { type Capacity, capacityOf, fillsFor, minutesFor } from './capacity.ts';
 import { DayBook } from './day-book.ts';
-import { largest } from './largest.ts';
+import { roomFor } from './day-room.ts';
 import type { OpenLine } from './plan-lines.ts';
-import { shapeAhead } from './shape-ahead.ts';
-import type { ScheduleSettings, Work } from './work.ts';
-import { hasWorkDay, isWorkDay, workDayFrom } from './work-days.ts';
+import { needsShapingAhead, shapeAhead } from './shape-ahead.ts';
+import { type BarsForLine, type LineByDay, shareOut } from './share-out.ts';
+import type { ScheduleSettings } from './work.ts';
+import { hasWorkDay, workDaysBefore } from './work-days.ts';
 
-/** Bars of one line that are poured together on one day, with the work they take. */
-export interface Part {
-  readonly bars: number;
-  readonly work: readonly Work[];
-  readonly firstDay: Day;
-  readonly pourDay: Day;
-  /** First day they can be sold. */
-  readonly readyOn: Day;
+export interface Schedule {
+  /** In order of their pours, each design once a day. */
+  readonly batches: readonly ScheduledBatch[];
+  /** By line, good bars that find no day. */
+  readonly missing: ReadonlyMap<PlanLine, number>;
+  /** How near to the best the search knows to have come. */
+  readonly proof: Pick<SetupPlan, 'setupMinutes' | 'leastMinutes' | 'unmet' | 'leastUnmet'>;
 }
 
-export interface LineSchedule {
-  readonly open: OpenLine;
-  /** The latest pour first. */
-  readonly parts: readonly Part[];
-  /** Bars that no day, however early, has room for. */
-  readonly barsWithoutDay: number;
+export interface ScheduledBatch extends Batch {
+  /** The plan lines that it is for, the earliest first. */
+  readonly lines: readonly BarsForLine[];
 }
 
-/** Further back than this nobody plans a fair. */
-const MOST_DAYS_BACK = 400;
+export interface ScheduleOptions {
+  readonly capacity?: Capacity;
+  readonly efforts?: readonly SearchEffort[];
+}
 
 /**
- * Places the work of each line on the latest days that have room, back from its Ready by, the earliest
- * line first. Days before today are used as well, so that the caller sees by how much a plan is late.
- * Lines with nothing to make have no parts.
+ * Whole batches for all lines on the days from `from` on: as few bars without a day as can be, then the
+ * fewest minutes of setup, then the latest days, then batches of a design as even as can be.
  */
 export function schedule(
   lines: readonly OpenLine[],
   settings: ScheduleSettings,
-  capacity: Capacity = capacityOf(settings),
-): LineSchedule[] {
-  if (!hasWorkDay(settings))
-    return lines.map((open) => ({ open, parts: [], barsWithoutDay: open.barsToMake }));
-  const days = new DayBook(capacity);
-  return lines.map((open) => placeLine(open, settings, capacity, days));
-}
-
-/** Places one line on the latest days that still have room, and takes that room. */
-export function placeLine(
-  open: OpenLine,
-  settings: ScheduleSettings,
-  capacity: Capacity,
-  days: DayBook,
-): LineSchedule {
-  const { design, readyBy } = open.line;
-  const parts: Part[] = [];
-  let left = open.barsToMake;
-  const last = wholeDay(readyBy) - dryingDays(design);
-  for (let day = last; left > 0 && day > last - MOST_DAYS_BACK; day -= 1) {
-    const unmoldDay = unmoldOn(design, day, settings, capacity);
-    if (!isWorkDay(settings, day) || unmoldDay > wholeDay(readyBy)) continue;
-    const part =
-      placeWhole(design, left, day, days) ?? shapeAhead(design, left, day, settings, days);
-    if (part === undefined) {
-      // A day without any work on it that can't take one bar stands for all the days before it.
-      if (days.isEmpty(day)) break;
-      continue;
-    }
-    left -= part.bars;
-    parts.push(finished(part, day, unmoldDay, design));
+  from: Day,
+  { capacity = capacityOf(settings), efforts }: ScheduleOptions = {},
+): Schedule {
+  const times = { settings, capacity };
+  const byDay = lines
+    .filter(({ barsToMake }) => barsToMake > 0)
+    .map((open): LineByDay => ({
+      open,
+      last: hasWorkDay(settings) ? lastPourDay(open, from, times) : undefined,
+    }));
+  const taken = new DayBook(capacity);
+  const ofDesign = new Map<Design, LineByDay[]>();
+  for (const line of byDay) {
+    if (line.last !== undefined) addUnder(ofDesign, line.open.line.design, line);
   }
-  return { open, parts, barsWithoutDay: left };
-}
-
-/** As many of the bars as one day has room for, pieces and pour together; undefined if none. */
-function placeWhole(design: Design, bars: number, day: Day, days: DayBook) {
-  const fits = (count: number): boolean => {
-    const { pieces, bars: barFills } = fillsFor(design, count);
-    return days.hasRoom(day, minutesFor(design, count), [...pieces, ...barFills]);
-  };
-  const most = largest(bars, fits);
-  if (most === 0) return undefined;
-  const { pieces, bars: barFills } = fillsFor(design, most);
-  const minutes = minutesFor(design, most);
-  const fills = [...pieces, ...barFills];
-  days.take(day, minutes, fills);
-  return { bars: most, work: [{ day, task: 'pour', minutes, fills }] as const };
-}
-
-function unmoldOn(
-  design: Design,
-  pourDay: Day,
-  settings: ScheduleSettings,
-  capacity: Capacity,
-): Day {
-  const set = settingDays(design, capacity);
-  return set === 0 ? pourDay : workDayFrom(settings, pourDay + set);
-}
-
-function finished(
-  part: { readonly bars: number; readonly work: readonly Work[] },
-  pourDay: Day,
-  unmoldDay: Day,
-  design: Design,
-): Part {
-  // Unmolding is part of the labour already counted on the pour.
-  const unmold: Work[] =
-    unmoldDay > pourDay ? [{ day: unmoldDay, task: 'unmold', minutes: 0, fills: [] }] : [];
+  const days = workDaysBefore(
+    settings,
+    from,
+    byDay.flatMap(({ last }) => last ?? []),
+  );
+  const needs = Array.from(ofDesign, ([design, theirs]) => ({
+    design,
+    bars: needsOn(days, theirs),
+  }));
+  const isAhead = ({ design }: NeedsOfDesign): boolean => needsShapingAhead(design, taken);
+  const ahead = needs.filter(isAhead).flatMap((each) => shapedAhead(each, days, times, taken));
+  const { batches, ...proof } = inWholeBatches(
+    needs.filter((each) => !isAhead(each)),
+    days,
+    times,
+    taken,
+    efforts,
+  );
+  const all = [...ahead, ...batches].sort((a, b) => a.pourDay - b.pourDay);
+  const { linesOf, missing } = shareOut(byDay, all);
   return {
-    bars: part.bars,
-    work: [...part.work, ...unmold],
-    firstDay: Math.min(...part.work.map(({ day }) => day)),
-    pourDay,
-    readyOn: Math.max(pourDay + dryingDays(design), unmoldDay),
+    batches: all.map((batch) => ({ ...batch, lines: linesOf.get(batch) ?? [] })),
+    missing,
+    proof,
+  };
+}
+
+/** Bars of a design by the last day to pour them, by its place among the days of work. */
+interface NeedsOfDesign {
+  readonly design: Design;
+  readonly bars: readonly number[];
+}
+
+function needsOn(days: readonly Day[], lines: readonly LineByDay[]): number[] {
+  const bars = days.map(() => 0);
+  for (const { open, last } of lines) {
+    const at = days.indexOf(last ?? NaN);
+    bars[at] = (bars[at] ?? 0) + open.barsToMake;
+  }
+  return bars;
+}
+
+/** Batches of a design that a day has not sections enough for, on the latest days with room. */
+function shapedAhead(
+  { design, bars }: NeedsOfDesign,
+  days: readonly Day[],
+  times: WorkTimes,
+  taken: DayBook,
+): Batch[] {
+  const batches: Batch[] = [];
+  let left = 0;
+  for (const [at, day] of [...days.entries()].reverse()) {
+    left += bars[at] ?? 0;
+    const [from = day] = days;
+    const placed = left > 0 && shapeAhead(design, left, day, from, times.settings, taken);
+    if (!placed) continue;
+    left -= placed.bars;
+    batches.push(batchOf(design, placed.bars, day, placed.work, times));
+  }
+  return batches;
+}
+
+function inWholeBatches(
+  needs: readonly NeedsOfDesign[],
+  days: readonly Day[],
+  times: WorkTimes,
+  taken: DayBook,
+  efforts: readonly SearchEffort[] | undefined,
+): Schedule['proof'] & { readonly batches: readonly Batch[] } {
+  const holds = roomFor(
+    needs.map(({ design }) => design),
+    days,
+    taken,
+  );
+  const designs = needs.map(({ design, bars }) => ({
+    needs: bars,
+    setupMinutes: minutesFor(design, 0),
+    barMinutes: toCell(design.labourMinutes.div(design.yieldShare)),
+  }));
+  const minutes = days.map((day) => taken.freeMinutes(day));
+  const { batches, ...proof } = fewestSetups({ days, designs, minutes, holds }, efforts);
+  return {
+    ...proof,
+    batches: evenOut({ designs, holds }, batches).flatMap(({ design: at, day: on, bars }) => {
+      const design = needs[at]?.design;
+      const day = days[on];
+      if (design === undefined || day === undefined) return [];
+      const pour = { day, task: 'pour', minutes: minutesFor(design, bars) } as const;
+      return [batchOf(design, bars, day, [pour], times)];
+    }),
   };
 }
 

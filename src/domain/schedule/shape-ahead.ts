@@ -6,54 +6,59 @@ import { largest } from './largest.ts';
 import type { ScheduleSettings, Work } from './work.ts';
 import { isWorkDay } from './work-days.ts';
 
-const MOST_DAYS_AHEAD = 366;
+/** Whether the tiles and embeds of a single bar take more sections than a day has. */
+export const needsShapingAhead = (design: Design, days: DayBook): boolean =>
+  !days.couldTake(fillsFor(design, 1).pieces);
 
 /**
- * Bars poured on one day whose tiles and embeds are shaped on that and earlier days, for when one day
- * has not sections enough even for a single bar. Labour is taken to be shared evenly by all fills and
- * the pour, since Designs gives it for the whole bar. Undefined where the day can't take the pour.
+ * Bars poured on one day whose tiles and embeds are shaped on that and earlier days, but none before
+ * `from`. Labour is taken to be shared evenly by all fills and the pour, since Designs gives it for the
+ * whole bar. Takes the room; undefined where there is none.
  */
 export function shapeAhead(
   design: Design,
   bars: number,
   day: Day,
+  from: Day,
   settings: ScheduleSettings,
   days: DayBook,
 ): { readonly bars: number; readonly work: readonly Work[] } | undefined {
-  // Where a day can take a bar whole, shaping ahead would only crowd the days before it.
-  if (days.couldTake([...fillsFor(design, 1).pieces])) return undefined;
-  const count = largest(bars, (some) =>
-    days.hasRoom(day, minutesFor(design, some), fillsFor(design, some).bars),
-  );
-  if (count === 0) return undefined;
-  const { pieces, bars: barFills } = fillsFor(design, count);
-  const steps = [...pieces.values()].reduce((sum, fills) => sum + fills, 1);
-  const setup = minutesFor(design, 0);
-  const perFill = (minutesFor(design, count) - setup) / steps;
-  const pourMinutes = setup + perFill;
-  const plan = spread(pieces, perFill, day, settings, days);
-  if (plan === undefined) return undefined;
-  const work: Work[] = [{ day, task: 'pour', minutes: pourMinutes, fills: [...barFills] }];
-  for (const [shapeDay, fills] of plan) {
-    const minutes = perFill * total(fills);
-    work.push({ day: shapeDay, task: 'shape', minutes, fills: [...fills] });
-  }
+  const planFor = (count: number): Placed[] | undefined => {
+    const { pieces, bars: barFills } = fillsFor(design, count);
+    if (!days.hasRoom(day, minutesFor(design, count), barFills)) return undefined;
+    const steps = total(pieces) + 1;
+    const setup = minutesFor(design, 0);
+    const perFill = (minutesFor(design, count) - setup) / steps;
+    const shaping = spread(pieces, perFill, { from, to: day }, settings, days);
+    const pour: Placed = { day, task: 'pour', minutes: setup + perFill, fills: barFills };
+    return shaping && [...shaping, pour];
+  };
+  const count = largest(bars, (some) => planFor(some) !== undefined);
+  const work = count === 0 ? undefined : planFor(count);
+  if (work === undefined) return undefined;
   for (const { day: at, minutes, fills } of work) days.take(at, minutes, fills);
-  return { bars: count, work };
+  return {
+    bars: count,
+    work: work.map(({ day: at, task, minutes }) => ({ day: at, task, minutes })),
+  };
+}
+
+interface Placed extends Work {
+  readonly fills: ReadonlyMap<Mold, number>;
 }
 
 /** Puts each fill on the latest day that has a section and the minutes free; undefined if some find none. */
 function spread(
   pieces: ReadonlyMap<Mold, number>,
   perFill: number,
-  pourDay: Day,
+  { from, to }: { readonly from: Day; readonly to: Day },
   settings: ScheduleSettings,
   days: DayBook,
-): Map<Day, Map<Mold, number>> | undefined {
+): Placed[] | undefined {
   const left = new Map(pieces);
-  const plan = new Map<Day, Map<Mold, number>>();
-  for (let day = pourDay; left.size > 0; day -= 1) {
-    if (day < pourDay - MOST_DAYS_AHEAD) return undefined;
+  const plan: Placed[] = [];
+  for (let day = to; left.size > 0; day -= 1) {
+    if (day < from) return undefined;
     if (!isWorkDay(settings, day)) continue;
     // The pour day was found to have room for all of the work, so the pour itself is not in the way.
     let minutes = days.freeMinutes(day);
@@ -67,7 +72,8 @@ function spread(
       if (fills === wanted) left.delete(mold);
       else left.set(mold, wanted - fills);
     }
-    if (here.size > 0) plan.set(day, here);
+    if (here.size > 0)
+      plan.unshift({ day, task: 'shape', minutes: perFill * total(here), fills: here });
   }
   return plan;
 }

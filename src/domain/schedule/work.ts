@@ -1,4 +1,3 @@
-import type { Mold } from '../book/book.ts';
 import type { Settings } from '../book/settings.ts';
 import type { Day } from '../kernel/day.ts';
 
@@ -7,8 +6,6 @@ export interface Work {
   readonly day: Day;
   readonly task: 'shape' | 'pour' | 'unmold';
   readonly minutes: number;
-  /** Molds it fills. */
-  readonly fills: readonly (readonly [Mold, number])[];
 }
 
 /** What the maker allows for work. */

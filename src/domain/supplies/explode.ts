@@ -1,13 +1,13 @@
 import type { Book, Material } from '../book/book.ts';
 import { leftoverName, spareName } from '../book/find.ts';
-import { type Day, wholeDay } from '../kernel/day.ts';
+import { addUnder } from '../kernel/add-under.ts';
+import type { Day } from '../kernel/day.ts';
 import { type Exact, zero } from '../kernel/exact.ts';
-import { answer, type Result, wrong } from '../kernel/result.ts';
+import { answer, type Result } from '../kernel/result.ts';
 import { leftoversOnHand } from '../recipe/leftovers-on-hand.ts';
 import { materialNeeds } from '../recipe/material-needs.ts';
-import { type MeltPlan, planMelts } from '../recipe/melt-plan.ts';
-import { dryingDays } from '../schedule/capacity.ts';
-import type { LineSchedule } from '../schedule/schedule.ts';
+import { planSitting, type Sitting } from '../recipe/melt-plan.ts';
+import type { Batch } from '../schedule/batch.ts';
 
 /** A quantity of a material that must be there on a day. */
 export interface Need {
@@ -17,39 +17,33 @@ export interface Need {
 }
 
 /**
- * What the lines take of each material and when: on the first day of a line's work, never before `from`. With `reuse`,
- * leftover soap and spare pieces on hand go in first, and so do those that an earlier line leaves over.
- * Fails on a design that has no layers.
+ * What batches take of each material and when: those poured on one day are one sitting, and need theirs
+ * on the first day of its work. With `reuse`, leftover soap and spare pieces on hand go in first, and so
+ * do those that an earlier sitting leaves over.
  */
 export function explode(
   book: Book,
-  lines: readonly LineSchedule[],
+  batches: readonly Batch[],
   from: Day,
   reuse: boolean,
 ): Result<Map<Material, Need[]>> {
+  const byDay = new Map<Day, Batch[]>();
+  for (const batch of batches) addUnder(byDay, batch.pourDay, batch);
   const needs = new Map<Material, Need[]>();
   const pool = new Pool(leftoversOnHand(book, from, reuse));
-  for (const { open, parts } of lines) {
-    const { design, planLine, readyBy } = open.line;
-    if (open.barsToMake === 0) continue;
-    const plan = planMelts(design, open.barsToMake, book.settings, (name) => pool.get(name));
-    if (!plan.ok) return wrong(`Plan line ${planLine}: ${plan.failure.sentence}`);
-    if (reuse) pool.settle(plan.value);
-    const latestPour = wholeDay(readyBy) - dryingDays(design);
-    const placed = Math.min(latestPour, ...parts.map(({ firstDay }) => firstDay));
-    // What should have been poured by now is poured today at the soonest, and is needed then.
-    const day = Math.max(from, placed);
-    for (const { material, quantity } of materialNeeds(plan.value)) {
-      const known = needs.get(material) ?? [];
-      known.push({ day, quantity });
-      needs.set(material, known);
-    }
+  for (const [, together] of [...byDay].sort(([a], [b]) => a - b)) {
+    const sitting = planSitting(together, book.settings, (name) => pool.get(name));
+    if (!sitting.ok) return sitting;
+    if (reuse) pool.settle(sitting.value);
+    const day = Math.min(...together.map(({ firstDay }) => firstDay));
+    for (const { material, quantity } of materialNeeds(sitting.value))
+      addUnder(needs, material, { day, quantity });
   }
   for (const list of needs.values()) list.sort((a, b) => a.day - b.day);
   return answer(needs);
 }
 
-/** Leftover soap and spare pieces as line after line takes from them and adds to them. */
+/** Leftover soap and spare pieces as sitting after sitting takes from them and adds to them. */
 class Pool {
   private readonly changed = new Map<string, Exact>();
   private readonly start: (itemName: string) => Exact;
@@ -62,7 +56,7 @@ class Pool {
     return this.changed.get(itemName) ?? this.start(itemName);
   }
 
-  settle({ melts }: MeltPlan): void {
+  settle({ melts }: Sitting): void {
     for (const { soap, shapes, remeltG, leftoverG } of melts) {
       this.change(leftoverName(soap), leftoverG.minus(remeltG));
       for (const { mold, piecesFromSpares, sparePieces } of shapes) {

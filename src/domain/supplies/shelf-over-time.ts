@@ -24,9 +24,9 @@ export interface ShelfOverTime {
 }
 
 /**
- * Needs of a material day by day against its lots: each need takes what is best before soonest, lots
+ * Needs of a material, none before `from`, day by day against its lots: each need takes what is best before soonest, lots
  * dated later than `from` are on their way, and what is past its best-before date on the day of the
- * need, or on `from` where the need is late already, is lost to the plan. What the shelf owes is repaid
+ * need is lost to the plan. What the shelf owes is repaid
  * by what comes in before the first need; what is left of it is bought with that.
  */
 export function shelfOverTime(
@@ -39,7 +39,7 @@ export function shelfOverTime(
   let { owed } = shelfAt(book, itemOfMaterial(material), from);
   const days = byDay(needs);
   const onHand = heldIn(shelf, from, -Infinity).minus(owed);
-  const stillGood = heldIn(shelf, from, Math.max(days[0]?.day ?? from, from)).minus(owed);
+  const stillGood = heldIn(shelf, from, days[0]?.day ?? from).minus(owed);
   let before = from;
   const buckets = days.map(({ day, quantity }) => {
     const receipts = sum(
@@ -51,14 +51,14 @@ export function shelfOverTime(
     owed = zero;
     const losses = sum(
       shelf
-        .filter(({ comes, bestBefore }) => comes <= day && bestBefore < Math.max(day, from))
+        .filter(({ comes, bestBefore }) => comes <= day && bestBefore < day)
         .map((stock) => takeFrom(stock, stock.quantity)),
     );
     let left = quantity;
     for (const stock of shelf) {
       if (stock.comes <= day) left = left.minus(takeFrom(stock, left));
     }
-    before = Math.max(before, day);
+    before = day;
     return { day, gross: quantity, receipts, losses };
   });
   return { onHand, stillGood, buckets };

@@ -2,12 +2,11 @@ import type { Book, Material } from '../book/book.ts';
 import { type Day, isoDate, wholeDay } from '../kernel/day.ts';
 import { type Exact, sum, zero } from '../kernel/exact.ts';
 import { compareNames } from '../kernel/names.ts';
-import { andThen, answer, notYet, type Result } from '../kernel/result.ts';
+import { andThen, answer, notYet, type Result, wrong } from '../kernel/result.ts';
 import { explode, type Need } from './explode.ts';
 import { grossToNet } from './gross-to-net.ts';
 import { daysAhead, type Order, ordersFor } from './orders.ts';
-import { openPlan } from '../schedule/plan-lines.ts';
-import { schedule } from '../schedule/schedule.ts';
+import { hasLayers, plannedBatches } from '../schedule/planned-batches.ts';
 import { shelfOverTime } from './shelf-over-time.ts';
 
 /** What the plan takes of one material, what is there, and what to buy. In its stock unit. */
@@ -63,8 +62,8 @@ export interface SupplyOptions {
 }
 
 /**
- * What to buy for the plan from a day on, how much and by when. Fails where Plan has no line or a
- * design has no layers.
+ * What to buy for the batches of the calendar from a day on, how much and by when. What finds no day there
+ * takes nothing. Fails where Plan has no line or a design has no layers.
  */
 export function supplies(
   book: Book,
@@ -72,10 +71,15 @@ export function supplies(
   { reuse }: SupplyOptions = { reuse: false },
 ): Result<SupplyPlan> {
   const today = wholeDay(from);
-  return andThen(openPlan(book, today), ({ open }) => {
+  return andThen(plannedBatches(book, today), ({ open, planned }) => {
     if (open.length === 0)
       return notYet(`No line of Plan is to be ready on ${isoDate(today)} or later. Add one.`);
-    return andThen(explode(book, schedule(open, book.settings), today, reuse), (needs) => {
+    const bare = open.find((line) => line.barsToMake > 0 && !hasLayers(line))?.line;
+    if (bare !== undefined)
+      return wrong(
+        `Plan line ${bare.planLine}: ${bare.design.name} has no lines in Layers. Add what one bar is made of.`,
+      );
+    return andThen(explode(book, planned.batches, today, reuse), (needs) => {
       const lines = [...needs]
         .map(([material, list]) => supplyLine(book, material, list, today))
         .sort(byOrderDay);

@@ -14,6 +14,7 @@ describe('what the plan leaves to see to', () => {
       plan: [
         ['P1', 'Brick', 4, '2026-10-31'],
         ['P2', 'Mosaic', 4, '2026-11-03'],
+        ['P3', 'Mosaic', 4, '2026-12-05'],
       ],
       // 30 minutes of setup and 10 a bar; by the 3rd less 36 hours no day is left.
       settings: [['Minutes per day', 70, '']],

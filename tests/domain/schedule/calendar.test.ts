@@ -10,11 +10,12 @@ type Parts = Parameters<typeof season>[0];
 const calendarOf = (parts: Parts, from = '2026-11-02'): Calendar =>
   sound(calendar(bookOf(season(parts)), on(from)));
 
-/** The entries as "day task bars minutes", and the notices. */
+/** The entries as "day task plan lines bars minutes", and the notices. */
 const told = ({ entries }: Calendar): string[] =>
-  entries.map(({ day, task, line, bars, minutes }) =>
-    [isoDate(day), task, line.planLine, bars, minutes].join(' '),
-  );
+  entries.map(({ day, task, batch, minutes }) => {
+    const lines = batch.lines.map(({ line }) => line.planLine).join('+');
+    return [isoDate(day), task, lines, batch.bars, minutes].join(' ');
+  });
 const sentences = ({ notices }: Calendar): string[] => notices.map(({ sentence }) => sentence);
 
 const minutesPerDay = (minutes: number): Cell[] => ['Minutes per day', minutes, ''];
@@ -32,16 +33,16 @@ describe('one line', () => {
     // 36 hours hands-off are two days.
     const found = calendarOf({ plan: [['P1', 'Mosaic', 6, '2026-12-05']] });
     expect(told(found)).toEqual(['2026-12-03 pour P1 6 90']);
-    expect(isoDate(found.entries[0]?.readyOn ?? 0)).toBe('2026-12-05');
+    expect(isoDate(found.entries[0]?.batch.readyOn ?? 0)).toBe('2026-12-05');
   });
 
-  it('skips rest days and fills days from the last one back', () => {
-    // 70 minutes are 10 bricks.
+  it('skips rest days and takes the latest days, in batches as even as can be', () => {
+    // 70 minutes are 10 bricks, so 25 are three batches.
     const settings = [minutesPerDay(70), rest('Fri, Sat')];
     expect(told(calendarOf({ plan: [bricks(25)], settings }))).toEqual([
-      '2026-12-01 pour P1 5 45',
-      '2026-12-02 pour P1 10 70',
-      '2026-12-03 pour P1 10 70',
+      '2026-12-01 pour P1 8 60',
+      '2026-12-02 pour P1 8 60',
+      '2026-12-03 pour P1 9 65',
     ]);
   });
 
@@ -53,8 +54,8 @@ describe('one line', () => {
     ];
     const plan = [['P1', 'Mosaic', 14, '2026-12-05']];
     expect(told(calendarOf({ plan, molds, settings: [minutesPerDay(150)] }))).toEqual([
-      '2026-12-02 pour P1 2 50',
-      '2026-12-03 pour P1 12 150',
+      '2026-12-02 pour P1 7 100',
+      '2026-12-03 pour P1 7 100',
     ]);
     // Set twice in 180 minutes, the molds take 24 and the minutes 15.
     expect(told(calendarOf({ plan, molds, settings: [minutesPerDay(180)] }))).toEqual([
@@ -99,8 +100,8 @@ describe('one line', () => {
     const found = calendarOf({ plan, molds, settings });
     expect(found.entries.map(({ day, task }) => `${isoDate(day)} ${task}`)).toEqual([
       '2026-12-02 shape',
-      '2026-12-03 pour',
       '2026-12-03 shape',
+      '2026-12-03 pour',
     ]);
     expect(found.entries.reduce((sum, { minutes }) => sum + minutes, 0)).toBeCloseTo(40, 9);
   });
@@ -119,16 +120,43 @@ describe('one line', () => {
 });
 
 describe('several lines', () => {
-  it('share the minutes and molds of a day', () => {
-    const plan = [bricks(10), ['P2', 'Brick', 6, '2026-12-05']];
+  const plan = [bricks(10), ['P2', 'Brick', 6, '2026-12-05']];
+
+  it('of one design and day are one batch, in as few batches as the minutes allow', () => {
     expect(told(calendarOf({ plan, settings: [minutesPerDay(125)] }))).toEqual([
-      '2026-12-05 pour P1 10 70',
-      '2026-12-05 pour P2 6 50',
+      '2026-12-05 pour P1+P2 16 100',
     ]);
-    expect(told(calendarOf({ plan, settings: [minutesPerDay(110)] }))).toEqual([
-      '2026-12-04 pour P2 2 30',
-      '2026-12-05 pour P1 10 70',
-      '2026-12-05 pour P2 4 40',
+    // 14 bricks at most: two batches, as even as can be.
+    expect(told(calendarOf({ plan, settings: [minutesPerDay(90)] }))).toEqual([
+      '2026-12-04 pour P1 8 60',
+      '2026-12-05 pour P1+P2 8 60',
+    ]);
+  });
+
+  it('of later days are pulled into an earlier batch where that saves one', () => {
+    const months = [bricks(10), ['P2', 'Brick', 6, '2027-01-05'], ['P3', 'Brick', 9, '2027-02-05']];
+    expect(told(calendarOf({ plan: months, settings: [minutesPerDay(150)] }))).toEqual([
+      '2026-12-05 pour P1+P2+P3 25 145',
+    ]);
+    // 24 at most: two batches however they are cut, so the second is poured as late as it can be.
+    expect(told(calendarOf({ plan: months, settings: [minutesPerDay(140)] }))).toEqual([
+      '2026-12-05 pour P1+P2 16 100',
+      '2027-02-05 pour P3 9 65',
+    ]);
+  });
+
+  it('share the sections of a mold by colour: half a tray and half a tray are one fill', () => {
+    const molds = [
+      ['Tiles', 'tiles', 48, 25, 0, 1, 600],
+      ['Loaf', 'bars', 6, '', '', '', ''],
+    ];
+    const halves = [
+      ['P1', 'Mosaic', 1, '2026-12-05'],
+      ['P2', 'Twin', 1, '2026-12-05'],
+    ];
+    expect(told(calendarOf({ plan: halves, molds, settings: [minutesPerDay(100)] }))).toEqual([
+      '2026-12-03 pour P1 1 40',
+      '2026-12-03 pour P2 1 40',
     ]);
   });
 });
@@ -143,7 +171,7 @@ describe('a plan that does not fit', () => {
     expect(found.notices[0]).toMatchObject({ bars: 5, minutes: 45 });
     // 4 days of 12 bricks (80 minutes) are 48; of 11 (75 minutes) 44.
     expect(sentences(found)).toEqual([
-      'Plan line P1 does not fit: there is no time for 5 of its 45 bars, and work would have to begin on 2026-12-01. It fits with 80 minutes a day, or with Ready by 2026-12-06, or with 40 bars.',
+      'Plan line P1 does not fit: there is no time for 5 of its 45 bars. It fits with 80 minutes a day, or with Ready by 2026-12-06, or with 40 bars.',
     ]);
     const fits = (changed: Partial<Parts>, bars = 45, readyBy = '2026-12-05'): boolean =>
       calendarOf({ ...parts, plan: [['P1', 'Brick', bars, readyBy]], ...changed }, '2026-12-02')
@@ -162,7 +190,7 @@ describe('a plan that does not fit', () => {
     ];
     const parts = { plan: [['P1', 'Mosaic', 12, '2026-12-05']], molds };
     expect(sentences(calendarOf(parts, '2026-12-03'))).toEqual([
-      'Plan line P1 does not fit: there is no time for 6 of its 12 bars, and work would have to begin on 2026-12-02. It fits with 1 more of Loaf, or with Ready by 2026-12-06, or with 6 bars.',
+      'Plan line P1 does not fit: there is no time for 6 of its 12 bars. It fits with 1 more of Loaf, or with Ready by 2026-12-06, or with 6 bars.',
     ]);
   });
 
@@ -190,7 +218,7 @@ describe('a plan that does not fit', () => {
     [
       'no time to dry',
       { plan: [['P1', 'Mosaic', 4, '2026-11-03']] },
-      'Plan line P1 does not fit: there is no time for 4 of its 4 bars, and work would have to begin on 2026-11-01. It fits with Ready by 2026-11-04.',
+      'Plan line P1 does not fit: there is no time for 4 of its 4 bars. It fits with Ready by 2026-11-04.',
     ],
   ])('%s', (_, parts, sentence) => {
     const found = calendarOf(parts);
@@ -244,13 +272,17 @@ describe('laws', () => {
           const { entries, notices } = sound(calendar(book, from));
           const byDay = new Map<number, number>();
           const made = new Map<string, number>();
-          for (const { day, minutes: work, readyOn, line: planned, task, bars } of entries) {
+          for (const { day, minutes: work, batch, task } of entries) {
             expect(book.settings.restDays).not.toContain(weekday(day));
             expect(day).toBeGreaterThanOrEqual(from);
-            expect(readyOn).toBeLessThanOrEqual(planned.readyBy);
             byDay.set(day, (byDay.get(day) ?? 0) + work);
-            if (task === 'pour')
+            if (task !== 'pour') continue;
+            expect(batch.lines.reduce((sum, { bars }) => sum + bars, 0)).toBe(batch.bars);
+            for (const { line: planned, bars } of batch.lines) {
+              expect(planned.design).toBe(batch.design);
+              expect(batch.readyOn).toBeLessThanOrEqual(planned.readyBy);
               made.set(planned.planLine, (made.get(planned.planLine) ?? 0) + bars);
+            }
           }
           for (const work of byDay.values()) expect(work).toBeLessThanOrEqual(minutes + 1e-6);
           // No bar is lost: what is not poured has its notice.

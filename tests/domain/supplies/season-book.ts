@@ -61,6 +61,7 @@ export function season(parts: {
       ['Brick', '', 5, 20, ''],
       ['Mosaic', 'Loaf', 10, 30, 36],
       ['Slab', 'Loaf', 10, 30, ''],
+      ['Twin', 'Loaf', 10, 30, 36],
       ['Idea', '', '', '', ''],
     ),
     Layers: table(
@@ -70,6 +71,7 @@ export function season(parts: {
       ['Mosaic', '1', 'tiles', 'Base', 'Tiles', 24, 'each'],
       ['Mosaic', '2', 'pour', 'Base', '', 50, 'g'],
       ['Slab', '1', 'pour', 'Base', '', 90, 'g'],
+      ['Twin', '1', 'tiles', 'Base', 'Tiles', 24, 'each'],
     ),
     Plan: table('Plan line | Design | Bars | Ready by', ...parts.plan),
   };

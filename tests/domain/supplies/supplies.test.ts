@@ -67,17 +67,6 @@ describe('one line of the plan', () => {
     expect(found.lines.map(({ material }) => material.name)).toEqual(['Base', 'Box']);
   });
 
-  it('leaves out lots past their best before today where the need is late already', () => {
-    // Poured on 31 October at the latest: 3 × 50 g and two fills of 25 g for 72 tiles.
-    const late = [['P1', 'Mosaic', 3, '2026-11-02']];
-    const lots = [lot('L1', 'Base', 2000, '2026-10-31')];
-    expect(row(planOf(season({ plan: late, lots })), 'Base')).toMatchObject({
-      gross: 200,
-      onHand: 0,
-      net: 200,
-    });
-  });
-
   it('leaves out lots past their best before on the day of the need, and says so', () => {
     const lots = [lot('L1', 'Base', 1500, '2026-12-04'), lot('L2', 'Base', 700, '2026-12-05')];
     const found = planOf(season({ plan, lots }));
@@ -100,11 +89,12 @@ describe('one line of the plan', () => {
     expect(row(found, 'Box')).toMatchObject({ orderBy: '2026-10-31', late: true });
   });
 
-  it('needs nothing before today: no order is later than its lead time and Buffer days', () => {
-    // To be poured on 31 October; today is 1 November, and Base takes 5 + 3 days.
-    const late = [['P1', 'Mosaic', 3, '2026-11-02']];
-    const base = row(planOf(season({ plan: late })), 'Base');
-    expect(base).toMatchObject({ orderBy: '2026-10-24', late: true });
+  it('takes nothing for what finds no day in the calendar', () => {
+    // To be poured on 31 October, and today is 1 November.
+    const late = ['P1', 'Mosaic', 3, '2026-11-02'];
+    expect(planOf(season({ plan: [late] })).lines).toEqual([]);
+    const found = planOf(season({ plan: [late, ['P2', 'Brick', 20, '2026-12-05']] }));
+    expect(row(found, 'Base').gross).toBe(2000);
   });
 
   it('makes only the bars that are not on hand', () => {
@@ -159,15 +149,17 @@ describe('several lines', () => {
     ['P2', 'Brick', 30, '2026-12-15'],
     ['P1', 'Brick', 10, '2026-12-05'],
   ];
+  /** 30 bricks a day at most (20 minutes of setup and 5 a bar): two batches, as even as can be. */
+  const settings = [['Minutes per day', 170, '']];
 
-  it('stock and bars go to the earliest line; the first shortage sets the day to order', () => {
+  it('stock and bars go to the earliest batch; the first shortage sets the day to order', () => {
     const moves = [['E1', '2026-10-02', 'made', 'Brick', 4, '', 8, '']];
-    const found = planOf(season({ plan, moves, lots: [lot('L1', 'Base', 800)] }));
-    // 6 bars are left to make for the 5th: 600 of 800 g; of 3000 g for the 15th 2800 are missing.
+    const found = planOf(season({ plan, settings, moves, lots: [lot('L1', 'Base', 2000)] }));
+    // 36 bars are left to make, 18 a batch: 1800 of 2000 g for the 5th, and 1600 short for the 15th.
     expect(row(found, 'Base')).toMatchObject({
       gross: 3600,
-      net: 2800,
-      packs: 3,
+      net: 1600,
+      packs: 2,
       orderBy: '2026-12-07',
     });
     const base = found.lines.find(({ material }) => material.name === 'Base');
@@ -175,31 +167,31 @@ describe('several lines', () => {
       base?.days.map(({ day, net, projected }) => [isoDate(day), toCell(net), toCell(projected)]),
     ).toEqual([
       ['2026-12-05', 0, 200],
-      ['2026-12-15', 2800, 0],
+      ['2026-12-15', 1600, 0],
     ]);
   });
 
-  it('a lot good for the first line and not for the second counts for the first', () => {
+  it('a lot good for the first batch and not for the second counts for the first', () => {
     const lots = [lot('L1', 'Base', 2500, '2026-12-10')];
-    const found = planOf(season({ plan, lots }));
-    expect(row(found, 'Base')).toMatchObject({ gross: 4000, onHand: 2500, net: 3000 });
+    const found = planOf(season({ plan, settings, lots }));
+    expect(row(found, 'Base')).toMatchObject({ gross: 4000, onHand: 2500, net: 2000 });
   });
 
   it('cash falls in the week of each order', () => {
-    const found = planOf(season({ plan }));
+    const found = planOf(season({ plan, settings }));
     const weeks = cashByWeek(found, on('2026-11-12')).map(({ monday, cost, inAll }) => [
       isoDate(monday),
       toCell(cost),
       toCell(inAll),
     ]);
-    // Base: 1 pack by 27 November, 3 by 7 December; boxes: 4 packs in all, so that a second order of
+    // Base: 2 packs by 27 November, 2 by 7 December; boxes: 4 packs in all, so that a second order of
     // one would be under the least of three and joins the first, by 30 November.
     expect(weeks).toEqual([
       ['2026-11-09', 0, 0],
       ['2026-11-16', 0, 0],
-      ['2026-11-23', 8, 8],
-      ['2026-11-30', 16, 24],
-      ['2026-12-07', 24, 48],
+      ['2026-11-23', 16, 16],
+      ['2026-11-30', 16, 32],
+      ['2026-12-07', 16, 48],
     ]);
   });
 
@@ -232,18 +224,20 @@ describe('several lines', () => {
     expect(nothing(planOf(slabs))).toEqual(thisWeek);
   });
 
-  it('spares and leftovers go on to later lines only when asked', () => {
+  it('spares and leftovers go on to later batches only when asked', () => {
     const mosaics = [
-      ['P1', 'Mosaic', 2, '2026-12-05'],
-      ['P2', 'Mosaic', 4, '2026-12-15'],
+      ['P1', 'Mosaic', 1, '2026-12-05'],
+      ['P2', 'Mosaic', 2, '2026-12-15'],
     ];
-    // 48 tiles are 2 fills with 24 spare; 96 are 3 fills, or 2 with the spares: 72 of 96.
-    expect(row(planOf(season({ plan: mosaics })), 'Base').gross).toBe(2 * 25 + 3 * 25 + 6 * 50);
-    expect(row(planOf(season({ plan: mosaics }), true), 'Base').gross).toBe(4 * 25 + 6 * 50);
+    // 50 minutes are two mosaics, so that they are two batches.
+    const two = { plan: mosaics, settings: [['Minutes per day', 50, '']] };
+    // 24 tiles are 1 fill with 12 spare; 48 are 2 fills, or 1 with the spares: 36 of 48.
+    expect(row(planOf(season(two)), 'Base').gross).toBe(25 + 2 * 25 + 3 * 50);
+    expect(row(planOf(season(two), true), 'Base').gross).toBe(2 * 25 + 3 * 50);
     const moves = [['E1', '2026-10-02', 'spare', 'Base × Tiles', 36, '', 1, '']];
-    expect(row(planOf(season({ plan: mosaics, moves }), true), 'Base').gross).toBe(3 * 25 + 6 * 50);
+    expect(row(planOf(season({ ...two, moves }), true), 'Base').gross).toBe(25 + 3 * 50);
     const soap = [['E1', '2026-10-02', 'left over', 'Base leftover', 80, '', 1, '']];
-    expect(row(planOf(season({ plan: mosaics, moves: soap }), true), 'Base').gross).toBe(320);
+    expect(row(planOf(season({ ...two, moves: soap }), true), 'Base').gross).toBe(120);
   });
 });
 

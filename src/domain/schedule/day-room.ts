@@ -1,0 +1,89 @@
+import type { Design, Mold } from '../book/book.ts';
+import type { BatchProblem } from '../batching/problem.ts';
+import type { Day } from '../kernel/day.ts';
+import { minutesFor, piecesOf, startedBars } from './capacity.ts';
+import type { DayBook } from './day-book.ts';
+
+/** Minutes, and pieces for each bar, may be off by this much. */
+const ROUNDING = 1e-9;
+
+/** Fills of one soap in one mold for some designs: one section serves them all. */
+interface SharedFills {
+  readonly mold: Mold;
+  readonly pieces: readonly { readonly design: number; readonly perBar: number }[];
+  readonly cavities: number;
+}
+
+/**
+ * Whether a day has minutes and sections for so many good bars of each design, beside what is on it
+ * already. Designs that share a colour share its fills; in bar molds each has its own.
+ */
+export function roomFor(
+  designs: readonly Design[],
+  days: readonly Day[],
+  taken: DayBook,
+): BatchProblem['holds'] {
+  const fills = sharedFills(designs);
+  const limits = days.map((day) => {
+    const free = new Map(fills.map(({ mold }) => [mold, taken.freeFills(day, mold)]));
+    return {
+      minutes: taken.freeMinutes(day),
+      free: [...free].filter(([, most]) => most < Infinity),
+    };
+  });
+  const ofMold = new Map(
+    [...new Set(fills.map(({ mold }) => mold))].map((mold) => [
+      mold,
+      fills.filter((each) => each.mold === mold),
+    ]),
+  );
+  const work = designs.map((design) => counted((bars) => minutesFor(design, bars)));
+  const started = designs.map((design) => counted((bars) => startedBars(design, bars)));
+  const fillsOf = ({ pieces, cavities }: SharedFills, bars: readonly number[]): number => {
+    let count = 0;
+    for (const { design, perBar } of pieces) {
+      const some = bars[design] ?? 0;
+      if (some > 0) count += perBar * (started[design]?.(some) ?? 0);
+    }
+    return Math.ceil(count / cavities - ROUNDING);
+  };
+  return (day, bars) => {
+    const limit = limits[day];
+    if (limit === undefined) return false;
+    let minutes = 0;
+    for (let design = 0; design < bars.length; design += 1) {
+      const some = bars[design] ?? 0;
+      if (some > 0) minutes += work[design]?.(some) ?? 0;
+    }
+    if (minutes > limit.minutes + ROUNDING) return false;
+    return limit.free.every(([mold, most]) => {
+      let count = 0;
+      for (const shared of ofMold.get(mold) ?? []) count += fillsOf(shared, bars);
+      return count <= most;
+    });
+  };
+}
+
+function sharedFills(designs: readonly Design[]): SharedFills[] {
+  const shared = new Map<string, { mold: Mold; pieces: { design: number; perBar: number }[] }>();
+  const add = (key: string, mold: Mold, design: number, perBar: number): void => {
+    const known = shared.get(key) ?? { mold, pieces: [] };
+    known.pieces.push({ design, perBar });
+    shared.set(key, known);
+  };
+  designs.forEach((design, at) => {
+    for (const { soap, mold, perBar } of piecesOf(design))
+      add(`${mold.name}\n${soap}`, mold, at, perBar.toNumber());
+    if (design.barMold !== undefined) add(`${design.barMold.name}\n\n${at}`, design.barMold, at, 1);
+  });
+  return Array.from(shared.values(), (each) => ({
+    ...each,
+    cavities: each.mold.cavities.toNumber(),
+  }));
+}
+
+/** Keeps the answers of a sum that is asked for the same counts again and again. */
+function counted(work: (bars: number) => number): (bars: number) => number {
+  const known: number[] = [];
+  return (bars) => (known[bars] ??= work(bars));
+}
