@@ -1,13 +1,12 @@
 import { html, type TemplateResult } from 'lit';
-import { postBatch } from '../../src/domain/ledger/post-batch.ts';
 import { stepBar } from '../parts/step-bar.ts';
 import type { Flow } from '../task/flow.ts';
 import type { Ready } from '../task/session.ts';
 import type { TaskLook } from '../task/task.ts';
 import type { Draft, Step } from './draft.ts';
-import { planOfDraft, type PlannedPour, pourAsPlanned } from './pour-of-draft.ts';
+import { planOfDraft, type PlannedPour } from './pour-of-draft.ts';
 import { pouredAlike } from './poured-alike.ts';
-import { postingOf, shortagesOf } from './record.ts';
+import { postingAsPlanned, postingOf, shortagesOf } from './record.ts';
 import './steps/choose.ts';
 import './steps/done.ts';
 import './steps/outcome.ts';
@@ -84,7 +83,7 @@ function atTheBench(
       .book=${state.book}
       .draft=${draft}
       .planned=${planned}
-      .stock=${postBatch(state.book, pourAsPlanned(draft, planned), today)}
+      .stock=${postingAsPlanned(state.book, draft.batch, planned, today)}
       .today=${today}
     ></pour-weigh>`;
   }

@@ -3,11 +3,13 @@ import { findDesign, leftoverName, spareName } from '../../src/domain/book/find.
 import { type Day, readDay } from '../../src/domain/kernel/day.ts';
 import { type Exact, exact, sum } from '../../src/domain/kernel/exact.ts';
 import { all, andThen, answer, type Result, wrong } from '../../src/domain/kernel/result.ts';
+import { planPour } from '../../src/domain/ledger/plan-pour.ts';
 import type { Pour } from '../../src/domain/ledger/pour.ts';
 import type { Measure } from '../../src/domain/measure/units.ts';
 import { leftoversOnHand } from '../../src/domain/recipe/leftovers-on-hand.ts';
-import { type MeltPlan, planByHand } from '../../src/domain/recipe/melt-plan.ts';
+import type { MeltPlan } from '../../src/domain/recipe/melt-plan.ts';
 import { pouringOrder } from '../../src/domain/recipe/pouring-order.ts';
+import { keptAnswer } from '../task/kept-answer.ts';
 import { type Typed, typedAt } from '../task/typed.ts';
 import type { Draft } from './draft.ts';
 import { day } from '../format.ts';
@@ -23,28 +25,47 @@ export interface PlannedPour {
   readonly plan: MeltPlan;
 }
 
-/** Plans the draft's pour, or says which choice is missing or can't be. */
-export function planOfDraft(book: Book, draft: Draft, today: Day): Result<PlannedPour> {
-  if (draft.design === '') return wrong('Choose a design.');
-  const found = findDesign(book, draft.design);
-  if (!found.ok) {
-    return wrong(`"${draft.design}" is no longer in Designs. Choose another, or put it back.`);
-  }
-  const design = found.value;
-  const poured = readDay(draft.poured);
-  if (poured === undefined) return wrong('Date poured is blank. Choose the day.');
-  if (poured > today) {
-    return wrong(`Date poured is ${day(poured)}, which is still to come. Choose today or before.`);
-  }
-  if (draft.bars.trim() === '') return wrong('Good bars wanted is blank. Type how many you want.');
-  const useLeftovers = draft.useLeftovers ?? hasLeftovers(book, design, today);
-  const onHand = leftoversOnHand(book, today, useLeftovers);
-  return andThen(readWhole(draft.bars, 'Good bars wanted', 1), (bars) =>
-    andThen(planByHand(design, bars, book.settings, onHand), (plan) =>
-      answer({ design, bars, poured, useLeftovers, plan }),
-    ),
-  );
-}
+/** Plans the draft's pour, or says which choice is missing or can't be. Planned once for what it hangs on. */
+export const planOfDraft = (
+  book: Book,
+  { design, bars, poured, useLeftovers }: Draft,
+  today: Day,
+): Result<PlannedPour> => planFor(book, design, bars, poured, useLeftovers, today);
+
+// A page asks several times a drawing, and a note that is typed is no other plan.
+const planFor = keptAnswer(
+  (
+    book: Book,
+    name: string,
+    typedBars: string,
+    pouredOn: string,
+    mayUse: boolean | undefined,
+    today: Day,
+  ): Result<PlannedPour> => {
+    if (name === '') return wrong('Choose a design.');
+    const found = findDesign(book, name);
+    if (!found.ok) {
+      return wrong(`"${name}" is no longer in Designs. Choose another, or put it back.`);
+    }
+    const design = found.value;
+    const poured = readDay(pouredOn);
+    if (poured === undefined) return wrong('Date poured is blank. Choose the day.');
+    if (poured > today) {
+      return wrong(
+        `Date poured is ${day(poured)}, which is still to come. Choose today or before.`,
+      );
+    }
+    if (typedBars.trim() === '') {
+      return wrong('Good bars wanted is blank. Type how many you want.');
+    }
+    const useLeftovers = mayUse ?? hasLeftovers(book, design, today);
+    return andThen(readWhole(typedBars, 'Good bars wanted', 1), (bars) =>
+      andThen(planPour(book, { design, bars, poured, useLeftovers }, today), (plan) =>
+        answer({ design, bars, poured, useLeftovers, plan }),
+      ),
+    );
+  },
+);
 
 /** Whether leftover soap or spare pieces that the design can use are on hand. */
 export function hasLeftovers(book: Book, design: Design, asOf: Day): boolean {
@@ -67,7 +88,7 @@ export function plannedMinutes({ design, plan }: PlannedPour): Exact {
 
 /** The pour as the maker reports it; the plan stands wherever nothing was typed. */
 export function pourOfDraft(draft: Draft, planned: PlannedPour, by: string): Result<Pour> {
-  const { design, bars, poured, useLeftovers, plan } = planned;
+  const { bars, poured, plan } = planned;
   const lines = linesToChange(cardsOf(plan));
   const good = draft.good === '' ? answer(bars) : readWhole(draft.good, 'Good bars', 0);
   const seconds = draft.seconds === '' ? answer(0) : readWhole(draft.seconds, 'Seconds', 0);
@@ -89,9 +110,7 @@ export function pourOfDraft(draft: Draft, planned: PlannedPour, by: string): Res
   return answer({
     batch: draft.batch,
     poured,
-    design,
-    bars,
-    useLeftovers,
+    plan,
     good: good.value,
     seconds: seconds.value,
     lost: lost.value,
@@ -109,14 +128,12 @@ export function pourOfDraft(draft: Draft, planned: PlannedPour, by: string): Res
  * The pour just as planned, to see before anything melts what stock is short of. All bars started are taken
  * to come out, so that there is packaging for each that may.
  */
-export function pourAsPlanned(draft: Draft, planned: PlannedPour): Pour {
-  const { design, bars, poured, useLeftovers, plan } = planned;
+export function pourAsPlanned(batch: string, planned: PlannedPour): Pour {
+  const { poured, plan } = planned;
   return {
-    batch: draft.batch,
+    batch,
     poured,
-    design,
-    bars,
-    useLeftovers,
+    plan,
     good: plan.barsToStart.toNumber(),
     seconds: 0,
     lost: 0,
@@ -167,7 +184,6 @@ export function leftoversOf(plan: MeltPlan): Expected[] {
     .map(({ soap, leftoverG }) => ({ name: leftoverName(soap), planned: leftoverG }));
 }
 
-/** Only what the present plan has: a figure typed for a line that is gone waits until it is back. */
 /** A figure that may be typed: under which key, of what, and in which measure. */
 interface Figure {
   readonly key: string;
@@ -175,6 +191,7 @@ interface Figure {
   readonly unit: Measure;
 }
 
+/** Only what the present plan has: a figure typed for a line that is gone waits until it is back. */
 function readAll(typed: Typed, figures: readonly Figure[]): Result<Map<string, Exact>> {
   const read = figures.flatMap(({ key, name, unit }) => {
     const figure = typedAt(typed, key);

@@ -1,6 +1,5 @@
 import fc from 'fast-check';
 import { beforeEach, describe, expect, it } from 'vitest';
-import { findDesign } from '../../src/domain/book/find.ts';
 import type { Book } from '../../src/domain/book/book.ts';
 import { postBatch } from '../../src/domain/ledger/post-batch.ts';
 import { undoBatch } from '../../src/domain/ledger/undo-batch.ts';
@@ -58,7 +57,6 @@ const pourNow = (book: Book, bars: number, batch: string, by: string) => ({
   ...pourOf('Tide Pool', bars)(book),
   batch,
   by,
-  design: sure(findDesign(book, 'Tide Pool')),
 });
 
 /** Writes what was made up, however long ago, and once more as an impatient hand would. */

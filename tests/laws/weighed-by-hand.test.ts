@@ -76,8 +76,7 @@ describe('a plan by hand', () => {
         const names = new Set(itemsOf(book).map(({ name }) => name));
         const posted = postBatch(book, { ...pour, countIsOff: names }, LAST_DAY);
         if (!posted.ok || posted.value.kind !== 'ready') return;
-        const onHand = leftoversOnHand(book, LAST_DAY, pour.useLeftovers);
-        const plan = sure(planByHand(pour.design, pour.bars, book.settings, onHand));
+        const { plan } = pour;
         const added = addedFor(plan, pour.lost ?? 0);
         const used = new Map<string, Exact>();
         for (const { reason, item, quantity } of posted.value.posting.moves)

@@ -1,9 +1,11 @@
 import fc from 'fast-check';
 import type { Book } from '../../src/domain/book/book.ts';
+import type { Day } from '../../src/domain/kernel/day.ts';
 import { exact } from '../../src/domain/kernel/exact.ts';
+import { planPour } from '../../src/domain/ledger/plan-pour.ts';
 import type { Pour } from '../../src/domain/ledger/pour.ts';
 import { designNames, FIRST_DAY, LAST_DAY, newWorkshop } from './arbitrary-book.ts';
-import { itemsOf, post, undo } from './ledger-of.ts';
+import { itemsOf, post, sure, undo } from './ledger-of.ts';
 import type { Tables } from './small-book.ts';
 
 /** A pour as its form is filled in, but for its batch. */
@@ -26,8 +28,8 @@ export const pourWish: fc.Arbitrary<PourWish> = fc.record({
 });
 
 /** The pour a wish asks for, in a book that has its design. */
-export function pourOf(wish: PourWish, batch: string): (book: Book) => Pour {
-  return (book) => {
+export function pourOf(wish: PourWish, batch: string): (book: Book, today?: Day) => Pour {
+  return (book, today = LAST_DAY) => {
     const design = book.designs.get(wish.design.toLowerCase());
     if (design === undefined) throw new Error(`There is no design ${wish.design}.`);
     const started = exact(wish.bars).div(design.yieldShare).ceil().toNumber();
@@ -36,9 +38,7 @@ export function pourOf(wish: PourWish, batch: string): (book: Book) => Pour {
     return {
       batch,
       poured: wish.day,
-      design,
-      bars: wish.bars,
-      useLeftovers: wish.useLeftovers,
+      plan: sure(planPour(book, { ...wish, design, poured: wish.day }, today)),
       good,
       seconds,
       lost: started - good - seconds,

@@ -31,9 +31,13 @@ export interface Posted {
   readonly after: Tables;
 }
 
-export function post(tables: Tables, pourOf: (book: Book) => Pour, today: Day): Posted | undefined {
+export function post(
+  tables: Tables,
+  pourOf: (book: Book, today: Day) => Pour,
+  today: Day,
+): Posted | undefined {
   const before = readTables(tables);
-  const result = postBatch(before, pourOf(before), today);
+  const result = postBatch(before, pourOf(before, today), today);
   if (!result.ok || result.value.kind === 'short') return undefined;
   const { posting } = result.value;
   const change = sure(changeForBatch(posting, findTables(tableData(tables))));

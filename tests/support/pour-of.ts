@@ -2,7 +2,8 @@ import type { Book, Design } from '../../src/domain/book/book.ts';
 import { findDesign } from '../../src/domain/book/find.ts';
 import type { Pour } from '../../src/domain/ledger/pour.ts';
 import { exact } from '../../src/domain/kernel/exact.ts';
-import { readDay } from '../../src/domain/kernel/day.ts';
+import { type Day, readDay } from '../../src/domain/kernel/day.ts';
+import { planPour, type PourWanted } from '../../src/domain/ledger/plan-pour.ts';
 import { sure } from './ledger-of.ts';
 
 /** A day as ISO text, for tests that write dates a person can read. */
@@ -17,22 +18,29 @@ const lostOf = (
 
 /** A pour that went as planned, all bars good; say what differs. */
 export const pourOf =
-  (design: string, bars: number, differs: Partial<Pour> = {}) =>
-  (book: Book): Pour => ({
-    batch: 'B1',
-    poured: day('2024-03-01'),
-    design: sure(findDesign(book, design)),
-    bars,
-    useLeftovers: false,
-    good: bars,
-    seconds: 0,
-    lost: lostOf(sure(findDesign(book, design)), bars, differs),
-    minutes: undefined,
-    weighed: new Map(),
-    sparePieces: new Map(),
-    leftoverG: new Map(),
-    countIsOff: new Set(),
-    by: '',
-    note: '',
-    ...differs,
-  });
+  (
+    name: string,
+    bars: number,
+    { useLeftovers = false, ...differs }: Partial<Omit<Pour, 'plan'> & PourWanted> = {},
+  ) =>
+  (book: Book, today?: Day): Pour => {
+    const { poured = day('2024-03-01') } = differs;
+    const design = sure(findDesign(book, name));
+    const wanted = { design, bars, poured, useLeftovers };
+    return {
+      batch: 'B1',
+      poured,
+      plan: sure(planPour(book, wanted, today ?? poured)),
+      good: bars,
+      seconds: 0,
+      lost: lostOf(design, bars, differs),
+      minutes: undefined,
+      weighed: new Map(),
+      sparePieces: new Map(),
+      leftoverG: new Map(),
+      countIsOff: new Set(),
+      by: '',
+      note: '',
+      ...differs,
+    };
+  };

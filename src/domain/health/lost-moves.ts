@@ -3,6 +3,7 @@ import { type Ledger, someMoves } from '../book/ledger.ts';
 import { count } from '../kernel/count.ts';
 import { exact } from '../kernel/exact.ts';
 import { nameKey } from '../kernel/names.ts';
+import { type PourWanted, planPour } from '../ledger/plan-pour.ts';
 import { postBatch } from '../ledger/post-batch.ts';
 import type { Pour } from '../ledger/pour.ts';
 import type { NewMove } from '../ledger/posting.ts';
@@ -43,7 +44,7 @@ export function lostMoves(book: Book, batch: Batch, { today, by }: Who): Repair 
 const NOTE = 'Health check: this line was missing, written as the recipe says';
 
 /** What a batch's line does not say of how it was recorded. */
-type Way = Pick<Pour, 'useLeftovers' | 'lost'>;
+type Way = Pick<PourWanted, 'useLeftovers'> & Pick<Pour, 'lost'>;
 
 /** A line without Lost may be older than that column, or stand in a table that never got it. */
 function waysOf({ bars, good = bars, seconds = 0, lost }: Batch): readonly Way[] {
@@ -78,15 +79,19 @@ function missingMoves(
   { today, by }: Who,
   way: Way,
 ): readonly NewMove[] | undefined {
+  const { bars, poured } = batch;
+  // The batch's line counts the bars started, so the yield has had its share.
+  const design = { ...batch.design, yieldShare: exact(1) };
+  const { lost, useLeftovers } = way;
+  const plan = planPour(before, { design, bars, poured, useLeftovers }, today);
+  if (!plan.ok) return undefined;
   const posted = postBatch(
     before,
     {
       batch: batch.batch,
-      poured: batch.poured,
-      // The batch's line counts the bars started, so the yield has had its share.
-      design: { ...batch.design, yieldShare: exact(1) },
-      bars: batch.bars,
-      ...way,
+      poured,
+      plan: plan.value,
+      lost,
       good: batch.good ?? batch.bars,
       seconds: batch.seconds ?? 0,
       minutes: batch.minutes,

@@ -1,13 +1,12 @@
 import { count } from '../kernel/count.ts';
 import { Exact, sum, zero } from '../kernel/exact.ts';
 import { answer, type Result, wrong } from '../kernel/result.ts';
-import type { MeltPlan } from '../recipe/melt-plan.ts';
 import { pouredMelts, type PouredMelt } from './consumption.ts';
 import type { Pour } from './pour.ts';
 
 /** What the pour took and left, once the maker's figures make sense together; else a sentence. */
-export function checkPour(pour: Pour, plan: MeltPlan): Result<readonly PouredMelt[]> {
-  const { good, seconds, lost = 0, minutes } = pour;
+export function checkPour(pour: Pour): Result<readonly PouredMelt[]> {
+  const { plan, good, seconds, lost = 0, minutes } = pour;
   const counts = Object.entries({ 'Good bars': good, Seconds: seconds, Lost: lost });
   const notWhole = counts.find(([, count]) => !Number.isInteger(count) || count < 0);
   if (notWhole !== undefined)

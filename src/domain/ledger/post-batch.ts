@@ -8,8 +8,6 @@ import { all, answer, type Result, andThen, wrong } from '../kernel/result.ts';
 import { moldWear } from '../cost/mold-wear.ts';
 import { currencyDecimals, roundMoney } from '../money/currency.ts';
 import { splitAmount } from '../money/split.ts';
-import { leftoversOnHand } from '../recipe/leftovers-on-hand.ts';
-import { type MeltPlan, planByHand } from '../recipe/melt-plan.ts';
 import { isPast } from '../stock/layer.ts';
 import { checkPour } from './check-pour.ts';
 import { addedMaterials, type PouredMelt } from './consumption.ts';
@@ -22,7 +20,7 @@ import {
   type ShortOfStock,
 } from './posting.ts';
 import { stockChanges } from './stock-changes.ts';
-import { type Taken, takeStock, type Taking } from './take-stock.ts';
+import { type Shortage, type Taken, takeStock, type Taking } from './take-stock.ts';
 import { soapCostsPerG } from './value-out.ts';
 
 /** A posting ready to write, or what stock is short of. */
@@ -30,6 +28,8 @@ export type PostBatchAnswer = (
   | { readonly kind: 'ready'; readonly posting: BatchPosting }
   | ({ readonly kind: 'short' } & ShortOfStock)
 ) & {
+  /** All that stock lacks, whatever was said of its counts. */
+  readonly lacking: readonly Shortage[];
   /** Taken from lots that are past their best before on the day of the pour: allowed, never unsaid. */
   readonly pastDate: readonly Taken[];
 };
@@ -45,56 +45,49 @@ export function postBatch(book: Book, pour: Pour, today: Day): Result<PostBatchA
     return wrong(`Batch ${pour.batch} is in Batches already, so it is not recorded again.`);
   }
   const latest = Math.max(today, pour.poured);
-  const planned = planByHand(
-    pour.design,
-    pour.bars,
-    book.settings,
-    leftoversOnHand(book, latest, pour.useLeftovers),
-  );
-  return andThen(planned, (plan) =>
-    andThen(checkPour(pour, plan), (melts) => {
-      const needs = stockNeeds(melts, addedMaterials(plan, pour));
-      const takings = all(
-        needs.map(({ item, quantity }) =>
-          takeStock(
-            book,
-            item,
-            quantity,
-            { day: pour.poured, latest },
-            pour.countIsOff.has(item.name),
-          ),
+  return andThen(checkPour(pour), (melts) => {
+    const needs = stockNeeds(melts, addedMaterials(pour.plan, pour));
+    const takings = all(
+      needs.map(({ item, quantity }) =>
+        takeStock(
+          book,
+          item,
+          quantity,
+          { day: pour.poured, latest },
+          pour.countIsOff.has(item.name),
         ),
-      );
-      return andThen(takings, (taken) => settle(book, pour, plan, melts, taken));
-    }),
-  );
+      ),
+    );
+    return andThen(takings, (taken) => settle(book, pour, melts, taken));
+  });
 }
 
 function settle(
   book: Book,
   pour: Pour,
-  plan: MeltPlan,
   melts: readonly PouredMelt[],
   takings: readonly Taking[],
 ): Result<PostBatchAnswer> {
+  const lacking = takings.flatMap(({ shortage }) => shortage ?? []);
   const missing = takings.flatMap(({ shortage, counted }) =>
     counted === undefined ? (shortage ?? []) : [],
   );
   const pastDate = takings.flatMap(({ picks }) =>
     picks.filter(({ bestBefore }) => isPast(bestBefore, pour.poured)),
   );
-  if (missing.length > 0) return answer({ kind: 'short', shortages: missing, pastDate });
+  if (missing.length > 0) return answer({ kind: 'short', shortages: missing, lacking, pastDate });
   const { lines, barsValue } = settleLines(book, pour, melts, takings);
   const moves = lines.map((line, index) => newMove(line, pour, index + 1));
-  return andThen(batchLine(book, pour, plan, barsValue), (batch) =>
+  return andThen(batchLine(book, pour, barsValue), (batch) =>
     answer({
       kind: 'ready',
+      lacking,
       pastDate,
       posting: {
         moves,
         batch,
         changes: stockChanges(book, moves, pour.poured),
-        countedIn: takings.flatMap(({ shortage }) => shortage ?? []),
+        countedIn: lacking,
         writtenOff: pour.good === 0 ? barsValue : zero,
       },
     }),
@@ -192,7 +185,7 @@ function makings(pour: Pour, melts: readonly PouredMelt[], taken: readonly Taken
   const rest = sum(taken.map(({ value }) => value)).minus(sum(beside.map(({ value }) => value)));
   const bars: MoveLine = {
     reason: 'made',
-    item: itemOfBars(pour.design),
+    item: itemOfBars(pour.plan.design),
     quantity: exact(pour.good),
     lot,
     value: notBelowZero(rest),
@@ -220,12 +213,12 @@ function newMove(line: MoveLine, pour: Pour, number: number): NewMove {
 }
 
 /** The batch's own line; its cost per bar is the full cost, as in COSTPERBAR but with what really happened. */
-function batchLine(book: Book, pour: Pour, plan: MeltPlan, materialCost: Exact): Result<NewBatch> {
-  const { design, barsToStart } = plan;
+function batchLine(book: Book, pour: Pour, materialCost: Exact): Result<NewBatch> {
+  const { design, barsToStart } = pour.plan;
   const { labourRatePerHour, overheadPerBar, currency } = book.settings;
   const planned = design.labourMinutes.times(barsToStart).plus(design.setupMinutes);
   const minutes = pour.minutes === undefined ? planned : exact(pour.minutes);
-  return andThen(moldWear(plan), (wear) => {
+  return andThen(moldWear(pour.plan), (wear) => {
     const labour = minutes.div(60).times(labourRatePerHour);
     const wearCosts = wear.map(({ cost }) => cost);
     const full = sum([materialCost, labour, overheadPerBar.times(barsToStart), ...wearCosts]);

@@ -1,16 +1,14 @@
-import type { Design } from '../book/book.ts';
 import type { Day } from '../kernel/day.ts';
 import type { Exact } from '../kernel/exact.ts';
+import type { MeltPlan } from '../recipe/melt-plan.ts';
 
 /** What the maker reports of one pour: what was planned, and what came out differently. */
 export interface Pour {
   /** Id of the batch, made once when the form opens and kept through every retry. */
   readonly batch: string;
   readonly poured: Day;
-  readonly design: Design;
-  /** Good bars planned for. */
-  readonly bars: number;
-  readonly useLeftovers: boolean;
+  /** Its design and bars, and what they were to take (`planPour`). */
+  readonly plan: MeltPlan;
   /** Bars that came out good. */
   readonly good: number;
   /** Bars not good enough for full price; they are not put in stock. */

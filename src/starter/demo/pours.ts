@@ -3,10 +3,10 @@ import { findDesign, leftoverName } from '../../domain/book/find.ts';
 import { assert } from '../../domain/kernel/assert.ts';
 import type { Day } from '../../domain/kernel/day.ts';
 import { type Exact, exact } from '../../domain/kernel/exact.ts';
+import { planPour } from '../../domain/ledger/plan-pour.ts';
 import { postBatch } from '../../domain/ledger/post-batch.ts';
 import type { Pour } from '../../domain/ledger/pour.ts';
-import { leftoversOnHand } from '../../domain/recipe/leftovers-on-hand.ts';
-import { type MeltPlan, planByHand } from '../../domain/recipe/melt-plan.ts';
+import type { MeltPlan } from '../../domain/recipe/melt-plan.ts';
 import { changeForBatch } from '../../workbook/change.ts';
 import { type Diary, sound } from './diary.ts';
 import { expectedBars, popularity } from './season.ts';
@@ -44,13 +44,17 @@ function barsOfWholeFills({ barMold, yieldShare }: Design, lacking: number): num
 /** Records one pour through the pane's own posting. False where stock does not allow it. */
 export function recordPour(
   diary: Diary,
-  pour: Pick<Pour, 'batch' | 'poured' | 'bars' | 'by'> & { readonly design: string },
+  {
+    design: name,
+    bars,
+    ...pour
+  }: Pick<Pour, 'batch' | 'poured' | 'by'> & { readonly design: string; readonly bars: number },
   roll: () => number,
 ): boolean {
   const book = diary.book();
-  const design = sound(findDesign(book, pour.design));
-  const onHand = leftoversOnHand(book, pour.poured, true);
-  const plan = sound(planByHand(design, pour.bars, book.settings, onHand));
+  const design = sound(findDesign(book, name));
+  const wanted = { design, bars, poured: pour.poured, useLeftovers: true };
+  const plan = sound(planPour(book, wanted, pour.poured));
   const seconds = roll() < 0.35 ? 1 : roll() < 0.15 ? 2 : 0;
   const started = plan.barsToStart.toNumber();
   const planned = design.labourMinutes.times(started).plus(design.setupMinutes).toNumber();
@@ -59,8 +63,7 @@ export function recordPour(
       book,
       {
         ...pour,
-        design,
-        useLeftovers: true,
+        plan,
         good: started - seconds,
         seconds,
         lost: 0,

@@ -2,6 +2,7 @@ import type { Book } from '../../../src/domain/book/book.ts';
 import { type Day, isoDate, readDay } from '../../../src/domain/kernel/day.ts';
 import { toCell } from '../../../src/domain/kernel/exact.ts';
 import type { HealthFinding, Repair } from '../../../src/domain/health/finding.ts';
+import { planPour } from '../../../src/domain/ledger/plan-pour.ts';
 import { postBatch } from '../../../src/domain/ledger/post-batch.ts';
 import { healthCheck } from '../../../src/domain/health/health-check.ts';
 import { onHand } from '../../../src/domain/stock/on-hand.ts';
@@ -113,15 +114,15 @@ export function withoutLots(tables: Tables): Tables {
 /** The whole ledger with a second batch, B2, just as our own posting writes it. */
 export function withPosted(poured: Day, by: string): Tables {
   const book = bookOf(wholeLedger);
+  const design = sound(findDesign(book, 'Plain'));
+  const wanted = { design, bars: 1, poured, useLeftovers: true };
   const posted = sound(
     postBatch(
       book,
       {
         batch: 'B2',
         poured,
-        design: sound(findDesign(book, 'Plain')),
-        bars: 1,
-        useLeftovers: true,
+        plan: sound(planPour(book, wanted, TODAY)),
         good: 1,
         seconds: 0,
         lost: 0,
