@@ -29,6 +29,7 @@ describe('reading', () => {
     expect(tables.map(({ name }) => name)).toEqual(['Materials', 'Moves', 'Batches']);
     expect(tables[1]).toEqual({
       name: 'Moves',
+      on: { sheet: 'Moves sheet', headerRow: 1 },
       headers: [' entry', 'When', 'Material', 'Quantity', 'Note'],
       rows: [['m1', 46_000, 'Clear base', -250, '']],
     });
@@ -68,7 +69,12 @@ describe('reading', () => {
       .addTable('Bare', ['Column1'], [['x']], { showHeaders: false })
       .addTable('Plan', ['Plan line', 'Design'], []);
     expect(await open(model).port.load()).toEqual([
-      { name: 'Plan', headers: ['Plan line', 'Design'], rows: [] },
+      {
+        name: 'Plan',
+        on: { sheet: 'Plan sheet', headerRow: 1 },
+        headers: ['Plan line', 'Design'],
+        rows: [],
+      },
     ]);
   });
 

@@ -26,6 +26,7 @@ export function rangeObject(model: WorkbookModel, sheet: Sheet, at: Place): Host
     get: {
       Values: () => sheet.values(standing()),
       Formulas: () => sheet.formulas(standing()),
+      RowIndex: () => standing().row,
       RowCount: () => standing().height,
       ColumnCount: () => standing().width,
     },
