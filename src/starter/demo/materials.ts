@@ -115,6 +115,7 @@ export const demoMaterials: readonly RowOfCells<'materials'>[] = [
     leadDaysSd: 2,
     inci: 'Alcohol Denat.',
     supplier: suppliers.bases,
+    staysPercent: 0,
   },
   {
     material: 'Pearl mica',

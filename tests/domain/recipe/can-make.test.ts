@@ -57,7 +57,7 @@ describe('how many bars stock allows', () => {
 describe('leftovers on hand', () => {
   const tables = withRows(
     workshop,
-    'Moves',
+    'LedgerLines',
     ['E1', '2024-02-01', 'left over', 'Slate leftover', 30, '', '', 'T1', '', ''],
     ['E2', '2024-02-02', 'wasted', 'Slate leftover', -12.5, '', '', '', '', ''],
     ['E3', '2024-02-02', 'spare', 'Teal × Tiles', 9, '', '', 'T1', '', ''],
