@@ -32,6 +32,8 @@ export function likenessOf(table: TableData): {
   const known = recogniseTable([table.headers], 1, new Findings());
   if (known === undefined) return { kind: undefined, likelihood: 0 };
   const isNamed = kindNamed(table) === known.kind;
+  // A list of the maker's own may have one column called as ours is: only BOOK is told that it is ours.
+  if (!isNamed && known.position.size < 2) return { kind: undefined, likelihood: 0 };
   return { kind: known.kind, likelihood: known.position.size + (isNamed ? OUR_NAME : 0) };
 }
 

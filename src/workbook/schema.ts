@@ -12,6 +12,7 @@ import {
   requiredHeader,
   text,
 } from './column.ts';
+import { priceBreakColumns, supplierColumns } from './supplier-tables.ts';
 
 /**
  * The tables of the workbook: the single truth for reading, writing, the starter workbook and the
@@ -253,6 +254,16 @@ export const tables = {
       'How it was paid. Blank Fees go by Settings where it is card.',
     ),
   }),
+  suppliers: table(
+    'Suppliers',
+    'What an order at each supplier costs beside the goods.',
+    supplierColumns,
+  ),
+  priceBreaks: table(
+    'PriceBreaks',
+    'Pack prices that fall with the packs of an order.',
+    priceBreakColumns,
+  ),
 } as const;
 
 export type TableKind = keyof typeof tables;
@@ -280,4 +291,5 @@ export const uniqueColumn: Partial<Readonly<Record<TableKind, string>>> = {
   plan: 'planLine',
   fairs: 'fair',
   sales: 'sale',
+  suppliers: 'supplier',
 };

@@ -47,16 +47,36 @@ export interface Material extends Liquid {
   readonly kind: MaterialKind;
   readonly packSize: Exact | undefined;
   readonly packPrice: Exact | undefined;
+  /** Its own, else its supplier's. */
   readonly leadDays: Exact | undefined;
   readonly leadDaysSd: Exact | undefined;
   readonly servicePercent: Exact | undefined;
   readonly leastPacks: Exact | undefined;
+  /** Prices of larger orders, by ascending packs; none where empty. */
+  readonly priceBreaks: readonly PriceBreak[];
   readonly maxPercent: Exact | undefined;
   readonly inci: string;
   readonly allergens: string;
   readonly supplier: string;
   /** How much of its weight stays in the finished bar: 0 to 1. It is bought, used and costed in full. */
   readonly staysShare: Exact;
+  /** What that supplier asks beside the goods; undefined where Suppliers doesn't say. */
+  readonly terms: SupplierTerms | undefined;
+}
+
+/** From so many packs in one order, all of its packs cost this. */
+export interface PriceBreak {
+  readonly fromPacks: number;
+  readonly packPrice: Exact;
+}
+
+/** What an order at a supplier costs beside the goods. */
+export interface SupplierTerms {
+  readonly supplier: string;
+  readonly carriage: Exact;
+  /** Goods of one order from which there is no carriage; undefined where that is never. */
+  readonly freeFrom: Exact | undefined;
+  readonly leadDays: Exact | undefined;
 }
 
 /** Soap that can be melted and poured: a colour by its recipe, or a base just as it is. */

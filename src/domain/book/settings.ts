@@ -24,4 +24,6 @@ export interface Settings {
   readonly minutesPerDay: number;
   /** Days of the week without work, Monday = 1 … Sunday = 7. */
   readonly restDays: readonly number[];
+  /** What a bar that a fair leaves over is worth, in percent of its cost. */
+  readonly leftoverWorthPercent: Exact;
 }

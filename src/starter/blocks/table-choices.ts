@@ -41,6 +41,7 @@ const nameSources: Partial<Readonly<Record<TableKind, Readonly<Record<string, st
   layers: { design: designNames, item: soapOrMaterialList, mold: moldNames },
   plan: { design: designNames, fair: fairNames },
   sales: { design: designNames, fair: fairNames },
+  priceBreaks: { material: materialNames },
 };
 
 /** Settings that are one of a few words; each stands in its own row. */

@@ -48,6 +48,18 @@ export const tableSheets: readonly {
     note: 'Bars sold; each sale also takes its bars out in Ledger.',
   },
   {
+    kind: 'suppliers',
+    sheet: 'Supplier terms',
+    group: 'yours',
+    note: 'What an order costs beside the goods. May stay blank.',
+  },
+  {
+    kind: 'priceBreaks',
+    sheet: 'Pack discounts',
+    group: 'yours',
+    note: 'Prices of larger orders, for all packs of the order. May stay blank.',
+  },
+  {
     kind: 'settings',
     sheet: 'Setup',
     group: 'yours',

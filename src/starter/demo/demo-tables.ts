@@ -10,6 +10,7 @@ import { tablesMovedTo } from './moved-days.ts';
 import { olderSales } from './older-sales.ts';
 import { demoDay, demoFairs, demoPlan } from './season.ts';
 import { demoSettings } from './settings.ts';
+import { demoPriceBreaks, demoSuppliers } from './supplier-terms.ts';
 
 /**
  * Every table of the invented workshop: a year of its ledger, and sales of two more. The same on every
@@ -29,6 +30,8 @@ export function demoTables(today: Day = demoDay): readonly TableData[] {
     plan: demoPlan,
     fairs: demoFairs,
     sales: olderSales(),
+    suppliers: demoSuppliers,
+    priceBreaks: demoPriceBreaks,
   });
   liveThroughTheYear(diary);
   return tablesMovedTo(today, diary.tables());

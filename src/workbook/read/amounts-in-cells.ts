@@ -24,6 +24,7 @@ const inColumns: Partial<Readonly<Record<TableKind, Readonly<Record<string, InCo
   layers: { perBar: { from: 'per' } },
   batches: { minutes },
   fairs: { hours },
+  suppliers: { leadDays: days },
 };
 
 const measures: readonly string[] = [...stockUnits, 'drops'] satisfies Measure[];

@@ -31,6 +31,7 @@ const lookUps: Partial<Readonly<Record<TableKind, Readonly<Record<string, LookUp
   batches: { design },
   plan: { design, fair },
   sales: { design, fair },
+  priceBreaks: { material },
 };
 
 /**

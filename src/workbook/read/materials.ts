@@ -3,9 +3,15 @@ import { nameKey } from '../../domain/kernel/names.ts';
 import type { Material, Mold } from '../../domain/book/book.ts';
 import { assume, noteSmall, type Reading, optional } from './context.ts';
 import type { Rows } from './rows.ts';
+import type { Buying } from './suppliers.ts';
 
-export function readMaterials(rows: Rows<'materials'>, reading: Reading): void {
+export function readMaterials(
+  rows: Rows<'materials'>,
+  { termsOf, breaksOf }: Buying,
+  reading: Reading,
+): void {
   for (const row of rows) {
+    const terms = termsOf(row);
     const material: Material = {
       name: row.material,
       kind: row.kind,
@@ -14,15 +20,17 @@ export function readMaterials(rows: Rows<'materials'>, reading: Reading): void {
       dropsPerMl: optional(row.dropsPerMl),
       packSize: optional(row.packSize),
       packPrice: optional(row.packPrice),
-      leadDays: optional(row.leadDays),
+      leadDays: optional(row.leadDays) ?? terms?.leadDays,
       leadDaysSd: optional(row.leadDaysSd),
       servicePercent: optional(row.servicePercent),
       leastPacks: optional(row.leastPacks),
+      priceBreaks: breaksOf(row.material),
       maxPercent: optional(row.maxPercent),
       inci: row.inci ?? '',
       allergens: row.allergens ?? '',
       supplier: row.supplier ?? '',
       staysShare: row.staysPercent === undefined ? one : exact(row.staysPercent).div(hundred),
+      terms,
     };
     reading.materials.set(nameKey(row.material), material);
     noteSmall(reading, 'percent', row.material, `Max % of ${row.material}`, row.maxPercent ?? 0);

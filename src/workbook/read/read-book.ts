@@ -20,6 +20,7 @@ import { type RecognisedTable, recogniseTable, type TableRange } from './recogni
 import { type HalfRow, readRows, type Rows } from './rows.ts';
 import { readBatches, readFairs, readPlan, readSales } from './seasons.ts';
 import { readSettings } from './settings.ts';
+import { checkBreakNames, readBuying } from './suppliers.ts';
 import { asHandedOver } from './zero-blanks.ts';
 
 /** Tables told apart by their headers and named by content, before names in them are looked up. */
@@ -80,6 +81,8 @@ const catalogueKinds = [
   'designs',
   'layers',
   'lots',
+  'suppliers',
+  'priceBreaks',
 ] as const;
 
 const hasCatalogueOf = (
@@ -163,7 +166,9 @@ function readCatalogue(
   const settings = readSettings(rows('settings'), reading, canBlankBeZero);
   const materialRows = rows('materials');
   const designRows = rows('designs');
-  readMaterials(materialRows, reading);
+  const breakRows = rows('priceBreaks');
+  readMaterials(materialRows, readBuying(rows('suppliers'), breakRows, reading), reading);
+  checkBreakNames(breakRows, reading);
   const moldRows = rows('molds');
   readMolds(moldRows, reading);
   readColours(rows('colours'), reading);

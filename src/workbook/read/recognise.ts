@@ -68,10 +68,26 @@ export function recogniseTable(
 type Match = ReturnType<typeof matchKind>;
 
 function isNearer(a: Match, b: Match): boolean {
-  const nearness = ({ required, missing }: Match): number => required - missing.length;
+  const nearness = ({ kind, required, missing }: Match): number =>
+    required - missing.length - (missing.length === 0 && leastTelling.has(kind) ? 0.5 : 0);
   return (
     (nearness(a) - nearness(b) || b.missing.length - a.missing.length || a.found - b.found) > 0
   );
+}
+
+/** Tables of which every required header is a column of another as well: any that needs a header of its own comes first. */
+const leastTelling: ReadonlySet<TableKind> = new Set(
+  tableKinds.filter((kind) =>
+    headersOf(kind, true).every((header) =>
+      tableKinds.some((other) => headersOf(other, false).includes(header)),
+    ),
+  ),
+);
+
+function headersOf(kind: TableKind, required: boolean): string[] {
+  return Object.values<Column<unknown>>(tables[kind].columns)
+    .filter((column) => column.required === required)
+    .map(({ header }) => nameKey(header));
 }
 
 function matchKind(kind: TableKind, headers: readonly string[]) {

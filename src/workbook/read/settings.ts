@@ -97,6 +97,14 @@ export const settingSpecs = {
     0,
   ),
   restDays: spec(text('Rest days', 'Weekdays without work, such as Sat; Sun.'), ''),
+  leftoverWorthPercent: spec(
+    number(
+      'Leftover worth %',
+      { min: 0, max: 100, format: 'percent' },
+      'What a bar left over after a fair is worth, of its cost.',
+    ),
+    80,
+  ),
   format: spec(
     number('Format', { min: 1, max: 1000, whole: true }, 'Of this workbook; leave it as it is.'),
     FIRST_FORMAT,
@@ -157,6 +165,7 @@ export function readSettings(
     skinStaySet: !isBlankIn(settingSpecs.skinStay.column, typed.get('skin stay')?.value),
     minutesPerDay: value('minutesPerDay'),
     restDays: readRestDays(value('restDays'), typed.get('rest days')?.row, reading),
+    leftoverWorthPercent: exact(value('leftoverWorthPercent')),
   };
 }
 

@@ -10,6 +10,7 @@ export function tableSheet(
   { headers, rows }: TableData,
   withCosts: boolean,
 ): ValueSheet | undefined {
+  if (!withCosts && allOfCosts.includes(kind)) return undefined;
   const shown = headers.flatMap((header, at) => {
     const column = columnOf(kind, header);
     return withCosts || (column !== undefined && tellsNoCost(column))
@@ -36,6 +37,9 @@ export function tableSheet(
 
 const columnOf = (kind: TableKind, header: string): Column<unknown> | undefined =>
   Object.values(tables[kind].columns).find((known) => nameKey(known.header) === nameKey(header));
+
+/** Tables that say nothing but who one buys from, and for how much. */
+const allOfCosts: readonly TableKind[] = ['suppliers', 'priceBreaks'];
 
 /** Notes are free text: they may say what something cost, or who sold it. */
 const tellsNoCost = ({ header, format }: Column<unknown>): boolean =>

@@ -2,15 +2,16 @@ import { nameKey } from '../../domain/kernel/names.ts';
 import type { Cell } from '../port.ts';
 import { type TableKind, tables, uniqueColumn } from '../schema.ts';
 
-/** What tells two lines of one recipe apart, in the order in which a merged table lists them. */
-const lineColumns: Readonly<Record<'colours' | 'layers', readonly string[]>> = {
+/** What tells two lines of one recipe, or two prices of one material, apart, in the order in which a merged table lists them. */
+const lineColumns: Readonly<Record<'colours' | 'layers' | 'priceBreaks', readonly string[]>> = {
   colours: ['colour', 'ingredient'],
   layers: ['design', 'layer', 'part', 'item', 'mold'],
+  priceBreaks: ['material', 'fromPacks'],
 };
 
 /** Whether a table's rows are lines of recipes, several under one name. */
 export const isOfRecipes = (kind: TableKind): kind is keyof typeof lineColumns =>
-  kind === 'colours' || kind === 'layers';
+  kind in lineColumns;
 
 /** The header of a row's id; of a recipe's line, that of the recipe's name. */
 export function idHeader(kind: TableKind): string {

@@ -87,6 +87,7 @@ const goesBy: Partial<Readonly<Record<TableKind, string>>> = {
   designs: 'plans, costs and prices go',
   plan: 'the calendar and what to order go',
   fairs: 'the fair’s result goes',
+  suppliers: 'what to order together goes',
 };
 
 const titleOf = (side: Side): string => (side === 'this copy' ? 'This copy' : 'Other copy');
