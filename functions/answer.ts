@@ -7,15 +7,15 @@ import type { Answers, FunctionRecord, List, Records } from './records/record.ts
 
 /** What stands in one cell, and the rows of a list below its header. */
 export type CellAnswer = string | number | boolean;
-export type Rows = readonly (readonly CellAnswer[])[];
+export type CellRows = readonly (readonly CellAnswer[])[];
 
 /** The arguments that a record tells of, read; and today where its answer rests on the day. */
-export type Given<R extends FunctionRecord> = {
+export type GivenTo<R extends FunctionRecord> = {
   readonly [Name in keyof R['takes']]: ValueOf<R['takes'][Name]>;
 } & ('day' extends R['restsOn'][number] ? { readonly today: Day } : unknown);
 
 type Outcome<A extends Answers> = A extends List
-  ? Rows | (A extends { orNumber: true } ? number : never)
+  ? CellRows | (A extends { orNumber: true } ? number : never)
   : A extends 'numbers'
     ? readonly number[]
     : A extends 'number'
@@ -24,7 +24,7 @@ type Outcome<A extends Answers> = A extends List
 
 /** An answer for each record of a group, under its id. */
 export type AnswersOf<G extends Records> = {
-  readonly [Id in keyof G]: (given: Given<G[Id]>) => Result<Outcome<G[Id]['answers']>>;
+  readonly [Id in keyof G]: (given: GivenTo<G[Id]>) => Result<Outcome<G[Id]['answers']>>;
 };
 
 const codes: Readonly<Record<FailureKind, FailureCode>> = {

@@ -1,7 +1,7 @@
 import { toCell } from '../src/domain/kernel/exact.ts';
 import type { Exact } from '../src/domain/kernel/exact.ts';
 import type { Result } from '../src/domain/kernel/result.ts';
-import { type Rows, settle } from './answer.ts';
+import { type CellRows, settle } from './answer.ts';
 import { askedBefore } from './asked-before.ts';
 import { finite } from './finite.ts';
 import { givenBy } from './given.ts';
@@ -28,7 +28,7 @@ function inCells(answers: Answers, outcome: unknown): unknown {
   if (answers === 'number') return numberCell(outcome as Exact | number);
   if (answers === 'numbers') return (outcome as readonly number[]).map((value) => [value]);
   if (answers === 'text' || !Array.isArray(outcome)) return outcome;
-  return [[...answers.columns], ...(outcome as Rows)];
+  return [[...answers.columns], ...(outcome as CellRows)];
 }
 
 const numberCell = (value: Exact | number): number =>

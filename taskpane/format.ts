@@ -4,14 +4,14 @@ import { ledgerDecimals } from '../src/domain/measure/units.ts';
 import { currencyDecimals } from '../src/domain/money/currency.ts';
 
 /** A figure as a maker reads it, and the exact one where they differ. */
-export interface Shown {
+export interface ShownFigure {
   readonly text: string;
   /** Undefined where the text is exact. */
   readonly exact: string | undefined;
 }
 
 /** An amount with its unit: g and ml to a tenth, larger units as near (finer below 1), drops and pieces whole. */
-export function amount(quantity: Exact, unit: string): Shown {
+export function amount(quantity: Exact, unit: string): ShownFigure {
   const words = unit === 'each' ? '' : ` ${unit}`;
   const figure = rounded(quantity, unit);
   const text = unit === 'drops' && figure === '1' ? '1 drop' : `${figure}${words}`;
@@ -41,7 +41,7 @@ export function ledgerAmount(quantity: Exact, unit: string): string {
 }
 
 /** Money in the workbook's currency. */
-export function money(value: Exact, currency: string): string {
+export function moneyText(value: Exact, currency: string): string {
   const digits = currencyDecimals(currency);
   return new Intl.NumberFormat('en', {
     style: 'currency',

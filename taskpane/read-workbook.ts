@@ -18,7 +18,7 @@ import { findingOnSheet } from '../src/workbook/sheet-words.ts';
 import type { WantedPlace } from './task/events.ts';
 
 /** A workbook that can be poured from, or what to mend in its tables first. */
-export type Reading =
+export type BookForPane =
   | { readonly kind: 'ready'; readonly book: Book; readonly names: TableNames }
   | { readonly kind: 'unreadable'; readonly findings: readonly ToMend[] };
 
@@ -35,7 +35,7 @@ const neededKinds: readonly TableKind[] = ['materials', 'designs', 'layers', 'mo
  * Reads the workbook's tables; tables that are none of ours are left alone. What has not changed since
  * a book read `before` is taken over from it, and so is what was worked out of it.
  */
-export function readWorkbook(all: readonly TableData[], before?: Book): Reading {
+export function readTablesOf(all: readonly TableData[], before?: Book): BookForPane {
   const names = findTables(all);
   const shape = [...twice(all, names), ...broken(all, names), ...missing(all, names)];
   if (shape.length > 0) return { kind: 'unreadable', findings: shape };
@@ -48,7 +48,7 @@ export function readWorkbook(all: readonly TableData[], before?: Book): Reading 
   return { kind: 'ready', book: book.value, names };
 }
 
-const unreadable = (findings: readonly Finding[], names: TableNames): Reading => ({
+const unreadable = (findings: readonly Finding[], names: TableNames): BookForPane => ({
   kind: 'unreadable',
   findings: [
     ...findings.slice(0, MOST_SHOWN).map((finding) => toMend(finding, names)),

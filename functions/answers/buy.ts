@@ -11,7 +11,7 @@ import {
 import { daysWithout, weeklyLows } from '../../src/domain/reorder/stock-year.ts';
 import { cashByWeek } from '../../src/domain/supplies/cash-by-week.ts';
 import { supplies } from '../../src/domain/supplies/supplies.ts';
-import { amountCell, type AnswersOf, cellOrBlank, type Rows } from '../answer.ts';
+import { amountCell, type AnswersOf, cellOrBlank, type CellRows } from '../answer.ts';
 import { readers } from '../kinds.ts';
 import type { buyRecords } from '../records/buy.ts';
 
@@ -65,7 +65,7 @@ export const buyAnswers: AnswersOf<typeof buyRecords> = {
 };
 
 /** Service, points, which to trust and why, then the lowest stock of each week of a simulated year. */
-function checkRows({ askedPercent, usual, own, trust, sentence }: ServiceCheck): Rows {
+function checkRows({ askedPercent, usual, own, trust, sentence }: ServiceCheck): CellRows {
   const both = <T>(of: (checked: CheckedPoint) => T): T[] => [of(usual), of(own)];
   const [usualLows = [], ownLows = []] = both(({ year }) => weeklyLows(year).map(withoutDrift));
   return [

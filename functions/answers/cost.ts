@@ -3,7 +3,7 @@ import { type BarCost, barCost } from '../../src/domain/cost/bar-cost.ts';
 import { batchVariance } from '../../src/domain/cost/batch-variance.ts';
 import { hundred, toCell } from '../../src/domain/kernel/exact.ts';
 import { andThen, answer, type Result } from '../../src/domain/kernel/result.ts';
-import type { AnswersOf, Given } from '../answer.ts';
+import type { AnswersOf, GivenTo } from '../answer.ts';
 import type { costRecords } from '../records/cost.ts';
 
 export const costAnswers: AnswersOf<typeof costRecords> = {
@@ -47,5 +47,5 @@ const costOf = ({
   book,
   bars,
   asOf,
-}: Given<(typeof costRecords)['COSTPERBAR']>): Result<BarCost> =>
+}: GivenTo<(typeof costRecords)['COSTPERBAR']>): Result<BarCost> =>
   andThen(findDesign(book, design), (found) => barCost(book, found, bars, asOf));

@@ -19,7 +19,13 @@ import { baseShare, type Melt, noLeftovers, soapForFills } from '../../src/domai
 import { plainPlan } from '../../src/domain/recipe/plain-plan.ts';
 import { countTiles } from '../../src/domain/recipe/tile-count.ts';
 import { onHand } from '../../src/domain/stock/on-hand.ts';
-import { amountCell, type AnswersOf, type CellAnswer, type Given, type Rows } from '../answer.ts';
+import {
+  amountCell,
+  type AnswersOf,
+  type CellAnswer,
+  type GivenTo,
+  type CellRows,
+} from '../answer.ts';
 import { makeRecords } from '../records/make.ts';
 
 export const makeAnswers: AnswersOf<typeof makeRecords> = {
@@ -68,7 +74,7 @@ function gramsOf(mold: Mold, fills: Exact): Result<Exact> {
     : answer(soapForFills(mold, fills));
 }
 
-type Batch = Given<(typeof makeRecords)['MELTSHEET']>;
+type Batch = GivenTo<(typeof makeRecords)['MELTSHEET']>;
 
 /** How a plan is made where no leftovers are used, and where they are. */
 interface Planning {
@@ -137,7 +143,7 @@ function mindOf(amount: Exact, measure: BenchMeasure, scaleStepG: Exact): string
   return needsFinerScale(amount, measure, scaleStepG) ? 'on a finer scale' : '';
 }
 
-function needRows(batch: Batch, planning: Planning): Result<Rows> {
+function needRows(batch: Batch, planning: Planning): Result<CellRows> {
   const { book, today } = batch;
   return andThen(planOf(batch, planning), (plan) =>
     answer(

@@ -12,7 +12,7 @@ import {
   type CalendarNotice,
 } from '../../src/domain/schedule/calendar.ts';
 import { planNotes } from '../../src/domain/now/plan-notes.ts';
-import type { AnswersOf, CellAnswer, Given, Rows } from '../answer.ts';
+import type { AnswersOf, CellAnswer, GivenTo, CellRows } from '../answer.ts';
 import type { planRecords } from '../records/plan.ts';
 
 export const planAnswers: AnswersOf<typeof planRecords> = {
@@ -45,14 +45,14 @@ export const planAnswers: AnswersOf<typeof planRecords> = {
 };
 
 /** The figures of one column or one row. */
-function historyOf({ history }: Given<(typeof planRecords)['FORECASTFIT']>): Result<number[]> {
+function historyOf({ history }: GivenTo<(typeof planRecords)['FORECASTFIT']>): Result<number[]> {
   const width = Math.max(0, ...history.map((row) => row.length));
   return history.length > 1 && width > 1
     ? wrong('history must be one column or one row of figures.')
     : readHistory(history.flat());
 }
 
-function fitRows(report: ForecastReport): Rows {
+function fitRows(report: ForecastReport): CellRows {
   const figures = [
     ...report.parameters.map(({ name, value }) => [name, value]),
     ['MAE', report.mae],

@@ -6,7 +6,7 @@ import { andThen, answer, type Result } from '../../src/domain/kernel/result.ts'
 import { onHand } from '../../src/domain/stock/on-hand.ts';
 import { stockList } from '../../src/domain/reorder/stock-list.ts';
 import { stockValue, unitCost } from '../../src/domain/stock/valuation.ts';
-import type { AnswersOf, Given } from '../answer.ts';
+import type { AnswersOf, GivenTo } from '../answer.ts';
 import type { stockRecords } from '../records/stock.ts';
 
 export const stockAnswers: AnswersOf<typeof stockRecords> = {
@@ -38,6 +38,6 @@ export const stockAnswers: AnswersOf<typeof stockRecords> = {
 const orBlank = (result: Result<Exact>): number | string => (result.ok ? toCell(result.value) : '');
 
 function ofItem(ask: (book: Book, item: Item, asOf: Day) => Result<Exact>) {
-  return ({ item, book, asOf }: Given<(typeof stockRecords)['ONHAND']>): Result<Exact> =>
+  return ({ item, book, asOf }: GivenTo<(typeof stockRecords)['ONHAND']>): Result<Exact> =>
     andThen(findItem(book, item), (found) => ask(book, found, asOf));
 }

@@ -3,7 +3,7 @@ import { toCell } from '../../src/domain/kernel/exact.ts';
 import { andThen, answer } from '../../src/domain/kernel/result.ts';
 import { type Recall, type RecalledLot, recallOf } from '../../src/domain/trace/recall.ts';
 import { trace } from '../../src/domain/trace/trace.ts';
-import type { AnswersOf, CellAnswer, Rows } from '../answer.ts';
+import type { AnswersOf, CellAnswer, CellRows } from '../answer.ts';
 import type { traceRecords } from '../records/trace.ts';
 
 export const traceAnswers: AnswersOf<typeof traceRecords> = {
@@ -27,7 +27,7 @@ export const traceAnswers: AnswersOf<typeof traceRecords> = {
     andThen(recallOf(book, lot, asOf), (found) => answer(recallRows(found))),
 };
 
-const recallRows = (found: Recall): Rows => [
+const recallRows = (found: Recall): CellRows => [
   ...(found.lot === undefined ? [] : [lotLine(found.lot)]),
   ...found.batches.map((made) => [
     // A batch without its line has no design; no list may lose it for that.

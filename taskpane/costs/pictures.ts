@@ -6,7 +6,7 @@ import { Exact, hundred, sum } from '../../src/domain/kernel/exact.ts';
 import { compareNames } from '../../src/domain/kernel/names.ts';
 import { andThen, answer, type Result, wrong } from '../../src/domain/kernel/result.ts';
 import { USUAL_BARS } from '../../src/domain/recipe/plain-plan.ts';
-import { money } from '../format.ts';
+import { moneyText } from '../format.ts';
 import { lyingBars } from '../pictures/bars.ts';
 import { linePlot } from '../pictures/line.ts';
 import type { Picture } from '../pictures/picture.ts';
@@ -27,16 +27,16 @@ export function whereCostGoes(book: Book, design: Design, asOf: Day): Result<Pic
     return answer({
       key: 'parts',
       title: 'Where a bar’s cost goes',
-      says: `In a batch of ${String(USUAL_BARS)} a bar costs ${money(perBar, currency)} in full. The largest part is ${first.name}, ${share(first)}.`,
+      says: `In a batch of ${String(USUAL_BARS)} a bar costs ${moneyText(perBar, currency)} in full. The largest part is ${first.name}, ${share(first)}.`,
       ...lyingBars(
         fewParts(parts).map((part) => ({
           name: part.name,
-          amount: `${money(part.perBar, currency)} · ${share(part)}`,
+          amount: `${moneyText(part.perBar, currency)} · ${share(part)}`,
           length: part.perBar.toNumber(),
         })),
       ),
       headers: ['Line', 'Per bar', 'Share'],
-      rows: parts.map((part) => [part.name, money(part.perBar, currency), share(part)]),
+      rows: parts.map((part) => [part.name, moneyText(part.perBar, currency), share(part)]),
     });
   });
 }
@@ -70,8 +70,8 @@ export function costByBatch(book: Book, design: Design, asOf: Day): Result<Pictu
       key: 'sizes',
       title: 'Cost by batch size',
       says: alone.eq(cheapest)
-        ? `A bar costs ${money(alone, currency)} in a batch of any size.`
-        : `A bar made alone costs ${money(alone, currency)}. It is cheapest in a batch of ${String(size)}: ${money(cheapest, currency)}.`,
+        ? `A bar costs ${moneyText(alone, currency)} in a batch of any size.`
+        : `A bar made alone costs ${moneyText(alone, currency)}. It is cheapest in a batch of ${String(size)}: ${moneyText(cheapest, currency)}.`,
       ...linePlot({
         points: costs.map((cost, index) => [index + 1, cost.toNumber()]),
         isStepped: true,
@@ -82,7 +82,7 @@ export function costByBatch(book: Book, design: Design, asOf: Day): Result<Pictu
         mark: { at: [size, cheapest.toNumber()], text: `cheapest: ${String(size)}` },
       }),
       headers: ['Bars', 'Cost of one'],
-      rows: costs.map((cost, index) => [String(index + 1), money(cost, currency)]),
+      rows: costs.map((cost, index) => [String(index + 1), moneyText(cost, currency)]),
     });
   });
 }
@@ -124,7 +124,7 @@ export function priceAgainstBars(
         ...markOfToday(now, shown),
       }),
       headers: ['Price', 'Bars to break even'],
-      rows: curve.map(({ price, bars }) => [money(price, currency), bars.toString()]),
+      rows: curve.map(({ price, bars }) => [moneyText(price, currency), bars.toString()]),
     });
   });
 }
@@ -143,7 +143,7 @@ function markOfToday(
 
 function sayEven(now: ReturnType<typeof evenAt> | undefined, currency: string): string {
   if (now === undefined) return 'Fill in Price in Designs to see where it stands on the line.';
-  const at = `At ${money(now.price, currency)}`;
+  const at = `At ${moneyText(now.price, currency)}`;
   return now.bars === undefined
     ? `${at} a bar brings in no more than it costs, so no number of bars pays for the fair.`
     : `${at} each, ${count(now.bars, 'bar')} pay for stall and travel.`;

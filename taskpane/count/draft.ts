@@ -1,4 +1,5 @@
-import { holdsTexts, isRecord, isRecording, isTyped, keepAs, restoreAs } from '../task/kept.ts';
+import { isRecord } from '../../src/domain/kernel/is-record.ts';
+import { holdsTexts, isRecording, isTyped, keepAs, restoreAs } from '../task/kept.ts';
 import type { TaskDraft } from '../task/task-kind.ts';
 import type { Typed } from '../task/typed.ts';
 import { telling } from '../task/events.ts';

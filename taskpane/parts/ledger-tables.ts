@@ -2,7 +2,7 @@ import { html, nothing, type TemplateResult } from 'lit';
 import type { MoveLine, NewBatch, StockChange } from '../../src/domain/ledger/posting.ts';
 import { count } from '../../src/domain/kernel/count.ts';
 import { asRead } from '../as-read.ts';
-import { day, ledgerAmount, money } from '../format.ts';
+import { day, ledgerAmount, moneyText } from '../format.ts';
 
 /** The lines to add to LedgerLines, each as it will stand there. */
 export const moveTable = (moves: readonly MoveLine[], currency: string): TemplateResult =>
@@ -14,7 +14,7 @@ export const moveTable = (moves: readonly MoveLine[], currency: string): Templat
       more: `${reason}${lot === '' ? '' : `, lot ${lot}`}${note === '' ? '' : `. ${note}`}`,
       figures: [
         ledgerAmount(quantity, item.unit),
-        value === undefined ? 'not known' : money(value, currency),
+        value === undefined ? 'not known' : moneyText(value, currency),
       ],
     })),
   );

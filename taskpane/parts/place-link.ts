@@ -1,6 +1,6 @@
 import { css, html, type TemplateResult } from 'lit';
 import { asRead } from '../as-read.ts';
-import { showPlace, type WantedPlace } from '../task/events.ts';
+import { askForPlace, type WantedPlace } from '../task/events.ts';
 
 /** A button that reads as a link within text. */
 export const linkLooks = css`
@@ -34,7 +34,7 @@ export function placeLink(
     class="link"
     aria-label=${`${text}: ${asRead(what)}`}
     @click=${() => {
-      showPlace(from, place);
+      askForPlace(from, place);
     }}
   >
     ${text}

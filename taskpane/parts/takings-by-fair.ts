@@ -1,7 +1,7 @@
 import type { Book } from '../../src/domain/book/book.ts';
 import { answer, type Result, wrong } from '../../src/domain/kernel/result.ts';
 import { type FairResult, fairResult } from '../../src/domain/sell/fair-result.ts';
-import { day, money } from '../format.ts';
+import { day, moneyText } from '../format.ts';
 import { lyingBars } from '../pictures/bars.ts';
 import type { Picture } from '../pictures/picture.ts';
 
@@ -15,22 +15,22 @@ export function takingsByFair(book: Book): Result<Picture> {
   );
   if (best === undefined) return wrong('No fair has sales yet. Record them under Sell.');
   const home = ({ profit }: FairResult): string =>
-    `${profit.isNegative() ? 'loss' : 'profit'} ${money(profit.abs(), currency)}`;
+    `${profit.isNegative() ? 'loss' : 'profit'} ${moneyText(profit.abs(), currency)}`;
   return answer({
     key: 'fairs',
     title: 'Takings by fair',
-    says: `${best.fair.fair} did best: ${home(best)}, of ${money(best.takings, currency)} taken.`,
+    says: `${best.fair.fair} did best: ${home(best)}, of ${moneyText(best.takings, currency)} taken.`,
     ...lyingBars(
       fairs.slice(-MOST_FAIRS).map((result) => ({
         name: result.fair.fair,
-        amount: money(result.takings, currency),
+        amount: moneyText(result.takings, currency),
         length: Math.max(result.takings.toNumber(), 0),
       })),
     ),
     headers: ['Fair', 'Takings', 'Brought home'],
     rows: fairs.map((result) => [
       `${result.fair.fair}, ${day(result.fair.opens)}`,
-      money(result.takings, currency),
+      moneyText(result.takings, currency),
       home(result),
     ]),
   });

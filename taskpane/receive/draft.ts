@@ -1,4 +1,5 @@
-import { holdsTexts, isRecord, isRecording, keepAs, restoreAs } from '../task/kept.ts';
+import { isRecord } from '../../src/domain/kernel/is-record.ts';
+import { holdsTexts, isRecording, keepAs, restoreAs } from '../task/kept.ts';
 import { type Asked, isSure } from '../task/question.ts';
 import type { TaskDraft } from '../task/task-kind.ts';
 import { telling } from '../task/events.ts';

@@ -4,7 +4,7 @@ import type { Book, Material } from '../../src/domain/book/book.ts';
 import { findMaterial } from '../../src/domain/book/find.ts';
 import { compareNames } from '../../src/domain/kernel/names.ts';
 import type { Result } from '../../src/domain/kernel/result.ts';
-import { ledgerAmount, money } from '../format.ts';
+import { ledgerAmount, moneyText } from '../format.ts';
 import { dateField } from '../parts/date-field.ts';
 import { numberField } from '../parts/number-field.ts';
 import { choicesOf, selectField } from '../parts/select-field.ts';
@@ -80,7 +80,7 @@ function figures(
         ),
         ...(packPrice === undefined
           ? {}
-          : { hint: `A pack is ${money(packPrice, currency)} in Materials.` }),
+          : { hint: `A pack is ${moneyText(packPrice, currency)} in Materials.` }),
         onTyped: (paid) => {
           onTold({ paid });
         },

@@ -1,5 +1,6 @@
 import { nameKey } from '../../src/domain/kernel/names.ts';
-import { holdsTexts, isRecord, isRecording, keepAs, restoreAs } from '../task/kept.ts';
+import { isRecord } from '../../src/domain/kernel/is-record.ts';
+import { holdsTexts, isRecording, keepAs, restoreAs } from '../task/kept.ts';
 import { type Asked, isSure } from '../task/question.ts';
 import type { TaskDraft } from '../task/task-kind.ts';
 import { telling } from '../task/events.ts';

@@ -1,10 +1,10 @@
 import { count } from '../../src/domain/kernel/count.ts';
 import type { SalesResult } from '../../src/domain/sell/fair-result.ts';
-import { money } from '../format.ts';
+import { moneyText } from '../format.ts';
 
 /** A result as lines of a list, costs with a minus. */
 export function resultLines(result: SalesResult, currency: string): (readonly [string, string])[] {
-  const shown = (amount: SalesResult['profit']): string => money(amount, currency);
+  const shown = (amount: SalesResult['profit']): string => moneyText(amount, currency);
   const { bars, takings, tax, fees, costOfBars, stallAndTravel, profit, perHour } = result;
   const costs = [
     ['Sales tax', tax],
@@ -28,13 +28,13 @@ export function resultSentence(result: SalesResult, currency: string): string {
   const { bars, costOfBars, stallAndTravel, profit, perHour, barsToBreakEven: even } = result;
   if (!bars.gt(0)) return 'No bars are sold.';
   const brought = profit.isNegative()
-    ? `It cost ${money(profit.abs(), currency)} more than it brought in.`
-    : `It brought home ${money(profit, currency)}${
-        perHour === undefined ? '' : `, which is ${money(perHour, currency)} an hour`
+    ? `It cost ${moneyText(profit.abs(), currency)} more than it brought in.`
+    : `It brought home ${moneyText(profit, currency)}${
+        perHour === undefined ? '' : `, which is ${moneyText(perHour, currency)} an hour`
       }.`;
   if (stallAndTravel.isZero()) return brought;
   if (even === undefined) {
-    const each = money(costOfBars.div(bars), currency);
+    const each = moneyText(costOfBars.div(bars), currency);
     return `${brought} At these prices a bar brings in less than the ${each} it costs, so no number of bars would pay for the stall.`;
   }
   const pays = `${count(even, 'bar')} at these prices ${even.eq(1) ? 'pays' : 'pay'} for stall and travel`;

@@ -44,6 +44,6 @@ export interface WantedPlace {
 }
 
 /** Asks the pane to bring a cell of the sheet before the maker's eyes. */
-export function showPlace(from: HTMLElement, detail: WantedPlace): void {
+export function askForPlace(from: HTMLElement, detail: WantedPlace): void {
   from.dispatchEvent(new CustomEvent('place-show', { detail, bubbles: true, composed: true }));
 }

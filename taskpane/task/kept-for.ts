@@ -1,7 +1,8 @@
 import { idKey } from '../../src/workbook/ids.ts';
 import type { TableNames } from '../../src/workbook/find-tables.ts';
 import { tables } from '../../src/workbook/schema.ts';
-import { isRecord } from './kept.ts';
+import { isRecord } from '../../src/domain/kernel/is-record.ts';
+import {} from './kept.ts';
 
 /**
  * Ids by which a ledger is known again, "" for none of a table: lines are only ever added to it, so that

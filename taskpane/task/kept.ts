@@ -1,3 +1,4 @@
+import { isRecord } from '../../src/domain/kernel/is-record.ts';
 import type { Change } from '../../src/workbook/port.ts';
 import type { Typed } from './typed.ts';
 
@@ -45,10 +46,6 @@ export function isRecording(value: unknown): value is Change | undefined {
       Array.isArray(append['rows']) &&
       append['rows'].every(isRecord),
   );
-}
-
-export function isRecord(value: unknown): value is Readonly<Record<string, unknown>> {
-  return typeof value === 'object' && value !== null && !Array.isArray(value);
 }
 
 export const isListOfTexts = (value: unknown): value is readonly string[] =>

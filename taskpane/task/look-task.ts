@@ -2,7 +2,8 @@ import type { TemplateResult } from 'lit';
 import type { Book } from '../../src/domain/book/book.ts';
 import { type Day, readDay } from '../../src/domain/kernel/day.ts';
 import type { HostMemory, HostPort } from '../../src/workbook/port.ts';
-import { holdsTexts, isRecord, keepAs, restoreAs } from './kept.ts';
+import { isRecord } from '../../src/domain/kernel/is-record.ts';
+import { holdsTexts, keepAs, restoreAs } from './kept.ts';
 import type { Session } from './session.ts';
 import type { Task } from './task.ts';
 

@@ -3,7 +3,7 @@ import type { TableNames } from '../../src/workbook/find-tables.ts';
 import type { Applied, Change, HostPort, TableData } from '../../src/workbook/port.ts';
 import { onSheets } from '../../src/workbook/sheet-words.ts';
 import { speakOf } from '../as-read.ts';
-import { readWorkbook, type ToMend } from '../read-workbook.ts';
+import { readTablesOf, type ToMend } from '../read-workbook.ts';
 
 /** Where the pane stands with its workbook. */
 export type BookState =
@@ -120,7 +120,7 @@ async function readFrom(port: HostPort, before: BookState): Promise<BookState> {
   try {
     const tables = await port.load();
     if ('tables' in before && areSame(before.tables, tables)) return { ...before };
-    const reading = readWorkbook(tables, before.kind === 'ready' ? before.book : undefined);
+    const reading = readTablesOf(tables, before.kind === 'ready' ? before.book : undefined);
     return { ...reading, tables };
   } catch (problem) {
     return { kind: 'failed', sentence: sentenceOf(problem) };

@@ -5,7 +5,7 @@ import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { describeStarter } from '../../src/starter/file/describe-starter.ts';
 import type { NewSheet } from '../../src/xlsx/write/new-workbook.ts';
-import { rangeName } from '../../src/starter/cells/cell-names.ts';
+import { rangeAt } from '../../src/starter/cells/cell-names.ts';
 import { demoWorkbook } from '../../src/starter/starter-workbook.ts';
 import type { PageTools } from '../hosts/page/open-page.ts';
 import { startChromium } from '../support/chromium.ts';
@@ -51,7 +51,7 @@ describe('the sheets that answer, worked out anew by the grid', () => {
 });
 
 function usedRange({ cells = [] }: NewSheet): string {
-  return rangeName({
+  return rangeAt({
     startRow: 0,
     startColumn: 0,
     endRow: Math.max(...cells.map(({ row }) => row)),

@@ -5,7 +5,7 @@ import { postBatch } from '../../src/domain/ledger/post-batch.ts';
 import { undoBatch } from '../../src/domain/ledger/undo-batch.ts';
 import { changeForBatch, changeForUndo } from '../../src/workbook/change.ts';
 import type { Cell, Change, HostPort, TableData } from '../../src/workbook/port.ts';
-import { readWorkbook } from '../../taskpane/read-workbook.ts';
+import { readTablesOf } from '../../taskpane/read-workbook.ts';
 import { modelOf } from '../hosts/excel/host/model-of.ts';
 import { open } from '../hosts/excel/host/open.ts';
 import { sure } from '../support/ledger-of.ts';
@@ -33,7 +33,7 @@ const person = (name: string, port: HostPort): Person => ({
 });
 
 async function readFrom(port: HostPort) {
-  const read = readWorkbook(await port.load());
+  const read = readTablesOf(await port.load());
   if (read.kind !== 'ready') throw new Error(read.findings.join('\n'));
   return read;
 }

@@ -1,7 +1,7 @@
 import { expect, it } from 'vitest';
 import type { Workings } from '../../src/starter/cells/formula.ts';
 import { recallSheet } from '../../src/starter/sheets/recall-sheet.ts';
-import { isFormula } from '../../src/starter/cells/sheet.ts';
+import { holdsFormula } from '../../src/starter/cells/sheet.ts';
 import { tableData } from '../../src/starter/blocks/table-rows.ts';
 
 const lots = tableData('lots', [
@@ -21,7 +21,7 @@ function bestBefore(lot: string): unknown {
   const { cells } = recallSheet(lot);
   const label = cells.find(({ holds }) => holds === 'Best before');
   const beside = cells.find(({ row, column }) => row === label?.row && column === label.column + 1);
-  if (beside === undefined || !isFormula(beside.holds)) throw new Error('No answer beside it.');
+  if (beside === undefined || !holdsFormula(beside.holds)) throw new Error('No answer beside it.');
   const asked = cells.find(({ look }) => look.role === 'input');
   const from = {
     cell: (row: number, column: number) =>

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { Exact, exact } from '../../src/domain/kernel/exact.ts';
-import { amount, day, ledgerAmount, money } from '../../taskpane/format.ts';
+import { amount, day, ledgerAmount, moneyText } from '../../taskpane/format.ts';
 import { readTyped, readWhole } from '../../taskpane/typed-number.ts';
 
 describe('amount', () => {
@@ -40,7 +40,7 @@ describe('money', () => {
     ['1.2345', 'KWD', 'KWD 1.235'],
     ['-0.001', 'USD', '$0.00'],
   ])('%s %s reads %s', (value, currency, text) => {
-    expect(money(new Exact(value), currency).replace('\u00a0', ' ')).toBe(text);
+    expect(moneyText(new Exact(value), currency).replace('\u00a0', ' ')).toBe(text);
   });
 });
 

@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import type { TableData } from '../../src/workbook/port.ts';
-import { readWorkbook } from '../../taskpane/read-workbook.ts';
+import { readTablesOf } from '../../taskpane/read-workbook.ts';
 import { smallWorkshop, withRows } from './small-workshop.ts';
 
 const findings = (tables: readonly TableData[]) => {
-  const reading = readWorkbook(tables);
+  const reading = readTablesOf(tables);
   return reading.kind === 'ready' ? [] : reading.findings.map(({ sentence }) => sentence);
 };
 const without = (name: string) => smallWorkshop.filter((table) => table.name !== name);
@@ -22,12 +22,12 @@ describe('readWorkbook', () => {
       // A sheet of answers shares a header with our tables and is none of them.
       { name: 'Costing', headers: ['Design', 'Margin'], rows: [] },
     ];
-    expect(readWorkbook([...others, ...smallWorkshop]).kind).toBe('ready');
+    expect(readTablesOf([...others, ...smallWorkshop]).kind).toBe('ready');
   });
 
   it('finds tables under other names', () => {
     const tables = smallWorkshop.map((table) => ({ ...table, name: `tbl${table.name}` }));
-    expect(readWorkbook(tables).kind).toBe('ready');
+    expect(readTablesOf(tables).kind).toBe('ready');
   });
 
   it.each(['Materials', 'Designs', 'Layers', 'LedgerLines', 'Batches'])(
@@ -51,7 +51,7 @@ describe('readWorkbook', () => {
       name: `${table.name} 2026`,
       rows: [],
     }));
-    const reading = readWorkbook([...copy, ...smallWorkshop]);
+    const reading = readTablesOf([...copy, ...smallWorkshop]);
     expect(reading.kind === 'ready' && reading.names.get('moves')?.name).toBe('LedgerLines');
   });
 

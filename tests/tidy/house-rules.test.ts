@@ -42,3 +42,25 @@ describe('functions', () => {
     expect(long).toEqual([]);
   });
 });
+
+describe('exported names', () => {
+  /** The layer that a file belongs to; what the two hosts and the files beside them export is read by themselves alone. */
+  const layerOf = (file: string): string =>
+    /^(?:src\/hosts\/\w+\/\w+(?=\/)|src\/hosts\/\w+|src\/\w+|functions|taskpane)/u.exec(
+      file,
+    )?.[0] ?? file;
+  const declared =
+    /^export (?:declare )?(?:abstract )?(?:async )?(?:const|function\*?|class|interface|type|enum) (\w+)/gmu;
+
+  it('stand for one thing, whatever the layer', () => {
+    const layers = new Map<string, Set<string>>();
+    // A stand-in has to bear the name of what it stands in for.
+    for (const [file, text] of files.filter(([file]) => !/^tests\/|\/stand-ins\//u.test(file))) {
+      for (const [, name = ''] of text.matchAll(declared)) {
+        layers.set(name, (layers.get(name) ?? new Set()).add(layerOf(file)));
+      }
+    }
+    const twice = [...layers].filter(([, known]) => known.size > 1);
+    expect(twice.map(([name, known]) => `${name}: ${[...known].join(', ')}`)).toEqual([]);
+  });
+});

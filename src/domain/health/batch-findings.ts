@@ -14,7 +14,7 @@ import {
   type Mending,
   mendingBy,
   type Repair,
-  takeBack,
+  reversalIn,
 } from './finding.ts';
 import { lostMoves } from './lost-moves.ts';
 
@@ -43,7 +43,7 @@ const halfUndone = (batch: Batch, moves: readonly Move[], mender: Mender): Healt
       const mending = mendingBy(mender);
       return {
         says: `Take back the ${count(moves.length, 'ledger line that still counts', 'ledger lines that still count')}.`,
-        moves: moves.map((move) => takeBack(move, mending)),
+        moves: moves.map((move) => reversalIn(move, mending)),
         batches: [],
       };
     },

@@ -105,7 +105,7 @@ export function mendingBy({ today, by, entries }: Mender): Mending {
 }
 
 /** The move that takes another back, so that neither counts. */
-export function takeBack(move: Move, { entryFor, today, by }: Mending): NewMove {
+export function reversalIn(move: Move, { entryFor, today, by }: Mending): NewMove {
   const reversal = reversalOf(move, today, by);
   return { ...reversal, entry: entryFor(reversal.entry) };
 }

@@ -13,7 +13,7 @@ import {
   type Mending,
   mendingBy,
   type Repair,
-  takeBack,
+  reversalIn,
 } from './finding.ts';
 
 /** Moves that name a batch which is not in Batches: its line was lost, mistyped or never written. */
@@ -63,7 +63,7 @@ function repairOf(
   if (moves.some(({ reason }) => reason === 'sold')) return undefined;
   return {
     says: `Take back the ${count(moves.length, 'ledger line')} of batch ${batch}, which is not whole.`,
-    moves: moves.map((move) => takeBack(move, mending)),
+    moves: moves.map((move) => reversalIn(move, mending)),
     batches: [],
   };
 }

@@ -12,7 +12,7 @@ import {
   inWords,
   type Mender,
   mendingBy,
-  takeBack,
+  reversalIn,
 } from './finding.ts';
 
 /**
@@ -104,7 +104,7 @@ const moveFinding = (first: Move, again: Move, mender: Mender): HealthFinding =>
       `Entry ${again.entry} says the same as entry ${first.entry}: ${again.reason} ${inWords(again.quantity, again.item.unit)} of ${again.item.name} on the same day. If it happened once, take ${again.entry} back.`,
     () => ({
       says: `Take back entry ${again.entry}.`,
-      moves: [takeBack(again, mendingBy(mender))],
+      moves: [reversalIn(again, mendingBy(mender))],
       batches: [],
     }),
   );

@@ -15,7 +15,7 @@ import {
   inWords,
   type Mender,
   mendingBy,
-  takeBack,
+  reversalIn,
 } from './finding.ts';
 
 /** How far a running sum fell below zero at the end of a day, and when first. */
@@ -121,7 +121,7 @@ function usedEarly(lot: Lot, early: readonly Move[], mender: Mender): HealthFind
       return {
         says: `Take ${early.length === 1 ? 'the use' : `the ${early.length} uses`} back and write ${early.length === 1 ? 'it' : 'them'} again on ${came}.`,
         moves: early.flatMap((move) => [
-          takeBack(move, mending),
+          reversalIn(move, mending),
           {
             ...move,
             entry: mending.entryFor(`${move.entry}.2`),

@@ -3,7 +3,7 @@ import type { Day } from '../kernel/day.ts';
 import { Exact, one, toCell, zero } from '../kernel/exact.ts';
 
 /** What is missing on a day. */
-export interface Shortage {
+export interface ShortOn {
   readonly day: Day;
   readonly quantity: Exact;
 }
@@ -30,7 +30,7 @@ export function daysAhead({ leadDays }: Material, bufferDays: number): number {
  */
 export function ordersFor(
   material: Material,
-  shortages: readonly Shortage[],
+  shortages: readonly ShortOn[],
   bufferDays: number,
 ): Order[] {
   const { packSize, packPrice, leastPacks } = material;

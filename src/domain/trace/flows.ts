@@ -5,10 +5,10 @@ import { oncePer } from '../kernel/once-per.ts';
 import type { ItemHistory } from '../stock/item-history.ts';
 import { indexOf } from '../stock/ledger-index.ts';
 import { live } from '../stock/reversals.ts';
-import { type Taking, takingsOf } from './layer-takings.ts';
+import { type LayerTaking, takingsOf } from './layer-takings.ts';
 
 /** Something taken from stock, and where it had come from. */
-export interface Leaving extends Taking {
+export interface Leaving extends LayerTaking {
   readonly item: Item;
   /** Key of the lot it came straight from; undefined for soap and bars, or where nobody knows. */
   readonly lot: string | undefined;

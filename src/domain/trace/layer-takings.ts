@@ -5,7 +5,7 @@ import type { StockLayer } from '../stock/layer.ts';
 import { Shelf } from '../stock/shelf.ts';
 
 /** Quantity that one move took out of what came in together. */
-export interface Taking {
+export interface LayerTaking {
   readonly move: Move;
   /** The lot; for soap and bars the batch that made them. "" where the ledger does not say. */
   readonly from: string;
@@ -14,7 +14,7 @@ export interface Taking {
 
 /** What left one item's shelf and what remains there. */
 export interface ItemTakings {
-  readonly takings: readonly Taking[];
+  readonly takings: readonly LayerTaking[];
   /** What is on the shelf after the last move, in picking order. */
   readonly remaining: readonly StockLayer[];
 }
@@ -23,7 +23,7 @@ export interface ItemTakings {
 type Waiting = { readonly move: Move; quantity: Exact }[];
 
 /** What each live move took out of one item's stock, in the order in which moves count. */
-export function takingsOf(book: Book, item: Item): readonly Taking[] {
+export function takingsOf(book: Book, item: Item): readonly LayerTaking[] {
   const moves = liveMoves(historyOf(book, item), Infinity).filter(({ quantity }) => quantity < 0);
   // What our own posting writes names every lot: then no shelf need be followed through the years.
   return moves.every(({ lot }) => lot !== '')
@@ -40,7 +40,7 @@ export function walkLayers(book: Book, item: Item): ItemTakings {
   const history = historyOf(book, item);
   const moves = liveMoves(history, Infinity);
   const shelf = new Shelf();
-  const takings: Taking[] = [];
+  const takings: LayerTaking[] = [];
   const waiting: Waiting = [];
   const put = (layer: StockLayer): void => {
     repay(waiting, layer, takings);
@@ -66,7 +66,7 @@ export function walkLayers(book: Book, item: Item): ItemTakings {
   return { takings, remaining: shelf.filled };
 }
 
-function take(move: Move, shelf: Shelf, takings: Taking[], waiting: Waiting): void {
+function take(move: Move, shelf: Shelf, takings: LayerTaking[], waiting: Waiting): void {
   const quantity = exact(move.quantity).neg();
   const picks = shelf.take(quantity, move.lot);
   let missing = quantity;
@@ -79,7 +79,7 @@ function take(move: Move, shelf: Shelf, takings: Taking[], waiting: Waiting): vo
 }
 
 /** What comes in goes first to the moves that took more than was there, as the shelf itself counts it. */
-function repay(waiting: Waiting, layer: StockLayer, takings: Taking[]): void {
+function repay(waiting: Waiting, layer: StockLayer, takings: LayerTaking[]): void {
   let left = layer.quantity;
   for (let [oldest] = waiting; oldest !== undefined && left.gt(0); [oldest] = waiting) {
     const repaid = least(left, oldest.quantity);

@@ -6,7 +6,7 @@ import { brokenNames } from './broken-names.ts';
 import { sentenceOfFault } from './host-fault.ts';
 import { showPlace } from './show-place.ts';
 import { openAsNew } from './open-as-new.ts';
-import { readTables } from './read-tables.ts';
+import { readHostTables } from './read-tables.ts';
 
 /** What the port takes from around it, so that tests can stand in for Excel. */
 export interface ExcelSurroundings {
@@ -30,7 +30,7 @@ export function excelPort(around: ExcelSurroundings): HostPort {
     ...inBrowser(around.now),
     memory: memoryIn(around.store, `pour-ledger|${around.workbookKey}|`),
     load: async () => {
-      const tables = await readTables(around.run).catch(throwSentence);
+      const tables = await readHostTables(around.run).catch(throwSentence);
       around.onRead(tables);
       return tables;
     },

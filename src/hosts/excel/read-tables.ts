@@ -13,13 +13,13 @@ const FEWEST_CELLS = 1_000;
  * one for every 150,000 cells of a large workbook. Where long texts make that more than Excel hands
  * over at once, begins again with fewer cells a sync.
  */
-export async function readTables(run: Run, cells = CELLS_A_SYNC): Promise<TableData[]> {
+export async function readHostTables(run: Run, cells = CELLS_A_SYNC): Promise<TableData[]> {
   try {
     return await run((context) => readInParts(context, cells));
   } catch (problem) {
     const { code } = problem as { readonly code?: unknown };
     if (code !== 'ResponsePayloadSizeLimitExceeded' || cells < FEWEST_CELLS) throw problem;
-    return readTables(run, Math.floor(cells / 8));
+    return readHostTables(run, Math.floor(cells / 8));
   }
 }
 

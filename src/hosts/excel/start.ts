@@ -9,7 +9,7 @@ import { hearOfMissingBooks } from './missing-books.ts';
 import { passingStore } from './passing-store.ts';
 import { patientRun, type Wait } from './patient-run.ts';
 import { whatIsMissing } from './requirements.ts';
-import { type Theme, themeOf } from './theme.ts';
+import { type OfficeTheme, themeOf } from './theme.ts';
 
 const wait: Wait = (ms) => new Promise((done) => setTimeout(done, ms));
 
@@ -71,7 +71,7 @@ async function wakeWorkbook(keeper: BookKeeper): Promise<void> {
   }
 }
 
-function hostTheme(): Theme {
+function hostTheme(): OfficeTheme {
   const prefersDark = matchMedia('(prefers-color-scheme: dark)').matches;
   return themeOf(Office.context.officeTheme, prefersDark);
 }

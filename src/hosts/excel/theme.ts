@@ -1,4 +1,4 @@
-export type Theme = 'light' | 'dark';
+export type OfficeTheme = 'light' | 'dark';
 
 interface OfficeColours {
   readonly isDarkTheme?: boolean | undefined;
@@ -6,7 +6,10 @@ interface OfficeColours {
 }
 
 /** Light or dark, as Excel itself looks; where Excel does not say, as the browser prefers. */
-export function themeOf(office: OfficeColours | undefined, browserPrefersDark: boolean): Theme {
+export function themeOf(
+  office: OfficeColours | undefined,
+  browserPrefersDark: boolean,
+): OfficeTheme {
   const background = office?.bodyBackgroundColor;
   const dark =
     office?.isDarkTheme ?? (background === undefined ? browserPrefersDark : isDark(background));

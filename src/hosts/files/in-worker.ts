@@ -1,4 +1,4 @@
-import type { Answers, Job } from './other-workbooks.ts';
+import type { JobAnswers, Job } from './other-workbooks.ts';
 
 /**
  * Has a worker do a job, so that the page can answer meanwhile, and ends the worker whatever comes of it.
@@ -9,14 +9,14 @@ export async function inWorker<K extends Job['kind']>(
   job: Job & { readonly kind: K },
   given: Transferable[],
   signal: AbortSignal,
-): Promise<Answers[K] | undefined> {
+): Promise<JobAnswers[K] | undefined> {
   signal.throwIfAborted();
   let worker: Worker | undefined;
   try {
     worker = new Worker(
       /* webpackChunkName: "other-workbooks" */ new URL('./other-workbooks.ts', import.meta.url),
     );
-    return (await answerOf(worker, job, given, signal)) as Answers[K];
+    return (await answerOf(worker, job, given, signal)) as JobAnswers[K];
   } catch {
     signal.throwIfAborted();
     return undefined;

@@ -9,7 +9,7 @@ export type Job =
   | { readonly kind: 'write'; readonly workbook: ValueWorkbook };
 
 /** The answer to a job of a kind: what was read, or the bytes of the new workbook. */
-export interface Answers {
+export interface JobAnswers {
   readonly read: CopyRead;
   readonly write: Uint8Array;
 }

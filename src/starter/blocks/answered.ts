@@ -1,6 +1,6 @@
 import { isError } from '../cells/cell-errors.ts';
 import type { CellRange } from '../cells/cell-names.ts';
-import { blockOf, cellOf, type Formula, unlessBlank } from '../cells/formula.ts';
+import { blockOf, cellOn, type Formula, unlessBlank } from '../cells/formula.ts';
 import { blank, flat, textsIn, value } from '../cells/native.ts';
 import { functionAnswersSheet } from '../cells/names.ts';
 import type { StarterCell, StarterSheet } from '../cells/sheet.ts';
@@ -67,7 +67,7 @@ export interface AnsweredList {
 
 export function answered(name: ListName): AnsweredList {
   const left = leftOf(name);
-  const head = cellOf(functionAnswersSheet, HEADS, left);
+  const head = cellOn(functionAnswersSheet, HEADS, left);
   const column = (number: number, from: number): Formula => {
     const range: CellRange = {
       startRow: HEADS + from,
@@ -88,7 +88,7 @@ export function answered(name: ListName): AnsweredList {
   return {
     name,
     head,
-    at: (line, number) => cellOf(functionAnswersSheet, HEADS + line, left + number - 1),
+    at: (line, number) => cellOn(functionAnswersSheet, HEADS + line, left + number - 1),
     column: (number) => column(number, 1),
     beyond: (lines, number = 1) =>
       unlessFailedElse(head, textsIn(column(number, lines + 1)), value(0)),

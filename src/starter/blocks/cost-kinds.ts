@@ -1,7 +1,7 @@
 import { cell, headerCells } from '../cells/answer-cells.ts';
 import type { AnsweredList } from './answered.ts';
 import { at, type Formula, sumOf, unlessFailed } from '../cells/formula.ts';
-import { columnOf } from './listed.ts';
+import { listColumn } from './listed.ts';
 import { numberBeside, sumEnding } from '../cells/look-up.ts';
 import { given, minus, value } from '../cells/native.ts';
 import type { StarterCell, StarterChart } from '../cells/sheet.ts';
@@ -58,6 +58,6 @@ export function kindChart(): StarterChart {
     place: { startRow: 28, startColumn: 13, endRow: 45, endColumn: 21 },
     across: 'Money for one bar',
     up: '',
-    series: [{ name: 'Per bar', along: columnOf(list, 0), values: columnOf(list, AMOUNT) }],
+    series: [{ name: 'Per bar', along: listColumn(list, 0), values: listColumn(list, AMOUNT) }],
   };
 }

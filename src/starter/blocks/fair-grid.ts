@@ -1,6 +1,6 @@
 import { cell, headerCells } from '../cells/answer-cells.ts';
 import { at, fixedAt, type Formula, pour } from '../cells/formula.ts';
-import { choose, given, minus, plus, times, value } from '../cells/native.ts';
+import { choose, given, minus, plusCell, times, value } from '../cells/native.ts';
 import { leftOf } from './selling-cells.ts';
 import type { StarterCell, StarterChart } from '../cells/sheet.ts';
 
@@ -73,7 +73,7 @@ function priceRow(
     cell(
       row,
       PRICE,
-      given([lowest, priceStep], plus(lowest, times(priceStep, value(index)))),
+      given([lowest, priceStep], plusCell(lowest, times(priceStep, value(index)))),
       'plain',
       'money',
     ),

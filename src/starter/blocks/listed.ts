@@ -48,7 +48,7 @@ export const unlessCut = (beyond: Formula, then: Formula): Formula =>
   choose([beyond, '>', value(0)], value('more lines than shown'), then);
 
 /** The cells of one column of a list, as values to look through or draw. */
-export const columnOf = ({ row, lines }: Pick<Listed, 'row' | 'lines'>, column: number) => ({
+export const listColumn = ({ row, lines }: Pick<Listed, 'row' | 'lines'>, column: number) => ({
   startRow: row,
   startColumn: column,
   endRow: row + lines - 1,

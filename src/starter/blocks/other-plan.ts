@@ -3,7 +3,7 @@ import { cell } from '../cells/answer-cells.ts';
 import {
   allOf,
   blockOf,
-  cellOf,
+  cellOn,
   cellsIn,
   type Formula,
   named,
@@ -58,7 +58,7 @@ export function otherPlan(moreBars: Formula): StarterCell[] {
 }
 
 /** The other book's cell, for other sheets. */
-export const otherBook: Formula = cellOf(whatIfName, otherBookPlace.row, otherBookPlace.column);
+export const otherBook: Formula = cellOn(whatIfName, otherBookPlace.row, otherBookPlace.column);
 
 /** Plan lines that it has no room for. */
 export const otherBeyond: Formula = textsIn(columnCells('plan', 'design', LINES + 1));

@@ -10,7 +10,7 @@ import {
   sumOf,
 } from '../cells/formula.ts';
 import { numberBeside } from '../cells/look-up.ts';
-import { blank, choose, given, plus, times } from '../cells/native.ts';
+import { blank, choose, given, plusCell, times } from '../cells/native.ts';
 import { pricedDesigns } from './priced-designs.ts';
 import { selling } from './selling-cells.ts';
 import type { DropDown, StarterCell } from '../cells/sheet.ts';
@@ -69,7 +69,7 @@ export function setCells(
       choose(
         [column(1), '=', { text: '0', work: () => 0 }],
         blank,
-        plus(column(COST), sumOf(at(pack, COST))),
+        plusCell(column(COST), sumOf(at(pack, COST))),
       ),
     ),
     ...answer(price, 'Price of the set', given([at(cost, COST)], priceOfSet)),

@@ -1,5 +1,5 @@
 import type { CellRange } from '../cells/cell-names.ts';
-import { cellOf, type Formula } from '../cells/formula.ts';
+import { cellOn, type Formula } from '../cells/formula.ts';
 import { seasonName } from '../cells/names.ts';
 
 /** Where the parts of the Season sheet stand; other sheets look things up there. */
@@ -34,9 +34,9 @@ export interface SeasonAsked {
 
 /** The same for formulas of other sheets. */
 export const onSeason: SeasonAsked = {
-  from: cellOf(seasonName, SEASON.asOf, 1),
-  today: cellOf(seasonName, SEASON.asOf, SEASON.unseen),
-  reuse: cellOf(seasonName, SEASON.reuse, SEASON.unseen),
+  from: cellOn(seasonName, SEASON.asOf, 1),
+  today: cellOn(seasonName, SEASON.asOf, SEASON.unseen),
+  reuse: cellOn(seasonName, SEASON.reuse, SEASON.unseen),
 };
 
 /** What a list says where nothing is planned. */

@@ -11,7 +11,16 @@ import {
 } from '../cells/formula.ts';
 import { moreNote } from './listed.ts';
 import { sumWhere } from '../cells/look-up.ts';
-import { blank, choose, given, largest, minus, plus, textsIn, value } from '../cells/native.ts';
+import {
+  blank,
+  choose,
+  given,
+  largestOf,
+  minus,
+  plusCell,
+  textsIn,
+  value,
+} from '../cells/native.ts';
 import { bookName } from '../cells/names.ts';
 import { SEASON, type SeasonAsked, seasonColumn } from './season-places.ts';
 import type { StarterCell } from '../cells/sheet.ts';
@@ -47,8 +56,8 @@ function planRow(index: number, { from, today }: SeasonAsked): StarterCell[] {
   const row = first + index;
   const [design, ready, bars] = [at(row, DESIGN), at(row, READY), at(row, BARS)];
   const [stock, earlier] = [at(row, STOCK), at(row, EARLIER)];
-  const left = largest(value(0), minus(stock, earlier));
-  const toMake = largest(value(0), minus(bars, left));
+  const left = largestOf(value(0), minus(stock, earlier));
+  const toMake = largestOf(value(0), minus(bars, left));
   const open = (then: Formula): Formula =>
     given([ready, bars], choose([ready, '>=', today], then, value(0)));
   return [
@@ -86,7 +95,7 @@ function earlierBars(row: number, today: Formula): Formula {
     [above(DESIGN), '', at(row, DESIGN)],
     [above(READY), '', at(row, READY)],
   );
-  return plus(sooner, sameDay);
+  return plusCell(sooner, sameDay);
 }
 
 /** All bars of the table, however many of its lines are shown. */

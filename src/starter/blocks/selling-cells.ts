@@ -1,7 +1,7 @@
 import { cell } from '../cells/answer-cells.ts';
-import { at, cellOf, type Formula } from '../cells/formula.ts';
+import { at, cellOn, type Formula } from '../cells/formula.ts';
 import { numberSet, wordSet } from '../cells/look-up.ts';
-import { choose, given, minus, over, plus, times, value } from '../cells/native.ts';
+import { choose, given, minus, over, plusCell, times, value } from '../cells/native.ts';
 import { pricingName } from '../cells/names.ts';
 import type { StarterCell } from '../cells/sheet.ts';
 
@@ -28,7 +28,7 @@ export function sellingCells(): StarterCell[] {
     at(rows.include, VALUES),
     at(rows.fee, VALUES),
   ];
-  const withTax = plus(value(1), over(tax, value(100)));
+  const withTax = plusCell(value(1), over(tax, value(100)));
   const lines: readonly (readonly [number, string, Formula, 'percent' | 'money' | 'text'])[] = [
     [rows.tax, 'Sales tax %', numberSet('salesTaxPercent'), 'percent'],
     [rows.include, 'Prices include tax', wordSet('pricesIncludeTax'), 'text'],
@@ -60,14 +60,14 @@ export function sellingCells(): StarterCell[] {
 
 /** The same cells for the formulas of another sheet. */
 export const selling = {
-  taxInside: cellOf(pricingName, rows.taxInside, VALUES),
-  fees: cellOf(pricingName, rows.fees, VALUES),
-  feeFixed: cellOf(pricingName, rows.feeFixed, VALUES),
+  taxInside: cellOn(pricingName, rows.taxInside, VALUES),
+  fees: cellOn(pricingName, rows.fees, VALUES),
+  feeFixed: cellOn(pricingName, rows.feeFixed, VALUES),
 } as const;
 
 /** What a tag's price leaves once the tax in it is gone. */
 export const netOfTax = (price: Formula): Formula =>
-  over(price, plus(value(1), over(selling.taxInside, value(100))));
+  over(price, plusCell(value(1), over(selling.taxInside, value(100))));
 
 /** What a tag's price leaves after tax and the fees of one payment. */
 export const leftOf = (price: Formula): Formula =>

@@ -2,7 +2,7 @@ import { cell } from '../cells/answer-cells.ts';
 import { answered, type Ask } from './answered.ts';
 import { at, type Formula, less, named, pour, sumOf, unlessBlank } from '../cells/formula.ts';
 import { numberBeside, sumEnding } from '../cells/look-up.ts';
-import { given, minus, over, plus, times, unlessError, value } from '../cells/native.ts';
+import { given, minus, over, plusCell, times, unlessError, value } from '../cells/native.ts';
 import { bookName } from '../cells/names.ts';
 import type { CellFormat, StarterCell } from '../cells/sheet.ts';
 import { columnCells } from '../cells/table-cells.ts';
@@ -30,21 +30,21 @@ const MATERIAL = { row: 4, column: 19 } as const;
 export function oneBar(asked: WhatIfAsked): StarterCell[] {
   const { design, bars, more, from, up, lost, mold, base } = asked;
   const asIs = pour('COSTPERBAR', design, named(bookName), bars, from);
-  const larger = pour('COSTPERBAR', design, named(bookName), plus(bars, more), from);
+  const larger = pour('COSTPERBAR', design, named(bookName), plusCell(bars, more), from);
   const rise = times(at(MATERIAL.row, MATERIAL.column), over(up, value(100)));
   // A blank would be one fill to some hosts and none to others.
-  const grams = pour('BASEPERMOLD', mold, named(bookName), plus(lost, value(0)));
+  const grams = pour('BASEPERMOLD', mold, named(bookName), plusCell(lost, value(0)));
   const perG = pour('UNITCOST', base, named(bookName), from);
   const molds = columnCells('molds', 'mold');
   const ofMold = (key: 'price' | 'lifeFills' | 'setMinutes') =>
     numberBeside(mold, molds, columnCells('molds', key));
   const wear = over(times(ofMold('price'), lost), ofMold('lifeFills'));
-  const dearer = plus(value(1), over(up, value(100)));
+  const dearer = plusCell(value(1), over(up, value(100)));
   const lines: readonly (readonly [string, Formula | '', Formula, CellFormat])[] = [
     [
       'Cost of one bar',
       unlessBlank(design, '', asIs),
-      unlessBlank(design, '', plus(larger, rise)),
+      unlessBlank(design, '', plusCell(larger, rise)),
       'money',
     ],
     ['Lost fills: base to melt again, g', '', unlessBlank(mold, '', grams), 'grams'],
@@ -56,7 +56,7 @@ export function oneBar(asked: WhatIfAsked): StarterCell[] {
         '',
         given(
           [at(FIRST + 1, 2)],
-          plus(times(times(at(FIRST + 1, 2), perG), dearer), unlessError(wear, value(0))),
+          plusCell(times(times(at(FIRST + 1, 2), perG), dearer), unlessError(wear, value(0))),
         ),
       ),
       'money',
@@ -91,7 +91,11 @@ const costLines = answered('otherCostLines');
 /** `asked` are cells of the What if sheet, as another sheet names them. */
 export const costLinesAsk = ({ design, bars, more, from }: WhatIfAsked): Ask => ({
   list: costLines,
-  of: unlessBlank(design, '', pour('COSTLINES', design, named(bookName), plus(bars, more), from)),
+  of: unlessBlank(
+    design,
+    '',
+    pour('COSTLINES', design, named(bookName), plusCell(bars, more), from),
+  ),
 });
 
 /** What the materials of one good bar of the larger batch cost, those of lost bars with them. */
@@ -101,7 +105,7 @@ function materialOfLarger(): Formula {
   const lost = line('Lost bars');
   const all = sumOf(amounts);
   const known = ['Labour', 'Setup', 'Overhead', 'Lost bars'].map(line);
-  const others = plus(known.reduce(plus), sumEnding(names, ' wear', amounts));
+  const others = plusCell(known.reduce(plusCell), sumEnding(names, ' wear', amounts));
   // Of what lost bars took, materials have the share that they have of the others.
   const material = over(times(minus(all, others), all), minus(all, lost));
   return unlessBlank(costLines.head, '', material);

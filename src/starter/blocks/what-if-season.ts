@@ -12,7 +12,7 @@ import {
   unlessBlank,
   unlessFailed,
 } from '../cells/formula.ts';
-import { columnOf, moreNote, unlessCut } from './listed.ts';
+import { listColumn, moreNote, unlessCut } from './listed.ts';
 import { countWhere, sumSaying } from '../cells/look-up.ts';
 import {
   blank,
@@ -20,7 +20,7 @@ import {
   given,
   minus,
   over,
-  plus,
+  plusCell,
   smallest,
   times,
   value,
@@ -47,7 +47,7 @@ const NO_ROOM = 'does not fit';
 /** The season as planned beside the season supposed, and what to buy for the latter. */
 export function theSeason(asked: WhatIfAsked): StarterCell[] {
   const season = (column: number) => blockOf(seasonName, seasonColumn('supplies', column));
-  const bought = (column: number) => cellsIn(columnOf(BUY, column), '$');
+  const bought = (column: number) => cellsIn(listColumn(BUY, column), '$');
   const late = (head: Formula, days: Formula) =>
     unlessFailed(head, countWhere([days, '<', value(0)]));
   const first = (head: Formula, days: Formula) =>
@@ -117,7 +117,7 @@ const work = (list: AnsweredList, figure: (list: AnsweredList) => Formula): Form
   unlessFailed(list.head, figure(list));
 
 /** What prices rise to. */
-const dearer = (up: Formula): Formula => plus(value(1), over(up, value(100)));
+const dearer = (up: Formula): Formula => plusCell(value(1), over(up, value(100)));
 
 /** What to buy for the plan supposed: dearer, and to be ordered sooner by the days that suppliers are late. */
 function buyLines({ today, up, late }: WhatIfAsked): StarterCell[] {

@@ -1,5 +1,5 @@
 /** "B3" for row 2, column 1; with "$" as `fixed`, "$B$3". */
-export function cellName(row: number, column: number, fixed: '$' | '' = ''): string {
+export function cellAt(row: number, column: number, fixed: '$' | '' = ''): string {
   return `${fixed}${columnLetters(column)}${fixed}${String(row + 1)}`;
 }
 
@@ -11,9 +11,9 @@ export interface CellRange {
 }
 
 /** "B3:D9". */
-export function rangeName(range: CellRange, fixed: '$' | '' = ''): string {
-  const first = cellName(range.startRow, range.startColumn, fixed);
-  return `${first}:${cellName(range.endRow, range.endColumn, fixed)}`;
+export function rangeAt(range: CellRange, fixed: '$' | '' = ''): string {
+  const first = cellAt(range.startRow, range.startColumn, fixed);
+  return `${first}:${cellAt(range.endRow, range.endColumn, fixed)}`;
 }
 
 /** Our sheets stay within A to ZZ. */

@@ -1,6 +1,6 @@
 import type { Cell } from '../../workbook/port.ts';
 import { isError } from './cell-errors.ts';
-import { cellName, type CellRange, rangeName } from './cell-names.ts';
+import { cellAt, type CellRange, rangeAt } from './cell-names.ts';
 import type { TableColumn } from './table-cells.ts';
 
 /** A cell's formula as a person types it, and how its answer is worked out when the file is made. */
@@ -36,14 +36,14 @@ export interface Workings {
 }
 
 export const at = (row: number, column: number): Formula => ({
-  text: cellName(row, column),
+  text: cellAt(row, column),
   work: (from) => from.cell(row, column),
 });
 
 /** The same, staying put when the formula is copied. */
 export const fixedAt = (row: number, column: number): Formula => ({
   ...at(row, column),
-  text: cellName(row, column, '$'),
+  text: cellAt(row, column, '$'),
 });
 
 export const named = (name: string): Formula => ({ text: name, work: (from) => from.named(name) });
@@ -64,20 +64,20 @@ export const block = (
 
 /** The same by its range; with "$", staying put when the formula is copied. */
 export const cellsIn = (range: CellRange, fixed: '$' | '' = ''): Formula => ({
-  text: rangeName(range, fixed),
+  text: rangeAt(range, fixed),
   work: (from) => cellsOf(from, range),
 });
 
 /** A block of cells of another sheet, staying put when the formula is copied. */
 export const blockOf = (sheet: string, range: CellRange): Formula => ({
-  text: `'${sheet}'!${rangeName(range, '$')}`,
+  text: `'${sheet}'!${rangeAt(range, '$')}`,
   work: (from) =>
     cellsOf({ ...from, cell: (row, column) => from.cellOf(sheet, row, column) }, range),
 });
 
 /** One cell of another sheet. */
-export const cellOf = (sheet: string, row: number, column: number): Formula => ({
-  text: `'${sheet}'!${cellName(row, column, '$')}`,
+export const cellOn = (sheet: string, row: number, column: number): Formula => ({
+  text: `'${sheet}'!${cellAt(row, column, '$')}`,
   work: (from) => from.cellOf(sheet, row, column),
 });
 
@@ -175,7 +175,7 @@ export const nextDifferent = (
   head: { readonly row: number; readonly column: number },
   row: number,
 ): Formula => {
-  const above = `${cellName(head.row, head.column, '$')}:${cellName(row - 1, head.column)}`;
+  const above = `${cellAt(head.row, head.column, '$')}:${cellAt(row - 1, head.column)}`;
   return {
     text: `IFERROR(INDEX(${source.text},MATCH(0,INDEX(COUNTIF(${above},${source.text})+(${source.text}=""),0),0))&"","")`,
     work: (from) =>

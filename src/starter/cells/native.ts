@@ -11,7 +11,7 @@ export const value = (holds: number | string): Formula => ({
   work: () => holds,
 });
 
-export const plus = arithmetic('+', (x, y) => x + y);
+export const plusCell = arithmetic('+', (x, y) => x + y);
 export const minus = arithmetic('-', (x, y) => x - y);
 export const times = arithmetic('*', (x, y) => x * y);
 export const over = arithmetic('/', (x, y) => (y === 0 ? '#DIV/0!' : x / y));
@@ -66,7 +66,7 @@ export const numbersIn = (cells: Formula): Formula => ({
   work: (from) => flat(cells.work(from)).filter((cell) => typeof cell === 'number').length,
 });
 
-export const largest = (...of: readonly Formula[]): Formula => ({
+export const largestOf = (...of: readonly Formula[]): Formula => ({
   text: `MAX(${texts(of)})`,
   work: (from) => numeric(of, from, (numbers) => (numbers.length ? Math.max(...numbers) : 0)),
 });
@@ -77,7 +77,7 @@ export const smallest = (...of: readonly Formula[]): Formula => ({
 });
 
 /** The mean of a block's numbers. */
-export const average = (cells: Formula): Formula => ({
+export const averageOf = (cells: Formula): Formula => ({
   text: `AVERAGE(${cells.text})`,
   work: (from) =>
     numeric([cells], from, (numbers) =>

@@ -52,7 +52,7 @@ export type Role =
   | 'diary'
   | 'tile';
 
-export interface Look {
+export interface SheetLook {
   readonly role: Role;
   readonly format?: CellFormat;
 }
@@ -70,7 +70,7 @@ export interface StarterCell {
   readonly holds: Cell | Formula;
   /** The columns that its answer may fill, with any number of rows below; no other cell's answer spills. */
   readonly spills?: number;
-  readonly look: Look;
+  readonly look: SheetLook;
 }
 
 export interface StarterTable {
@@ -119,4 +119,4 @@ export interface StarterSeries {
   readonly values: CellRange;
 }
 
-export const isFormula = (holds: Cell | Formula): holds is Formula => typeof holds === 'object';
+export const holdsFormula = (holds: Cell | Formula): holds is Formula => typeof holds === 'object';

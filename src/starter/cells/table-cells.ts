@@ -1,6 +1,6 @@
 import type { Cell } from '../../workbook/port.ts';
 import { type TableKind, tables } from '../../workbook/schema.ts';
-import { rangeName } from './cell-names.ts';
+import { rangeAt } from './cell-names.ts';
 import type { Workings } from './formula.ts';
 import { tableSheets } from './names.ts';
 
@@ -29,7 +29,7 @@ export function columnCells<K extends TableKind>(
   const { name, columns } = tables[kind];
   const column = Object.keys(columns).indexOf(key);
   const sheet = tableSheets.find((place) => place.kind === kind)?.sheet ?? '';
-  const cells = rangeName(
+  const cells = rangeAt(
     {
       startRow: HEADER_ROW + first,
       startColumn: column,

@@ -1,3 +1,4 @@
+import { weekday } from '../../domain/schedule/work-days.ts';
 import type { Day } from '../../domain/kernel/day.ts';
 import { dice } from '../../domain/kernel/dice.ts';
 import type { Diary } from './diary.ts';
@@ -5,7 +6,7 @@ import { mishapsOn } from './mishaps.ts';
 import { nextPour, recordPour } from './pours.ts';
 import { Purchases } from './purchases.ts';
 import { barsAtFair, barsOfTheWeek, sellOn } from './sales.ts';
-import { demoDay, demoFairs, firstDay, weekday } from './season.ts';
+import { demoDay, demoFairs, firstDay } from './season.ts';
 
 /** The invented maker. */
 const BY = 'Wren';

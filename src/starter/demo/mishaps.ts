@@ -5,9 +5,9 @@ import { roundMoney } from '../../domain/money/currency.ts';
 import { unitCost } from '../../domain/stock/valuation.ts';
 import { serial } from '../cells/serial.ts';
 import { type Diary, sound } from './diary.ts';
-import { type Leaving, movesOut } from './take-out.ts';
+import { type StockLost, movesOut } from './take-out.ts';
 
-interface Mishap extends Omit<Leaving, 'by' | 'when'> {
+interface Mishap extends Omit<StockLost, 'by' | 'when'> {
   readonly on: string;
   /** More was found on the shelf than written, so it comes in. */
   readonly found?: true;
@@ -72,7 +72,7 @@ export function mishapsOn(diary: Diary, day: Day, by: string): void {
 }
 
 /** Comes in at what the stock already there costs. */
-function countIn(diary: Diary, { entry, when, reason, item, quantity, by, note }: Leaving): void {
+function countIn(diary: Diary, { entry, when, reason, item, quantity, by, note }: StockLost): void {
   const book = diary.book();
   const cost = sound(unitCost(book, sound(findItem(book, item)), when));
   diary.add('moves', {

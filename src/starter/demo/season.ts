@@ -40,9 +40,6 @@ export function expectedBars(day: Day, days: number): number {
 const monthOf = (day: Day): number =>
   new Date((day - serial('1970-01-01')) * 86_400_000).getUTCMonth();
 
-/** Monday is 1, Sunday 7. */
-export const weekday = (day: Day): number => ((((day - 2) % 7) + 7) % 7) + 1;
-
 /** No name of a fair tells a year or a season: the demo's days are moved when it is copied. */
 const fair = (
   name: string,

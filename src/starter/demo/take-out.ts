@@ -10,7 +10,7 @@ import type { RowOfCells } from '../blocks/table-rows.ts';
 import { sound } from './diary.ts';
 
 /** Stock that leaves the shelf otherwise than by a pour. */
-export interface Leaving {
+export interface StockLost {
   readonly entry: string;
   readonly when: Day;
   readonly reason: 'wasted' | 'counted';
@@ -21,7 +21,7 @@ export interface Leaving {
 }
 
 /** The moves that take stock out, one for each lot, valued as the ledger values it, to the cent. */
-export function movesOut(book: Book, leaving: Leaving): RowOfCells<'moves'>[] {
+export function movesOut(book: Book, leaving: StockLost): RowOfCells<'moves'>[] {
   const item = sound(findItem(book, leaving.item));
   const when = { day: leaving.when, latest: leaving.when };
   const { picks, shortage } = sound(takeStock(book, item, exact(leaving.quantity), when, false));

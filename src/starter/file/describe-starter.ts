@@ -8,7 +8,7 @@ import type {
 import { bookName } from '../cells/names.ts';
 import {
   type DropDown,
-  isFormula,
+  holdsFormula,
   type Mark,
   type StarterCell,
   type StarterSheet,
@@ -26,7 +26,7 @@ import {
   styleOf,
   tabColors,
 } from './starter-looks.ts';
-import { type Answers, placeKey, rowsOf, workOut } from './work-out.ts';
+import { type WorkedOut, placeKey, answerRows, workOut } from './work-out.ts';
 
 /** The starter workbook in the words of the xlsx writer, every formula with its answer. */
 export function describeStarter(starter: StarterWorkbook, title: string): NewWorkbook {
@@ -41,7 +41,7 @@ export function describeStarter(starter: StarterWorkbook, title: string): NewWor
   };
 }
 
-function describeSheet(sheet: StarterSheet, answers: Answers): NewSheet {
+function describeSheet(sheet: StarterSheet, answers: WorkedOut): NewSheet {
   const {
     name,
     group,
@@ -77,15 +77,15 @@ function describeSheet(sheet: StarterSheet, answers: Answers): NewSheet {
   };
 }
 
-function describeCell(sheet: StarterSheet, cell: StarterCell, answers: Answers): NewCell {
+function describeCell(sheet: StarterSheet, cell: StarterCell, answers: WorkedOut): NewCell {
   const { row, column, holds, look } = cell;
   const isHelp = sheet.table !== undefined && look.role === 'note';
-  if (!isFormula(holds)) {
+  if (!holdsFormula(holds)) {
     return { row, column, value: holds, style: isHelp ? helpStyle : styleOf(look) };
   }
   // A cell of text format turns its formula into text as soon as someone edits it.
   const style = styleOf(look.format === 'text' ? { ...look, format: 'general' } : look);
-  const rows = rowsOf(answers.get(placeKey(sheet.name, row, column)) ?? '');
+  const rows = answerRows(answers.get(placeKey(sheet.name, row, column)) ?? '');
   const spills = rows.length > 1 || (rows[0]?.length ?? 0) > 1;
   return {
     row,

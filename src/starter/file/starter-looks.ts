@@ -1,5 +1,5 @@
 import type { NewStyle } from '../../xlsx/write/new-workbook.ts';
-import type { CellFormat, Look, Role, SheetGroup } from '../cells/sheet.ts';
+import type { CellFormat, SheetLook, Role, SheetGroup } from '../cells/sheet.ts';
 
 /** The starter workbook's own colours: slate for words, sea green for heads, sand where one types. */
 const ink = '#24383F';
@@ -86,7 +86,7 @@ export const headerOver = (format: CellFormat): NewStyle => ({
   ...(isText(format) ? besideNumbers : { horizontal: 'right' }),
 });
 
-export function styleOf({ role, format }: Look): NewStyle {
+export function styleOf({ role, format }: SheetLook): NewStyle {
   if (role === 'header') return headerOver(format ?? 'text');
   if (role === 'plain' && format !== undefined) return bodyStyle(format);
   if (role === 'strong' && format !== undefined) return { ...bodyStyle(format), bold: true };

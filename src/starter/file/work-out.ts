@@ -4,12 +4,12 @@ import { CellFailure } from '../../../functions/failure.ts';
 import type { Cell } from '../../workbook/port.ts';
 import type { Answer, Workings } from '../cells/formula.ts';
 import { bookName } from '../cells/names.ts';
-import { isFormula, type StarterCell } from '../cells/sheet.ts';
+import { holdsFormula, type StarterCell } from '../cells/sheet.ts';
 import { bookPlace } from '../sheets/start-sheet.ts';
 import type { StarterWorkbook } from '../starter-workbook.ts';
 
 /** The answer of every formula, by `placeKey`. */
-export type Answers = ReadonlyMap<string, Answer>;
+export type WorkedOut = ReadonlyMap<string, Answer>;
 
 export const placeKey = (sheet: string, row: number, column: number): string =>
   `${sheet} ${String(row)} ${String(column)}`;
@@ -18,12 +18,12 @@ export const placeKey = (sheet: string, row: number, column: number): string =>
  * Works out every formula with the worksheet functions themselves, each when it is first looked at, so
  * that the file shows its numbers where the add-in is missing. Today is the workbook's own day.
  */
-export function workOut(starter: StarterWorkbook): Answers {
+export function workOut(starter: StarterWorkbook): WorkedOut {
   const working = new Working(starter);
   asIfOn(starter.day, () => {
     for (const { name, cells } of starter.sheets) {
       for (const { row, column, holds } of cells)
-        if (isFormula(holds)) working.answerOf(name, row, column);
+        if (holdsFormula(holds)) working.answerOf(name, row, column);
     }
   });
   return working.answers;
@@ -50,7 +50,7 @@ class Working {
   answerOf(sheet: string, row: number, column: number): Answer {
     const key = placeKey(sheet, row, column);
     const holds = this.cells.get(key)?.holds ?? '';
-    if (!isFormula(holds)) return holds;
+    if (!holdsFormula(holds)) return holds;
     const known = this.answers.get(key);
     if (known !== undefined) return known;
     if (this.inWork.has(key)) throw new Error(`${key} asks for itself`);
@@ -79,7 +79,7 @@ class Working {
 
   private valueAt(sheet: string, row: number, column: number): Cell {
     if (this.cells.has(placeKey(sheet, row, column)))
-      return rowsOf(this.answerOf(sheet, row, column))[0]?.[0] ?? '';
+      return answerRows(this.answerOf(sheet, row, column))[0]?.[0] ?? '';
     const over = this.spilling
       .get(sheet)
       ?.find(
@@ -87,7 +87,7 @@ class Working {
           cell.row < row && cell.column <= column && column < cell.column + (cell.spills ?? 1),
       );
     if (over === undefined) return '';
-    const rows = rowsOf(this.answerOf(sheet, over.row, over.column));
+    const rows = answerRows(this.answerOf(sheet, over.row, over.column));
     return rows[row - over.row]?.[column - over.column] ?? '';
   }
 
@@ -99,7 +99,7 @@ class Working {
 }
 
 /** An answer as rows; one value is one row of one cell. */
-export const rowsOf = (answer: Answer): readonly (readonly Cell[])[] =>
+export const answerRows = (answer: Answer): readonly (readonly Cell[])[] =>
   typeof answer === 'object' ? answer : [[answer]];
 
 function ask(id: string, given: readonly unknown[]): Answer {

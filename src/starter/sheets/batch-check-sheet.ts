@@ -2,7 +2,7 @@ import { cell, inputCells, titleCells } from '../cells/answer-cells.ts';
 import { answered, type AnsweredList } from '../blocks/answered.ts';
 import {
   at,
-  cellOf,
+  cellOn,
   type Formula,
   named,
   pour,
@@ -17,7 +17,7 @@ import { bookName } from '../cells/names.ts';
 import type { CellFormat, StarterCell, StarterSheet } from '../cells/sheet.ts';
 import { columnCells } from '../cells/table-cells.ts';
 import { batchNames } from '../blocks/table-choices.ts';
-import { one, widths } from './weigh-sheet.ts';
+import { oneCell, widths } from './weigh-sheet.ts';
 
 const NAME = 'Batch check';
 const BATCH = 3;
@@ -39,7 +39,7 @@ const columns = [
 export function batchCheckSheet(batch: string): StarterSheet {
   const asked = at(BATCH, GIVEN);
   const list = answered('batchCost');
-  const there = cellOf(NAME, BATCH, GIVEN);
+  const there = cellOn(NAME, BATCH, GIVEN);
   return {
     name: NAME,
     group: 'answers',
@@ -69,7 +69,7 @@ export function batchCheckSheet(batch: string): StarterSheet {
       ...sums(list),
     ],
     asks: [{ list, of: unlessBlank(there, '', pour('BATCHCOST', there, named(bookName))) }],
-    dropDowns: [{ range: one(BATCH, GIVEN), choices: { source: batchNames }, strict: false }],
+    dropDowns: [{ range: oneCell(BATCH, GIVEN), choices: { source: batchNames }, strict: false }],
     landscape: false,
   };
 }

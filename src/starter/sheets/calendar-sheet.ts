@@ -1,9 +1,9 @@
 import { cell, inputCells, titleCells } from '../cells/answer-cells.ts';
 import type { Cell } from '../../workbook/port.ts';
 import { mondayBefore, monthStart } from '../cells/dates.ts';
-import { at, blockOf, cellOf, type Formula, unlessFailed } from '../cells/formula.ts';
+import { at, blockOf, cellOn, type Formula, unlessFailed } from '../cells/formula.ts';
 import { textBeside } from '../cells/look-up.ts';
-import { blank, choose, join, plus, value } from '../cells/native.ts';
+import { blank, choose, join, plusCell, value } from '../cells/native.ts';
 import { seasonName } from '../cells/names.ts';
 import { SEASON, seasonColumn } from '../blocks/season-places.ts';
 import { WORK_KEY, WORK_WORDS } from '../blocks/season-work.ts';
@@ -25,7 +25,7 @@ const weekdays = ['Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Satur
 /** The season's work and fairs as a month to hang on the wall. */
 export function calendarSheet(month: Cell): StarterSheet {
   const given = at(MONTH, GIVEN);
-  const today = cellOf(seasonName, SEASON.asOf, SEASON.unseen);
+  const today = cellOn(seasonName, SEASON.asOf, SEASON.unseen);
   return {
     name: 'Calendar',
     group: 'answers',
@@ -53,7 +53,7 @@ export function calendarSheet(month: Cell): StarterSheet {
       cell(NOTES - 1, 0, 'To see to, as on Season', 'heading'),
       ...noteRows.map((row, index) =>
         // Joined with nothing, since a reference to an empty cell would show 0.
-        cell(row, 0, join(cellOf(seasonName, SEASON.notes.first + index, 0), blank), 'wrapped'),
+        cell(row, 0, join(cellOn(seasonName, SEASON.notes.first + index, 0), blank), 'wrapped'),
       ),
     ],
     merges: noteRows.map((row) => ({ startRow: row, startColumn: 0, endRow: row, endColumn: 6 })),
@@ -76,7 +76,7 @@ function dayCells(index: number): StarterCell[] {
   const row = HEAD + 1 + 2 * Math.floor(index / 7);
   const column = index % 7;
   const first = mondayBefore(at(MONTH, SHOWN));
-  const date = index === 0 ? first : plus(fixedFirst, value(index));
+  const date = index === 0 ? first : plusCell(fixedFirst, value(index));
   const day = at(row, column);
   const keys = blockOf(seasonName, seasonColumn('work', WORK_KEY));
   const words = blockOf(seasonName, seasonColumn('work', WORK_WORDS));
@@ -91,7 +91,7 @@ function dayCells(index: number): StarterCell[] {
   ];
 }
 
-const firstWork = cellOf(seasonName, SEASON.work.first, 0);
+const firstWork = cellOn(seasonName, SEASON.work.first, 0);
 const fixedFirst = { ...at(HEAD + 1, 0), text: `$A$${String(HEAD + 2)}` };
 
 /** A fair's name where there is one, then the tasks, each in a line of its own and no line left blank. */

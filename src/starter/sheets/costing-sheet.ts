@@ -3,7 +3,7 @@ import { costByKind, kindChart, LINES_ROOM } from '../blocks/cost-kinds.ts';
 import { answered } from '../blocks/answered.ts';
 import {
   at,
-  cellOf,
+  cellOn,
   fixedAt,
   type Formula,
   less,
@@ -19,7 +19,7 @@ import { textsIn } from '../cells/native.ts';
 import type { StarterCell, StarterSheet } from '../cells/sheet.ts';
 import { columnCells } from '../cells/table-cells.ts';
 import { designNames } from '../blocks/table-choices.ts';
-import { one, widths } from './weigh-sheet.ts';
+import { oneCell, widths } from './weigh-sheet.ts';
 
 const NAME = 'Costing';
 const AS_OF = 3;
@@ -105,7 +105,7 @@ export function costingSheet(design: string): StarterSheet {
       ...curveRows(),
     ],
     asks: [{ list: costLines, of: linesOfChosen() }],
-    dropDowns: [{ range: one(CHOSEN, LINES), choices: { source: designNames }, strict: false }],
+    dropDowns: [{ range: oneCell(CHOSEN, LINES), choices: { source: designNames }, strict: false }],
     charts: [
       kindChart(),
       {
@@ -165,7 +165,7 @@ function curveRows(): StarterCell[] {
 }
 
 function linesOfChosen(): Formula {
-  const chosen = cellOf(NAME, CHOSEN, LINES);
-  const given = [cellOf(NAME, BARS, GIVEN), cellOf(NAME, AS_OF, GIVEN)];
+  const chosen = cellOn(NAME, CHOSEN, LINES);
+  const given = [cellOn(NAME, BARS, GIVEN), cellOn(NAME, AS_OF, GIVEN)];
   return unlessBlank(chosen, '', pour('COSTLINES', chosen, named(bookName), ...given));
 }

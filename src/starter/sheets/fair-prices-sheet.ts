@@ -2,14 +2,14 @@ import { cell, inputCells, titleCells } from '../cells/answer-cells.ts';
 import { gridCells, GRID, gridChart } from '../blocks/fair-grid.ts';
 import { at, blockOf, type Formula, sumOf } from '../cells/formula.ts';
 import { numberBeside } from '../cells/look-up.ts';
-import { average, blank, choose, plus, unlessError, value } from '../cells/native.ts';
+import { averageOf, blank, choose, plusCell, unlessError, value } from '../cells/native.ts';
 import { pricingName } from '../cells/names.ts';
 import { pricedDesigns } from '../blocks/priced-designs.ts';
 import { selling } from '../blocks/selling-cells.ts';
 import type { StarterCell, StarterSheet } from '../cells/sheet.ts';
 import { columnCells } from '../cells/table-cells.ts';
 import { designNames, fairNames } from '../blocks/table-choices.ts';
-import { one, widths } from './weigh-sheet.ts';
+import { oneCell, widths } from './weigh-sheet.ts';
 
 const FAIR = 3;
 const DESIGN = 4;
@@ -48,8 +48,8 @@ export function fairPricesSheet(asked: FairQuestion): StarterSheet {
       }),
     ],
     dropDowns: [
-      { range: one(FAIR, GIVEN), choices: { source: fairNames }, strict: false },
-      { range: one(DESIGN, GIVEN), choices: { source: designNames }, strict: false },
+      { range: oneCell(FAIR, GIVEN), choices: { source: fairNames }, strict: false },
+      { range: oneCell(DESIGN, GIVEN), choices: { source: designNames }, strict: false },
     ],
     marks: [
       {
@@ -88,7 +88,7 @@ function facts(): StarterCell[] {
     const all = blockOf(pricingName, pricedDesigns(column));
     return choose(
       [design, '=', blank],
-      choose([sumOf(all), '=', value(0)], blank, average(all)),
+      choose([sumOf(all), '=', value(0)], blank, averageOf(all)),
       numberBeside(design, blockOf(pricingName, pricedDesigns('design')), all),
     );
   };
@@ -99,7 +99,7 @@ function facts(): StarterCell[] {
         [fair, '=', blank],
         blank,
         unlessError(
-          plus(plus(fairCost('stallFee'), fairCost('travel')), fairCost('otherCost')),
+          plusCell(plusCell(fairCost('stallFee'), fairCost('travel')), fairCost('otherCost')),
           blank,
         ),
       ),

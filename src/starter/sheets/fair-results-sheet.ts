@@ -2,7 +2,7 @@ import { cell, headerCells, inputCells, titleCells } from '../cells/answer-cells
 import { answered, type Ask, FAIRS_SHOWN, orBlank } from '../blocks/answered.ts';
 import {
   at,
-  cellOf,
+  cellOn,
   cellsIn,
   type Formula,
   fixedAt,
@@ -11,9 +11,9 @@ import {
   sumOf,
   unlessBlank,
 } from '../cells/formula.ts';
-import { columnOf } from '../blocks/listed.ts';
+import { listColumn } from '../blocks/listed.ts';
 import { numberBeside, sumWhere } from '../cells/look-up.ts';
-import { blank, choose, plus, value } from '../cells/native.ts';
+import { blank, choose, plusCell, value } from '../cells/native.ts';
 import { bookName } from '../cells/names.ts';
 import type { CellFormat, StarterCell, StarterSheet } from '../cells/sheet.ts';
 import { columnCells, wholeColumn } from '../cells/table-cells.ts';
@@ -90,8 +90,8 @@ export function fairResultsSheet(): StarterSheet {
         across: '',
         up: 'Money',
         series: [
-          { name: 'Takings', along: columnOf(rows, 0), values: columnOf(rows, TAKINGS) },
-          { name: 'Profit', along: columnOf(rows, 0), values: columnOf(rows, PROFIT) },
+          { name: 'Takings', along: listColumn(rows, 0), values: listColumn(rows, TAKINGS) },
+          { name: 'Profit', along: listColumn(rows, 0), values: listColumn(rows, PROFIT) },
         ],
       },
     ],
@@ -105,7 +105,7 @@ function fairRow(index: number): StarterCell[] {
   const result = answered(`fair ${index + 1}`);
   const sold = sumWhere(wholeColumn('sales', 'bars'), [wholeColumn('sales', 'fair'), '', name]);
   return [
-    cell(row, 0, fairNumber(plus(fixedAt(SKIP, GIVEN), value(index))), 'plain', 'text'),
+    cell(row, 0, fairNumber(plusCell(fixedAt(SKIP, GIVEN), value(index))), 'plain', 'text'),
     cell(
       row,
       1,
@@ -129,8 +129,8 @@ function fairRow(index: number): StarterCell[] {
 /** A fair that has sold nothing yet has no result. */
 const asks: readonly Ask[] = Array.from({ length: FAIRS_SHOWN }, (_, index) => {
   const row = HEADERS + 1 + index;
-  const sold = cellOf(NAME, row, BARS);
-  const result = pour('FAIR', cellOf(NAME, row, 0), named(bookName));
+  const sold = cellOn(NAME, row, BARS);
+  const result = pour('FAIR', cellOn(NAME, row, 0), named(bookName));
   return {
     list: answered(`fair ${index + 1}`),
     of: choose([sold, '=', blank], blank, choose([sold, '=', value(0)], blank, result)),
@@ -159,7 +159,7 @@ function totals(): StarterCell[] {
       cell(
         row,
         column,
-        sumOf(cellsIn(columnOf(rows, column))),
+        sumOf(cellsIn(listColumn(rows, column))),
         'total',
         column === BARS ? 'whole' : 'money',
       ),

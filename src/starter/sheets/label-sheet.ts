@@ -2,7 +2,7 @@ import { cell, inputCells, titleCells } from '../cells/answer-cells.ts';
 import { answered } from '../blocks/answered.ts';
 import {
   at,
-  cellOf,
+  cellOn,
   type Formula,
   named,
   pour,
@@ -16,7 +16,7 @@ import { bookName } from '../cells/names.ts';
 import type { StarterCell, StarterSheet } from '../cells/sheet.ts';
 import { columnCells } from '../cells/table-cells.ts';
 import { designNames } from '../blocks/table-choices.ts';
-import { one, widths } from './weigh-sheet.ts';
+import { oneCell, widths } from './weigh-sheet.ts';
 
 const NAME = 'Label';
 const DESIGN = 3;
@@ -45,8 +45,8 @@ export function labelSheet(design: string): StarterSheet {
   };
   const counted = (result: string): Formula =>
     unlessFailed(checks.head, countWhere([checks.column(4), '', value(result)]));
-  const there = cellOf(NAME, DESIGN, GIVEN);
-  const wrapped = cellOf(NAME, BATCH, GIVEN);
+  const there = cellOn(NAME, DESIGN, GIVEN);
+  const wrapped = cellOn(NAME, BATCH, GIVEN);
   return {
     name: NAME,
     group: 'answers',
@@ -95,7 +95,7 @@ export function labelSheet(design: string): StarterSheet {
       { list: bars, of: unlessBlank(wrapped, '', pour('RECALL', wrapped, named(bookName))) },
       { list: checks, of: unlessBlank(there, '', pour('CHECKS', there, named(bookName))) },
     ],
-    dropDowns: [{ range: one(DESIGN, GIVEN), choices: { source: designNames }, strict: false }],
+    dropDowns: [{ range: oneCell(DESIGN, GIVEN), choices: { source: designNames }, strict: false }],
     marks: (['over', 'unknown'] as const).map((result) => ({
       range: { ...results, startColumn: 0, endColumn: 4 },
       formula: `$D${String(CHECKS + 2)}="${result}"`,

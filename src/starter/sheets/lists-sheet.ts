@@ -1,4 +1,4 @@
-import { cellName } from '../cells/cell-names.ts';
+import { cellAt } from '../cells/cell-names.ts';
 import { type Formula, nextDifferent, type Workings } from '../cells/formula.ts';
 import { listsSheet } from '../cells/names.ts';
 import { columnCells } from '../cells/table-cells.ts';
@@ -15,8 +15,8 @@ const materialCells = columnCells('materials', 'material');
 
 /** The filled part of one list, as a drop-down's source. */
 const filled = (column: number, most: number): string => {
-  const first = `${listsSheet}!${cellName(HEAD_ROW + 1, column, '$')}`;
-  const all = `${first}:${cellName(HEAD_ROW + most, column, '$')}`;
+  const first = `${listsSheet}!${cellAt(HEAD_ROW + 1, column, '$')}`;
+  const all = `${first}:${cellAt(HEAD_ROW + most, column, '$')}`;
   return `=${first}:INDEX(${all},MAX(1,COUNTIF(${all},"?*")))`;
 };
 
@@ -71,8 +71,8 @@ function listCells(column: number, most: number, formula: (row: number) => Formu
 }
 
 function colourThenMaterial(row: number): Formula {
-  const first = cellName(HEAD_ROW + 1, COLOURS, '$');
-  const last = cellName(HEAD_ROW + MOST_COLOURS, COLOURS, '$');
+  const first = cellAt(HEAD_ROW + 1, COLOURS, '$');
+  const last = cellAt(HEAD_ROW + MOST_COLOURS, COLOURS, '$');
   const count = `COUNTIF(${first}:${last},"?*")`;
   const number = row - HEAD_ROW;
   const colour = `INDEX(${first}:${last},${String(number)})`;

@@ -1,5 +1,5 @@
 import { cell, titleCells } from '../cells/answer-cells.ts';
-import { cellName } from '../cells/cell-names.ts';
+import { cellAt } from '../cells/cell-names.ts';
 import { answered } from '../blocks/answered.ts';
 import { blockOf, pour } from '../cells/formula.ts';
 import { listed, moreNote } from '../blocks/listed.ts';
@@ -67,7 +67,7 @@ export function mosaicSheet({ pattern, shades }: Mosaic): StarterSheet {
     dropDowns: [{ range, choices: { source: colourList }, strict: false }],
     marks: Object.entries(shades).map(([name, shade]): Mark => ({
       range,
-      formula: `${cellName(TOP, LEFT)}="${name}"`,
+      formula: `${cellAt(TOP, LEFT)}="${name}"`,
       shows: shade,
     })),
     landscape: true,

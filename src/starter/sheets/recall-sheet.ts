@@ -2,7 +2,7 @@ import { cell, headerCells, inputCells, titleCells } from '../cells/answer-cells
 import { answered } from '../blocks/answered.ts';
 import {
   at,
-  cellOf,
+  cellOn,
   type Formula,
   named,
   pour,
@@ -35,7 +35,7 @@ const CALLED_BACK = 8;
 /** Every batch that a lot or a batch went into, with its own bars sold and on hand; or all that went into a batch. */
 export function recallSheet(lot: string): StarterSheet {
   const asked = at(ASKED, GIVEN);
-  const there = cellOf(NAME, ASKED, GIVEN);
+  const there = cellOn(NAME, ASKED, GIVEN);
   const asking = (id: string) => unlessBlank(there, '', pour(id, there, named(bookName)));
   return {
     name: NAME,

@@ -3,7 +3,7 @@ import { asOfCells } from './costing-sheet.ts';
 import { answered, shown } from '../blocks/answered.ts';
 import {
   at,
-  cellOf,
+  cellOn,
   fixedAt,
   type Formula,
   named,
@@ -11,14 +11,14 @@ import {
   unlessBlank,
   unlessFailed,
 } from '../cells/formula.ts';
-import { columnOf } from '../blocks/listed.ts';
+import { listColumn } from '../blocks/listed.ts';
 import { textBeside } from '../cells/look-up.ts';
-import { choose, given, largest, smallest, value } from '../cells/native.ts';
+import { choose, given, largestOf, smallest, value } from '../cells/native.ts';
 import { bookName } from '../cells/names.ts';
 import type { CellFormat, StarterCell, StarterChart, StarterSheet } from '../cells/sheet.ts';
 import { columnCells } from '../cells/table-cells.ts';
 import { materialNames } from '../blocks/table-choices.ts';
-import { one, widths } from './weigh-sheet.ts';
+import { oneCell, widths } from './weigh-sheet.ts';
 
 const NAME = 'Reorder check';
 const MATERIAL = 3;
@@ -72,7 +72,9 @@ export function reorderCheckSheet(material: string): StarterSheet {
     ],
     asks: [{ list, of: question() }],
     merges: [words],
-    dropDowns: [{ range: one(MATERIAL, GIVEN), choices: { source: materialNames }, strict: false }],
+    dropDowns: [
+      { range: oneCell(MATERIAL, GIVEN), choices: { source: materialNames }, strict: false },
+    ],
     charts: [yearChart('usual', 0), yearChart('own', 1)],
     landscape: false,
     prints: {
@@ -91,8 +93,8 @@ const list = answered('serviceCheck');
 const line = (row: number, column: number): Formula => shown(list, row - 1, column);
 
 function question(): Formula {
-  const material = cellOf(NAME, MATERIAL, GIVEN);
-  const check = pour('SERVICECHECK', material, named(bookName), cellOf(NAME, AS_OF, GIVEN));
+  const material = cellOn(NAME, MATERIAL, GIVEN);
+  const check = pour('SERVICECHECK', material, named(bookName), cellOn(NAME, AS_OF, GIVEN));
   return unlessBlank(material, '', check);
 }
 
@@ -144,7 +146,7 @@ function yearCells(): StarterCell[] {
   const drawn = (point: 'usual' | 'own', row: number): StarterCell[] => {
     const low = at(row, LOWS[point]);
     return [
-      cell(row, DRAWN[point], given([low], largest(value(0), low)), 'plain', 'grams'),
+      cell(row, DRAWN[point], given([low], largestOf(value(0), low)), 'plain', 'grams'),
       cell(row, DRAWN[point] + 1, given([low], smallest(value(0), low)), 'plain', 'stock'),
       cell(
         row,
@@ -190,8 +192,8 @@ function yearChart(point: 'usual' | 'own', place: number): StarterChart {
   const which = point === 'usual' ? 'the usual formula' : 'your own days';
   const series = ['On the shelf', 'Missing', 'Order at'].map((name, index) => ({
     name,
-    along: columnOf(weeks, WEEK),
-    values: columnOf(weeks, DRAWN[point] + index),
+    along: listColumn(weeks, WEEK),
+    values: listColumn(weeks, DRAWN[point] + index),
   }));
   return {
     kind: 'lines',

@@ -1,7 +1,7 @@
 import { cell, titleCells } from '../cells/answer-cells.ts';
 import { answered } from '../blocks/answered.ts';
 import { asOfCells } from './costing-sheet.ts';
-import { cellOf, countAboveZero, named, pour, sumOf, unlessFailed } from '../cells/formula.ts';
+import { cellOn, countAboveZero, named, pour, sumOf, unlessFailed } from '../cells/formula.ts';
 import { listed, moreNote } from '../blocks/listed.ts';
 import { bookName } from '../cells/names.ts';
 import type { StarterSheet } from '../cells/sheet.ts';
@@ -64,7 +64,7 @@ export function reorderSheet(): StarterSheet {
         'note',
       ),
     ],
-    asks: [{ list: stock, of: pour('STOCKLIST', named(bookName), cellOf(NAME, AS_OF, GIVEN)) }],
+    asks: [{ list: stock, of: pour('STOCKLIST', named(bookName), cellOn(NAME, AS_OF, GIVEN)) }],
     marks: [
       {
         range: {

@@ -26,7 +26,7 @@ import {
 } from '../blocks/season-supplies.ts';
 import { minutesOfWork, workAsk, workCells } from '../blocks/season-work.ts';
 import type { CellFormat, StarterCell, StarterSheet } from '../cells/sheet.ts';
-import { one, widths } from './weigh-sheet.ts';
+import { oneCell, widths } from './weigh-sheet.ts';
 
 /** The whole plan in one view: bars to make, what to buy and when, and the days to pour. */
 export function seasonSheet(): StarterSheet {
@@ -60,7 +60,7 @@ export function seasonSheet(): StarterSheet {
     asks: [noteAsk, supplyAsk, workAsk],
     heights: noteHeights,
     merges: noteMerges,
-    dropDowns: [{ range: one(SEASON.reuse, 1), choices: ['yes', 'no'], strict: true }],
+    dropDowns: [{ range: oneCell(SEASON.reuse, 1), choices: ['yes', 'no'], strict: true }],
     marks: [
       noteMark,
       {

@@ -3,24 +3,24 @@ import { answered } from '../blocks/answered.ts';
 import {
   at,
   blockOf,
-  cellOf,
+  cellOn,
   cellsIn,
   type Formula,
   named,
   pour,
   unlessFailed,
 } from '../cells/formula.ts';
-import { columnOf, type Listed, listed, moreNote, unlessCut } from '../blocks/listed.ts';
+import { listColumn, type Listed, listed, moreNote, unlessCut } from '../blocks/listed.ts';
 import { supplierList } from './lists-sheet.ts';
 import { numberBeside, sumWhere, textBeside } from '../cells/look-up.ts';
-import { blank, choose, given, join, largest, minus, plus, value } from '../cells/native.ts';
+import { blank, choose, given, join, largestOf, minus, plusCell, value } from '../cells/native.ts';
 import { bookName, seasonName } from '../cells/names.ts';
 import { onSeason, SEASON, seasonColumn, UNPLANNED } from '../blocks/season-places.ts';
 import { unlessUnplanned } from '../blocks/season-plan.ts';
 import { suppliesBeyond, suppliesHead } from '../blocks/season-supplies.ts';
 import type { StarterCell, StarterSheet } from '../cells/sheet.ts';
 import { columnCells } from '../cells/table-cells.ts';
-import { one, widths } from './weigh-sheet.ts';
+import { oneCell, widths } from './weigh-sheet.ts';
 
 const SUPPLIER = 3;
 const GIVEN = 1;
@@ -35,7 +35,7 @@ const TODAY = 10;
 
 const season = (column: number): Formula => blockOf(seasonName, seasonColumn('supplies', column));
 const ofSeason = (index: number, column: number): Formula =>
-  cellOf(seasonName, SEASON.supplies.first + index, column);
+  cellOn(seasonName, SEASON.supplies.first + index, column);
 
 /** What to order, for one supplier or for all, and what money it takes week by week; on one page. */
 export function shoppingSheet(): StarterSheet {
@@ -50,7 +50,7 @@ export function shoppingSheet(): StarterSheet {
       ),
       ...inputCells(SUPPLIER, GIVEN, 'Supplier', '', 'text'),
       cell(SUPPLIER, GIVEN + 1, 'Blank is all of them.', 'aside'),
-      cell(SUPPLIER, TODAY, cellOf(seasonName, SEASON.asOf, SEASON.unseen), 'plain', 'unseen'),
+      cell(SUPPLIER, TODAY, cellOn(seasonName, SEASON.asOf, SEASON.unseen), 'plain', 'unseen'),
       ...numbers(),
       ...headerCells(HEADERS, 0, [
         ['Material', 'text'],
@@ -67,10 +67,10 @@ export function shoppingSheet(): StarterSheet {
         HEADERS - 1,
         0,
         choose(
-          [largest(numberCells), '>', value(LINES)],
+          [largestOf(numberCells), '>', value(LINES)],
           join(
             value('and '),
-            minus(largest(numberCells), value(LINES)),
+            minus(largestOf(numberCells), value(LINES)),
             value(' more: pick one supplier at a time.'),
           ),
           moreNote(suppliesBeyond, 'Season has room for no more.'),
@@ -101,7 +101,9 @@ export function shoppingSheet(): StarterSheet {
         shows: 'short',
       },
     ],
-    dropDowns: [{ range: one(SUPPLIER, GIVEN), choices: { source: supplierList }, strict: false }],
+    dropDowns: [
+      { range: oneCell(SUPPLIER, GIVEN), choices: { source: supplierList }, strict: false },
+    ],
     charts: [
       {
         kind: 'columns',
@@ -113,8 +115,8 @@ export function shoppingSheet(): StarterSheet {
         up: 'Money',
         series: ['Money', 'Of it late'].map((name, index) => ({
           name,
-          along: columnOf(cash, 0),
-          values: columnOf(cash, 1 + index),
+          along: listColumn(cash, 0),
+          values: listColumn(cash, 1 + index),
         })),
       },
     ],
@@ -148,10 +150,10 @@ function numbers(): StarterCell[] {
     const before =
       index === 0
         ? value(0)
-        : largest(
+        : largestOf(
             cellsIn({ startRow: FIRST, startColumn: NUMBER, endRow: row - 1, endColumn: NUMBER }),
           );
-    const next = plus(before, value(1));
+    const next = plusCell(before, value(1));
     const theirs = choose([asked, '=', blank], next, choose([asked, '=', supplier], next, blank));
     return cell(
       row,

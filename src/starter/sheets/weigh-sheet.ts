@@ -1,7 +1,7 @@
 import { cell, inputCells, titleCells } from '../cells/answer-cells.ts';
 import { answered } from '../blocks/answered.ts';
 import {
-  cellOf,
+  cellOn,
   fixedAt,
   type Formula,
   named,
@@ -111,8 +111,8 @@ export function weighSheet(design: string, bars: number): StarterSheet {
       { list: needs, of: ofBatch('TAKEOUT') },
     ],
     dropDowns: [
-      { range: one(DESIGN, ASKED), choices: { source: designNames }, strict: false },
-      { range: one(LEFTOVERS, ASKED), choices: ['yes', 'no'], strict: true },
+      { range: oneCell(DESIGN, ASKED), choices: { source: designNames }, strict: false },
+      { range: oneCell(LEFTOVERS, ASKED), choices: ['yes', 'no'], strict: true },
     ],
     marks: [
       // A colour with several ingredients says its own figures once; the rest is the same again.
@@ -140,12 +140,12 @@ export function weighSheet(design: string, bars: number): StarterSheet {
 }
 
 function ofBatch(id: string): Formula {
-  const asked = cellOf(NAME, DESIGN, ASKED);
-  const reuse = cellOf(NAME, LEFTOVERS, ASKED + 1);
-  return unlessBlank(asked, '', pour(id, asked, cellOf(NAME, BARS, ASKED), named(bookName), reuse));
+  const asked = cellOn(NAME, DESIGN, ASKED);
+  const reuse = cellOn(NAME, LEFTOVERS, ASKED + 1);
+  return unlessBlank(asked, '', pour(id, asked, cellOn(NAME, BARS, ASKED), named(bookName), reuse));
 }
 
-export const one = (row: number, column: number) => ({
+export const oneCell = (row: number, column: number) => ({
   startRow: row,
   startColumn: column,
   endRow: row,

@@ -2,7 +2,7 @@ import { cell, headerCells, titleCells } from '../cells/answer-cells.ts';
 import type { Cell } from '../../workbook/port.ts';
 import { asOfCells } from './costing-sheet.ts';
 import { orToday } from '../cells/dates.ts';
-import { at, cellOf, type Formula } from '../cells/formula.ts';
+import { at, cellOn, type Formula } from '../cells/formula.ts';
 import { whatIfName } from '../cells/names.ts';
 import { otherPlan } from '../blocks/other-plan.ts';
 import type { StarterCell, StarterSheet } from '../cells/sheet.ts';
@@ -10,7 +10,7 @@ import { soapOrMaterialList } from './lists-sheet.ts';
 import { designNames, moldNames } from '../blocks/table-choices.ts';
 import { costLinesAsk, oneBar, type WhatIfAsked } from '../blocks/what-if-bar.ts';
 import { otherAsks, theSeason } from '../blocks/what-if-season.ts';
-import { one, widths } from './weigh-sheet.ts';
+import { oneCell, widths } from './weigh-sheet.ts';
 
 /** What the demo supposes; a maker starts with nothing supposed. */
 export interface Supposed {
@@ -49,7 +49,7 @@ const UNSEEN = 9;
 /** Suppose more bars, dearer supplies, late suppliers or lost fills: what it does, and nothing is written. */
 export function whatIfSheet(supposed: Supposed): StarterSheet {
   const asked = askedAt(at);
-  const there = askedAt((row, column) => cellOf(whatIfName, row, column));
+  const there = askedAt((row, column) => cellOn(whatIfName, row, column));
   return {
     name: whatIfName,
     group: 'answers',
@@ -73,9 +73,9 @@ export function whatIfSheet(supposed: Supposed): StarterSheet {
     ],
     asks: [costLinesAsk(there), ...otherAsks(there.from)],
     dropDowns: [
-      { range: one(DESIGN, GIVEN), choices: { source: designNames }, strict: false },
-      { range: one(MOLD, GIVEN), choices: { source: moldNames }, strict: false },
-      { range: one(BASE, GIVEN), choices: { source: soapOrMaterialList }, strict: false },
+      { range: oneCell(DESIGN, GIVEN), choices: { source: designNames }, strict: false },
+      { range: oneCell(MOLD, GIVEN), choices: { source: moldNames }, strict: false },
+      { range: oneCell(BASE, GIVEN), choices: { source: soapOrMaterialList }, strict: false },
     ],
     landscape: false,
     prints: { startRow: 0, startColumn: 0, endRow: 62, endColumn: 5 },

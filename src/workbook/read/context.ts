@@ -39,14 +39,14 @@ export function noteSmall(
 }
 
 /** Where a value stands, for findings. */
-export interface Place {
+export interface FindingPlace {
   readonly table: string;
   readonly row: number;
   readonly column: string;
 }
 
 /** The answer of a look-up, or undefined with its sentence noted as a finding at the place. */
-export function noted<T>(reading: Reading, place: Place, result: Result<T>): T | undefined {
+export function noted<T>(reading: Reading, place: FindingPlace, result: Result<T>): T | undefined {
   if (result.ok) return result.value;
   const { failure } = result;
   reading.findings.add(place.table, place.row, place.column, () => asEnding(failure.sentence));

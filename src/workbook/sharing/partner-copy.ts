@@ -4,7 +4,7 @@ import { nameKey, quoted } from '../../domain/kernel/names.ts';
 import type { TableNames } from '../find-tables.ts';
 import type { Cell, ValueSheet, ValueWorkbook } from '../port.ts';
 import { answerSheets } from './partner-answers.ts';
-import { tableSheet } from './partner-table.ts';
+import { valueSheet } from './partner-table.ts';
 
 export interface PartnerCopy {
   readonly workbook: ValueWorkbook;
@@ -26,7 +26,7 @@ export function partnerCopy(
   const title = `Pour Ledger, ${withCosts ? 'with' : 'without'} costs, ${isoDate(today)}`;
   const sheets = [
     ...answerSheets(book, today, withCosts),
-    ...[...names].flatMap(([kind, table]) => tableSheet(kind, table, withCosts) ?? []),
+    ...[...names].flatMap(([kind, table]) => valueSheet(kind, table, withCosts) ?? []),
   ];
   return {
     workbook: {

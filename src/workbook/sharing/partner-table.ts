@@ -5,7 +5,7 @@ import type { Cell, TableData, ValueColumn, ValueSheet } from '../port.ts';
 import { type TableKind, tables } from '../schema.ts';
 
 /** One table as a sheet of values; undefined where it holds nothing. */
-export function tableSheet(
+export function valueSheet(
   kind: TableKind,
   { headers, rows }: TableData,
   withCosts: boolean,

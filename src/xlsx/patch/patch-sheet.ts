@@ -3,7 +3,7 @@ import { typedFormula } from '../formula/formula-text.ts';
 import type { SheetEdits } from '../image.ts';
 import { patchedCellXml } from './patch-cell.ts';
 import { patchRows, type CellText } from './patch-rows.ts';
-import { planCells, storedAt, type CellPlan, type PlannedCell } from './plan-cells.ts';
+import { planPatch, storedAt, type CellPlan, type PlannedCell } from './plan-cells.ts';
 import { planTables, type TableChange } from './plan-tables.ts';
 import type { StoredTable } from '../read/read-table.ts';
 import { formulaTexts, lostGroups, orphanTexts, sharedId } from './shared-groups.ts';
@@ -28,7 +28,7 @@ export function patchSheet(
   dynamic: number | undefined,
 ): PatchedSheet {
   const index = indexSheet(part, source);
-  const plan = planCells(edits, index);
+  const plan = planPatch(edits, index);
   const tables = planTables(edits, storedTables, index, plan);
   const texts = formulaTexts(index);
   const lost = lostGroups(index, plan, texts);

@@ -20,7 +20,7 @@ export type CellPlan = ReadonlyMap<string, PlannedCell>;
  * they fill and leave those they no longer fill. Refuses to write over another formula's result or
  * to spill over what someone entered.
  */
-export function planCells(edits: SheetEdits, index: SheetIndex): CellPlan {
+export function planPatch(edits: SheetEdits, index: SheetIndex): CellPlan {
   const plan = new Map<string, PlannedCell>();
   for (const edit of edits.cells) plan.set(nameOf(edit), { ...checked(edit), computed: false });
   const anchors = new Set(plan.keys());

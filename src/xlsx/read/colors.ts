@@ -2,7 +2,7 @@ import type { Attributes } from '../xml/xml-walk.ts';
 import { child, descendants, parseXml, type XmlElement } from '../xml/xml-tree.ts';
 
 /** The theme's twelve colours as "RRGGBB", in the order that cell styles count them. */
-export type Theme = readonly string[];
+export type ThemeColors = readonly string[];
 
 /** Colours by number, 8 to 63 (ECMA-376 part 1, 18.8.27; 0 to 7 repeat 8 to 15). */
 const INDEXED = `000000 FFFFFF FF0000 00FF00 0000FF FFFF00 FF00FF 00FFFF 800000 008000 000080 808000
@@ -19,7 +19,7 @@ const ORDER =
   'lt1 dk1 lt2 dk2 accent1 accent2 accent3 accent4 accent5 accent6 hlink folHlink'.split(' ');
 
 /** Reads a theme part's colours; `undefined` gives Office's own. */
-export function readTheme(part: string | undefined, source: string): Theme {
+export function readTheme(part: string | undefined, source: string): ThemeColors {
   if (part === undefined) return OFFICE;
   const scheme = descendants(parseXml(part, source), 'clrScheme')[0];
   return ORDER.map((name, index) => {
@@ -36,14 +36,14 @@ export function readTheme(part: string | undefined, source: string): Theme {
 /** "#RRGGBB" of a colour element (rgb, theme with tint, or indexed); undefined when it is automatic. */
 export function readColor(
   element: Pick<XmlElement, 'attributes'> | undefined,
-  theme: Theme,
+  theme: ThemeColors,
 ): string | undefined {
   const base = element && baseColor(element.attributes, theme);
   if (base === undefined || !/^[0-9A-F]{6}$/.test(base)) return undefined;
   return `#${tinted(base, Number(element?.attributes['tint'] ?? 0))}`;
 }
 
-function baseColor(attributes: Attributes, theme: Theme): string | undefined {
+function baseColor(attributes: Attributes, theme: ThemeColors): string | undefined {
   if (attributes['rgb']) return attributes['rgb'].slice(-6).toUpperCase();
   if (attributes['theme']) return theme[Number(attributes['theme'])];
   const index = Number(attributes['indexed'] ?? Number.NaN);

@@ -1,4 +1,4 @@
-import { readColor, type Theme } from './colors.ts';
+import { readColor, type ThemeColors } from './colors.ts';
 import type { HighlightLook, LinesImage, StyleImage } from '../image.ts';
 import { builtInFormats } from '../parts/number-formats.ts';
 import { child, childrenOf, isOn, parseXml, type XmlElement } from '../xml/xml-tree.ts';
@@ -17,13 +17,13 @@ export interface StoredStyles {
 }
 
 /** Reads xl/styles.xml. */
-export function readStyles(part: string, source: string, theme: Theme): StoredStyles {
+export function readStyles(part: string, source: string, theme: ThemeColors): StoredStyles {
   const root = parseXml(part, source);
   const highlights = childrenOf(child(root, 'dxfs'), 'dxf').map((dxf) => highlightOf(dxf, theme));
   return { cells: cellStyles(root, theme), highlights };
 }
 
-function cellStyles(root: XmlElement, theme: Theme): readonly StyleImage[] {
+function cellStyles(root: XmlElement, theme: ThemeColors): readonly StyleImage[] {
   const formats = new Map(
     childrenOf(child(root, 'numFmts'), 'numFmt').map(({ attributes }) => [
       Number(attributes['numFmtId']),
@@ -46,7 +46,7 @@ function cellStyles(root: XmlElement, theme: Theme): readonly StyleImage[] {
   });
 }
 
-function fontOf(font: XmlElement | undefined, theme: Theme): Partial<StyleImage> {
+function fontOf(font: XmlElement | undefined, theme: ThemeColors): Partial<StyleImage> {
   const flag = (name: string) => {
     const element = child(font, name);
     return element !== undefined && isOn(element.attributes['val'], true);
@@ -61,7 +61,7 @@ function fontOf(font: XmlElement | undefined, theme: Theme): Partial<StyleImage>
   };
 }
 
-function fillOf(fill: XmlElement | undefined, theme: Theme): Partial<StyleImage> {
+function fillOf(fill: XmlElement | undefined, theme: ThemeColors): Partial<StyleImage> {
   const pattern = child(fill, 'patternFill');
   if ((pattern?.attributes['patternType'] ?? 'none') === 'none') return {};
   const color = readColor(child(pattern, 'fgColor'), theme);
@@ -70,7 +70,7 @@ function fillOf(fill: XmlElement | undefined, theme: Theme): Partial<StyleImage>
 
 const SIDES = ['left', 'right', 'top', 'bottom'] as const;
 
-function linesOf(border: XmlElement | undefined, theme: Theme): { lines?: LinesImage } {
+function linesOf(border: XmlElement | undefined, theme: ThemeColors): { lines?: LinesImage } {
   const drawn = SIDES.flatMap((side) => {
     const line = child(border, side);
     const isDrawn = (line?.attributes['style'] ?? 'none') !== 'none';
@@ -93,7 +93,7 @@ function alignmentOf(alignment: XmlElement | undefined): Partial<StyleImage> {
   };
 }
 
-function highlightOf(dxf: XmlElement, theme: Theme): HighlightLook {
+function highlightOf(dxf: XmlElement, theme: ThemeColors): HighlightLook {
   const { bold = false, color } = fontOf(child(dxf, 'font'), theme);
   const pattern = child(child(dxf, 'fill'), 'patternFill');
   // Here a solid fill stands in the background colour, unlike in a cell's own style.

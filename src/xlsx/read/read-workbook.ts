@@ -1,4 +1,4 @@
-import { readColor, readTheme, type Theme } from './colors.ts';
+import { readColor, readTheme, type ThemeColors } from './colors.ts';
 import { typedFormula } from '../formula/formula-text.ts';
 import type {
   HighlightImage,
@@ -122,7 +122,7 @@ function sheetImage(
 }
 
 /** What the sheet colours by its own hand, with the workbook's colours. */
-function coloursOf(stored: StoredSheet, styles: StoredStyles, theme: Theme): Coloured {
+function coloursOf(stored: StoredSheet, styles: StoredStyles, theme: ThemeColors): Coloured {
   const tabColor = readColor(stored.tabColor, theme);
   const highlights = stored.highlights.flatMap(({ ranges, formula, look }): HighlightImage[] => {
     const known = styles.highlights[look];

@@ -1,12 +1,12 @@
 import type { Cell } from '../../workbook/port.ts';
 import { rangeName, sheetPrefix } from '../address.ts';
-import type { CellsOf } from './new-chart.ts';
+import type { ChartCells } from './new-chart.ts';
 import type { NewWorkbook } from './new-workbook.ts';
 import { sheetGrid } from './sheet-grid.ts';
 import { escapeXml } from '../xml/xml-text.ts';
 
 /** A chart's reference to cells, with what they hold now. */
-export function chartCellsXml(book: NewWorkbook, cells: CellsOf, as: 'text' | 'number'): string {
+export function chartCellsXml(book: NewWorkbook, cells: ChartCells, as: 'text' | 'number'): string {
   const absolute = rangeName(cells.range).replace(/([A-Z]+)(\d+)/g, '$$$1$$$2');
   const formula = `<c:f>${escapeXml(`${sheetPrefix(cells.sheet)}${absolute}`)}</c:f>`;
   const values = valuesOf(book, cells);
@@ -21,7 +21,7 @@ export function chartCellsXml(book: NewWorkbook, cells: CellsOf, as: 'text' | 'n
     : `<c:numRef>${formula}<c:numCache><c:formatCode>General</c:formatCode>${cache}</c:numCache></c:numRef>`;
 }
 
-function valuesOf(book: NewWorkbook, { sheet: name, range }: CellsOf): readonly Cell[] {
+function valuesOf(book: NewWorkbook, { sheet: name, range }: ChartCells): readonly Cell[] {
   const sheet = book.sheets.find((each) => each.name === name);
   if (!sheet) throw new Error(`A chart speaks of the sheet "${name}", which is not there`);
   if (range.startRow !== range.endRow && range.startColumn !== range.endColumn) {

@@ -21,13 +21,13 @@ export interface NewChart {
 export interface NewSeries {
   readonly name: string;
   /** Category texts, or for scatter the horizontal numbers. */
-  readonly categories: CellsOf;
-  readonly values: CellsOf;
+  readonly categories: ChartCells;
+  readonly values: ChartCells;
   readonly color?: string;
 }
 
 /** Cells of one sheet: one row or one column of them. */
-export interface CellsOf {
+export interface ChartCells {
   readonly sheet: string;
   readonly range: RangeImage;
 }

@@ -1,4 +1,5 @@
-import { holdsTexts, isRecord, isRecording, keepAs, restoreAs } from '../../task/kept.ts';
+import { isRecord } from '../../../src/domain/kernel/is-record.ts';
+import { holdsTexts, isRecording, keepAs, restoreAs } from '../../task/kept.ts';
 import type { ShortDraft } from '../../task/task.ts';
 import { telling } from '../../task/events.ts';
 

@@ -1,6 +1,7 @@
 import type { TableData } from '../../../src/workbook/port.ts';
 import type { Side } from '../../../src/workbook/sharing/merge-into.ts';
-import { holdsTexts, isRecord, isRecording, keepAs, restoreAs } from '../../task/kept.ts';
+import { isRecord } from '../../../src/domain/kernel/is-record.ts';
+import { holdsTexts, isRecording, keepAs, restoreAs } from '../../task/kept.ts';
 import type { ShortDraft } from '../../task/task.ts';
 import { telling } from '../../task/events.ts';
 

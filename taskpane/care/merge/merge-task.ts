@@ -7,7 +7,7 @@ import { repeatsOf } from '../../../src/workbook/sharing/repeats.ts';
 import type { TableData } from '../../../src/workbook/port.ts';
 import { tables } from '../../../src/workbook/schema.ts';
 import { withChange } from '../../../src/workbook/write/with-change.ts';
-import { readWorkbook } from '../../read-workbook.ts';
+import { readTablesOf } from '../../read-workbook.ts';
 import { keptAnswer } from '../../task/kept-answer.ts';
 import type { Pause } from '../../task/long-work.ts';
 import type { Ready } from '../../task/session.ts';
@@ -77,7 +77,7 @@ const planFor = keptAnswer(
 const readTogether = keptAnswer(
   (tables: readonly TableData[], { change }: MergePlan, book: Book) => {
     const { plan, tables: together } = withChange(tables, change);
-    return plan.kind === 'refused' ? plan : readWorkbook(together, book);
+    return plan.kind === 'refused' ? plan : readTablesOf(together, book);
   },
 );
 

@@ -14,7 +14,7 @@ import { type CountDraft, tell } from '../draft.ts';
 import { countOf, type ShelfGroup, shelfGroups, shelfKinds } from '../shelf-items.ts';
 
 /** First step of a count: what is on the shelf, without a word of what the ledger expects. */
-export class CountStep extends EnterFrame {
+export class CountEnterStep extends EnterFrame {
   static override styles = [
     looks,
     fieldLooks,
@@ -154,4 +154,4 @@ export class CountStep extends EnterFrame {
     });
   }
 }
-customElements.define('pour-count', CountStep);
+customElements.define('pour-count', CountEnterStep);

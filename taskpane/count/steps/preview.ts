@@ -2,7 +2,7 @@ import { html, nothing, type TemplateResult } from 'lit';
 import { count } from '../../../src/domain/kernel/count.ts';
 import { sum } from '../../../src/domain/kernel/exact.ts';
 import type { CountDifference } from '../../../src/domain/ledger/stocktake.ts';
-import { ledgerAmount, money } from '../../format.ts';
+import { ledgerAmount, moneyText } from '../../format.ts';
 import { moveTable } from '../../parts/ledger-tables.ts';
 import { noticeBar } from '../../parts/notice.ts';
 import { PreviewFrame, type PreviewWords } from '../../parts/preview-frame.ts';
@@ -48,8 +48,8 @@ export class CountPreviewStep extends PreviewFrame<CountToRecord> {
     const total = sum(differences.map(({ value }) => value));
     if (total.isZero()) return 'In all the differences are worth nothing.';
     return total.isNegative()
-      ? `In all ${money(total.abs(), this.currency)} of stock is missing.`
-      : `In all ${money(total, this.currency)} of stock was found.`;
+      ? `In all ${moneyText(total.abs(), this.currency)} of stock is missing.`
+      : `In all ${moneyText(total, this.currency)} of stock was found.`;
   }
 }
 customElements.define('pour-count-preview', CountPreviewStep);
@@ -83,7 +83,7 @@ function differenceTable(
             </th>
             <td class="figure">${ledgerAmount(line.onHand, line.item.unit)}</td>
             <td class="figure">${ledgerAmount(line.counted, line.item.unit)}</td>
-            <td class="figure">${money(line.value, currency)}</td>
+            <td class="figure">${moneyText(line.value, currency)}</td>
           </tr>`,
       )}
     </tbody>

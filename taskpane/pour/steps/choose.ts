@@ -6,7 +6,7 @@ import { count } from '../../../src/domain/kernel/count.ts';
 import type { Day } from '../../../src/domain/kernel/day.ts';
 import { compareNames } from '../../../src/domain/kernel/names.ts';
 import type { Result } from '../../../src/domain/kernel/result.ts';
-import { capacityOf } from '../capacity.ts';
+import { barsAllowed } from '../capacity.ts';
 import { type Draft, tell } from '../draft.ts';
 import { fieldLooks, looks, noticeLooks } from '../../looks.ts';
 import { assumedList } from '../../parts/assumed.ts';
@@ -112,7 +112,7 @@ export class ChooseStep extends LitElement {
 
   private capacity() {
     const design = findDesign(this.book, this.draft.design);
-    const bars = design.ok ? capacityOf(this.book, design.value, this.today) : undefined;
+    const bars = design.ok ? barsAllowed(this.book, design.value, this.today) : undefined;
     return bars === undefined
       ? nothing
       : html`<p class="small quiet">Stock is enough for ${count(bars, 'bar')}.</p>`;

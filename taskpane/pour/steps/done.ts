@@ -5,7 +5,7 @@ import { count } from '../../../src/domain/kernel/count.ts';
 import { exact } from '../../../src/domain/kernel/exact.ts';
 import { nameKey } from '../../../src/domain/kernel/names.ts';
 import { onHand } from '../../../src/domain/stock/on-hand.ts';
-import { day, ledgerAmount, money, plain } from '../../format.ts';
+import { day, ledgerAmount, moneyText, plain } from '../../format.ts';
 import { type Done, DoneFrame } from '../../parts/done-frame.ts';
 import { isUndone } from '../../../src/domain/stock/batch-moves.ts';
 
@@ -48,7 +48,7 @@ export class DoneStep extends DoneFrame {
           batch.costPerBar === undefined
             ? nothing
             : html`<dt>Cost per bar</dt>
-                <dd>${money(exact(batch.costPerBar), currency)}</dd>`
+                <dd>${moneyText(exact(batch.costPerBar), currency)}</dd>`
         }
         ${
           batch.readyOn === undefined

@@ -6,7 +6,7 @@ import type { PostBatchAnswer } from '../../../src/domain/ledger/post-batch.ts';
 import type { BatchPosting } from '../../../src/domain/ledger/posting.ts';
 import type { Shortage } from '../../../src/domain/ledger/take-stock.ts';
 import { type Draft, tell } from '../draft.ts';
-import { day, ledgerAmount, money, plain } from '../../format.ts';
+import { day, ledgerAmount, moneyText, plain } from '../../format.ts';
 import { moveTable, stockTable } from '../../parts/ledger-tables.ts';
 import { noticeBar } from '../../parts/notice.ts';
 import { PreviewFrame, type PreviewWords } from '../../parts/preview-frame.ts';
@@ -93,10 +93,10 @@ export class PreviewStep extends PreviewFrame<PostBatchAnswer> {
       ['Seconds', String(batch.seconds)],
       ['Lost', String(batch.lost ?? 0)],
       ['Minutes', plain(batch.minutes)],
-      ['Material cost', money(batch.materialCost, this.currency)],
+      ['Material cost', moneyText(batch.materialCost, this.currency)],
       [
         'Cost per bar',
-        batch.costPerBar === undefined ? 'no good bar' : money(batch.costPerBar, this.currency),
+        batch.costPerBar === undefined ? 'no good bar' : moneyText(batch.costPerBar, this.currency),
       ],
       ['Ready on', day(batch.readyOn)],
       ['State', batch.state],
@@ -110,7 +110,7 @@ export class PreviewStep extends PreviewFrame<PostBatchAnswer> {
           ? nothing
           : noticeBar({
               kind: 'warn',
-              text: `No bar came out good, so ${money(writtenOff, this.currency)} of material is written off.`,
+              text: `No bar came out good, so ${moneyText(writtenOff, this.currency)} of material is written off.`,
             })
       }
       <section class="stack tight" aria-labelledby="line">

@@ -7,7 +7,7 @@ import type { Result } from '../../../src/domain/kernel/result.ts';
 import { compositionOf } from '../../../src/domain/label/composition.ts';
 import { moldFit, overfullSentence } from '../../../src/domain/label/mold-check.ts';
 import type { PostBatchAnswer } from '../../../src/domain/ledger/post-batch.ts';
-import { capacityOf } from '../capacity.ts';
+import { barsAllowed } from '../capacity.ts';
 import { cautionsFor } from '../cautions.ts';
 import { typedAt, typedWith } from '../../task/typed.ts';
 import { type Draft, tell } from '../draft.ts';
@@ -128,7 +128,7 @@ export class WeighStep extends LitElement {
       return noticeBar({ kind: 'good', text: 'Stock is enough for all of it.' });
     }
     const { shortages } = this.stock.value;
-    const possible = capacityOf(this.book, this.planned.design, this.today) ?? 0;
+    const possible = barsAllowed(this.book, this.planned.design, this.today) ?? 0;
     const isFewer = possible > 0 && possible < this.planned.bars;
     return noticeBar(
       {

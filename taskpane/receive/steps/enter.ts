@@ -18,7 +18,7 @@ import { lotCard } from '../lot-card.ts';
 import { recentDeliveries, UNDO_MEANS } from '../recent-deliveries.ts';
 
 /** First step of a delivery: from whom, when, and what came. */
-export class ReceiveStep extends EnterFrame {
+export class ReceiveEnterStep extends EnterFrame {
   static override styles = [looks, fieldLooks, cardLooks, noticeLooks, linkLooks, recentLooks];
   static override properties = {
     book: { attribute: false },
@@ -146,4 +146,4 @@ export class ReceiveStep extends EnterFrame {
     </div>`;
   }
 }
-customElements.define('pour-receive', ReceiveStep);
+customElements.define('pour-receive', ReceiveEnterStep);

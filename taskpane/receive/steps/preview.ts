@@ -3,7 +3,7 @@ import { asRead } from '../../as-read.ts';
 import type { Book } from '../../../src/domain/book/book.ts';
 import { count } from '../../../src/domain/kernel/count.ts';
 import type { NewLot } from '../../../src/domain/ledger/receive.ts';
-import { day, ledgerAmount, money, unitMoney } from '../../format.ts';
+import { day, ledgerAmount, moneyText, unitMoney } from '../../format.ts';
 import { askFirst } from '../../parts/ask-first.ts';
 import { stockTable } from '../../parts/ledger-tables.ts';
 import { PreviewFrame, type PreviewWords } from '../../parts/preview-frame.ts';
@@ -82,11 +82,11 @@ export class ReceivePreviewStep extends PreviewFrame<DeliveryToRecord> {
             </th>
             <td class="figure">${ledgerAmount(lot.quantity, lot.material.unit)}</td>
             <td>
-              <span class="figure">${money(lot.paid, currency)}</span>
+              <span class="figure">${moneyText(lot.paid, currency)}</span>
               ${
                 lot.freight.isZero()
                   ? nothing
-                  : html`<br /><span class="figure">+ ${money(lot.freight, currency)}</span>`
+                  : html`<br /><span class="figure">+ ${moneyText(lot.freight, currency)}</span>`
               }
               <br /><span class="figure small quiet"
                 >${unitMoney(each, currency, lot.material.unit)}</span

@@ -6,7 +6,7 @@ import { count } from '../../../src/domain/kernel/count.ts';
 import { type Day, isoDate, readDay } from '../../../src/domain/kernel/day.ts';
 import { exact } from '../../../src/domain/kernel/exact.ts';
 import { nameKey } from '../../../src/domain/kernel/names.ts';
-import { day, money } from '../../format.ts';
+import { day, moneyText } from '../../format.ts';
 import { cardLooks, fieldLooks, looks, noticeLooks } from '../../looks.ts';
 import { dateField } from '../../parts/date-field.ts';
 import { EnterFrame } from '../../parts/enter-frame.ts';
@@ -24,7 +24,7 @@ import { saleLines, saleLooks } from '../sale-lines.ts';
 import { sellingDays } from '../selling-days.ts';
 
 /** First step of selling: where and when, bars and prices, the day's fees. */
-export class SellStep extends EnterFrame {
+export class SellEnterStep extends EnterFrame {
   static override styles = [
     looks,
     fieldLooks,
@@ -103,7 +103,7 @@ export class SellStep extends EnterFrame {
   private fairCosts({ opens, stallFee, travel, otherCost, hours }: Fair) {
     const { currency } = this.book.settings;
     const costs = Object.entries({ 'stall fee': stallFee, travel, 'other cost': otherCost })
-      .map(([name, amount]) => `${name} ${money(exact(amount), currency)}`)
+      .map(([name, amount]) => `${name} ${moneyText(exact(amount), currency)}`)
       .join(', ');
     const isOther = Math.floor(readDay(this.draft.soldOn) ?? opens) !== Math.floor(opens);
     return html`${
@@ -144,7 +144,8 @@ export class SellStep extends EnterFrame {
         )}
       </ul>
       <p role="status">
-        <strong>${count(bars, 'bar')}, ${money(takings, book.settings.currency)}</strong> so far.
+        <strong>${count(bars, 'bar')}, ${moneyText(takings, book.settings.currency)}</strong> so
+        far.
       </p>
     </section>`;
   }
@@ -242,4 +243,4 @@ export class SellStep extends EnterFrame {
     return recentList('Last selling days', entries, this.isBusy);
   }
 }
-customElements.define('pour-sell', SellStep);
+customElements.define('pour-sell', SellEnterStep);

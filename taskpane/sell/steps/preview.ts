@@ -3,7 +3,7 @@ import { asRead } from '../../as-read.ts';
 import { count } from '../../../src/domain/kernel/count.ts';
 import { exact } from '../../../src/domain/kernel/exact.ts';
 import type { NewSale } from '../../../src/domain/ledger/sale.ts';
-import { day, money } from '../../format.ts';
+import { day, moneyText } from '../../format.ts';
 import { askFirst } from '../../parts/ask-first.ts';
 import { moveTable, stockTable } from '../../parts/ledger-tables.ts';
 import { PreviewFrame, type PreviewWords } from '../../parts/preview-frame.ts';
@@ -62,8 +62,8 @@ function saleTable(sales: readonly NewSale[], currency: string): TemplateResult 
             html`<tr>
               <th scope="row">${design}</th>
               <td class="figure">${exact(bars).toString()}</td>
-              <td class="figure">${money(priceEach, currency)}</td>
-              <td class="figure">${money(fees, currency)}</td>
+              <td class="figure">${moneyText(priceEach, currency)}</td>
+              <td class="figure">${moneyText(fees, currency)}</td>
             </tr>`,
         )}
       </tbody>

@@ -7,7 +7,7 @@ import { nameKey } from '../../../src/domain/kernel/names.ts';
 import type { Cell, TableData } from '../../../src/workbook/port.ts';
 import { tables as specs, tableKinds } from '../../../src/workbook/schema.ts';
 import { partnerCopy } from '../../../src/workbook/sharing/partner-copy.ts';
-import { readWorkbook } from '../../../taskpane/read-workbook.ts';
+import { readTablesOf } from '../../../taskpane/read-workbook.ts';
 import { marketWorkshop } from '../../taskpane/market-workshop.ts';
 import { rowsOf, withRows } from '../../taskpane/small-workshop.ts';
 import { byExcelJs, byLibreOffice, partsOf, soffice } from '../../xlsx/support.ts';
@@ -55,7 +55,7 @@ const settings = rowsOf([
 const book = withRows(secretive, 'Settings', (rows) => [...rows, ...settings]);
 
 function copy(withCosts: boolean) {
-  const read = readWorkbook(book);
+  const read = readTablesOf(book);
   if (read.kind !== 'ready') throw new Error(read.findings.join('\n'));
   const made = partnerCopy(read.book, read.names, TODAY, withCosts);
   return { ...made, bytes: writeWorkbook(describeValues(made.workbook)) };

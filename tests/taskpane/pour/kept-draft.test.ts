@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { readDay } from '../../../src/domain/kernel/day.ts';
-import { readWorkbook } from '../../../taskpane/read-workbook.ts';
+import { readTablesOf } from '../../../taskpane/read-workbook.ts';
 import type { HostMemory, TableData } from '../../../src/workbook/port.ts';
 import type { Draft } from '../../../taskpane/pour/draft.ts';
 import { pouredAlike } from '../../../taskpane/pour/poured-alike.ts';
@@ -142,7 +142,7 @@ const withoutLast = (tables: readonly TableData[]) =>
 
 describe('a second pour alike', () => {
   const alike = (tables: readonly TableData[], draft: Partial<Draft>) => {
-    const read = readWorkbook(tables);
+    const read = readTablesOf(tables);
     if (read.kind !== 'ready') throw new Error(read.kind);
     const full = { ...pourTask.fresh(createMemoryPort(tables)), ...draft };
     const posting = postingOf({ ...read, tables }, full, {

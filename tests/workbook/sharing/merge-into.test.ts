@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { changeForUndoneLots } from '../../../src/workbook/change.ts';
 import { findTables } from '../../../src/workbook/find-tables.ts';
-import { readWorkbook } from '../../../taskpane/read-workbook.ts';
+import { readTablesOf } from '../../../taskpane/read-workbook.ts';
 import type { Cell, TableData } from '../../../src/workbook/port.ts';
 import { mergeCopies } from '../../support/merged-copies.ts';
 import { mergeInto } from '../../../src/workbook/sharing/merge-into.ts';
@@ -33,7 +33,7 @@ describe('mergeInto', () => {
     ]);
     expect([plan.differences, plan.leftOut, plan.change.updates]).toEqual([[], [], []]);
     const together = withChange(smallWorkshop, plan.change).tables;
-    const read = readWorkbook(together);
+    const read = readTablesOf(together);
     expect(read.kind === 'ready' && read.book.colours.get('sun')?.lines).toHaveLength(2);
     expect(mergeInto(together, other).change).toEqual({ appends: [], updates: [] });
   });

@@ -4,7 +4,7 @@ import { readDay } from '../../../src/domain/kernel/day.ts';
 import { changeForRepair } from '../../../src/workbook/change.ts';
 import type { TableData } from '../../../src/workbook/port.ts';
 import { changeForRepeats, repeatsOf } from '../../../src/workbook/sharing/repeats.ts';
-import { readWorkbook } from '../../../taskpane/read-workbook.ts';
+import { readTablesOf } from '../../../taskpane/read-workbook.ts';
 import { createMemoryPort } from '../../support/memory-port.ts';
 import { soundWorkshop } from '../../taskpane/care/sound-workshop.ts';
 import { rowsOf, withRows } from '../../taskpane/small-workshop.ts';
@@ -19,7 +19,7 @@ async function mended(tables: readonly TableData[]) {
   const port = createMemoryPort(tables);
   expect(await port.apply(changeForRepeats(repeatsOf(tables)))).toEqual({ kind: 'applied' });
   for (;;) {
-    const read = readWorkbook(port.tables);
+    const read = readTablesOf(port.tables);
     if (read.kind !== 'ready') throw new Error(read.findings.join('\n'));
     const repair = healthCheck(read.book, TODAY, '').find((found) => found.repair)?.repair;
     if (repair === undefined) return { ...read, tables: port.tables };

@@ -1,7 +1,7 @@
 import type { CellEdit, SheetEdits, TableImage, WorkbookImage } from '../../../xlsx/image.ts';
 import type { Content, Grid } from './grid.ts';
 import type { LiveTables } from './live-tables.ts';
-import type { Place } from './places.ts';
+import type { CellPlace } from './places.ts';
 import { sheetIdAt } from './snapshot.ts';
 
 /** What must be written to the file: cells typed or written, formulas whose answer moved, tables. */
@@ -9,11 +9,11 @@ export interface Changes {
   /** Whether anyone changed a cell since the last save; new formula answers alone do not count. */
   readonly isWaiting: boolean;
   /** Takes what is waiting. Give it back with `returned` when it could not be saved. */
-  take(): Taken;
+  take(): TakenEdits;
   onChange(listener: () => void): void;
 }
 
-export interface Taken {
+export interface TakenEdits {
   readonly edits: readonly SheetEdits[];
   /** The file holds it now. */
   saved(): void;
@@ -23,7 +23,7 @@ export interface Taken {
 
 /** Follows the grid from the state that the image describes. */
 export function createChanges(grid: Grid, tables: LiveTables, image: WorkbookImage): Changes {
-  let dirty = new Map<string, Place>();
+  let dirty = new Map<string, CellPlace>();
   const answers = createAnswers(grid, image);
   const listeners = new Set<() => void>();
   grid.onEdit((cells) => {
@@ -61,7 +61,7 @@ export function createChanges(grid: Grid, tables: LiveTables, image: WorkbookIma
 }
 
 interface ReadCell {
-  readonly place: Place;
+  readonly place: CellPlace;
   readonly content: Content;
 }
 
@@ -98,7 +98,7 @@ function createAnswers(grid: Grid, image: WorkbookImage) {
  */
 const isUnknownHere = (content: Content): boolean => content.value === '#NAME?';
 
-const keyOf = ({ sheetId, row, column }: Place): string =>
+const keyOf = ({ sheetId, row, column }: CellPlace): string =>
   `${sheetId}!${String(row)}!${String(column)}`;
 
 const answerOf = ({ value, formula, spill }: Content): string =>

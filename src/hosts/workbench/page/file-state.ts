@@ -1,6 +1,6 @@
 import type { SaveAnswer, SaveRequest, SheetEdits } from '../../../xlsx/image.ts';
 import type { FileNews, Lost } from '../protocol.ts';
-import type { Changes, Taken } from './changes.ts';
+import type { Changes, TakenEdits } from './changes.ts';
 import type { Connection } from './connection.ts';
 import { joinEdits } from './join-edits.ts';
 
@@ -18,7 +18,7 @@ export type SaveState =
 /** A save whose answer is not known yet. */
 export interface UnderWay {
   readonly request: SaveRequest;
-  readonly taken: Taken;
+  readonly taken: TakenEdits;
 }
 
 /** What is known of the file: the version we stand on, and whether it is still the file's own. */
@@ -114,7 +114,7 @@ export class FileState {
   }
 }
 
-function lookAt(changes: Changes): Taken['edits'] {
+function lookAt(changes: Changes): TakenEdits['edits'] {
   const taken = changes.take();
   taken.returned();
   return taken.edits;

@@ -3,7 +3,7 @@ import type { FormulaDataModel } from '@univerjs/preset-sheets-core';
 import type { Cell } from '../../../workbook/port.ts';
 import type { RangeImage } from '../../../xlsx/image.ts';
 import type { Grid } from './grid.ts';
-import { placesOf, rowsOf, type Place } from './places.ts';
+import { placesOf, rowsIn, type CellPlace } from './places.ts';
 import { UNIT_ID } from './snapshot.ts';
 
 /** Reads cells with their formulas and spilled results. */
@@ -11,12 +11,12 @@ export function createGridReader(
   workbook: Workbook,
   model: FormulaDataModel,
 ): Pick<Grid, 'read' | 'values' | 'formulas'> {
-  const raw = ({ sheetId, row, column }: Place): ICellData | undefined =>
+  const raw = ({ sheetId, row, column }: CellPlace): ICellData | undefined =>
     workbook.getSheetBySheetId(sheetId)?.getCellRaw(row, column) ?? undefined;
-  const spilled = ({ sheetId, row, column }: Place): ICellData | undefined =>
+  const spilled = ({ sheetId, row, column }: CellPlace): ICellData | undefined =>
     model.getArrayFormulaCellData()[UNIT_ID]?.[sheetId]?.[row]?.[column] ?? undefined;
-  const valueAt = (place: Place): Cell => valueOf(spilled(place) ?? raw(place));
-  const formulaAt = (place: Place): string | undefined => {
+  const valueAt = (place: CellPlace): Cell => valueOf(spilled(place) ?? raw(place));
+  const formulaAt = (place: CellPlace): string | undefined => {
     const cell = raw(place);
     if (!cell?.f && !cell?.si) return undefined;
     const { row, column, sheetId } = place;
@@ -30,7 +30,7 @@ export function createGridReader(
       if (formula === undefined) return { value };
       const range = model.getArrayFormulaRange()[UNIT_ID]?.[sheetId]?.[row]?.[column];
       if (!range || isOneCell(range) || value === '#SPILL!') return { value, formula };
-      const spill = rowsOf(range, (r, c) => valueAt({ sheetId, row: r, column: c }));
+      const spill = rowsIn(range, (r, c) => valueAt({ sheetId, row: r, column: c }));
       return { value, formula, spill };
     },
     values(sheetId, range) {

@@ -12,7 +12,7 @@ import {
 import type { Cell } from '../../../workbook/port.ts';
 import type { CellWrite, Grid } from './grid.ts';
 import { TEXT_FORMAT, TEXT_SUFFIX } from './grid-styles.ts';
-import { rowsOf, type Place } from './places.ts';
+import { rowsIn, type CellPlace } from './places.ts';
 import { looksLikeFormula, plainCell, UNIT_ID } from './snapshot.ts';
 
 /** Rows added below when a table grows past the sheet's end. */
@@ -23,7 +23,7 @@ export function createGridWriter(
   workbook: Workbook,
   commands: ICommandService,
 ): Pick<Grid, 'write' | 'takeLook'> {
-  const raw = ({ sheetId, row, column }: Place): ICellData | undefined =>
+  const raw = ({ sheetId, row, column }: CellPlace): ICellData | undefined =>
     workbook.getSheetBySheetId(sheetId)?.getCellRaw(row, column) ?? undefined;
   const setRaw = (cells: readonly RawCell[]) => {
     for (const [subUnitId, cellValue] of bySheet(cells)) {
@@ -31,7 +31,7 @@ export function createGridWriter(
       commands.syncExecuteCommand(SetRangeValuesMutation.id, params);
     }
   };
-  const growSheets = (cells: readonly Place[]) => {
+  const growSheets = (cells: readonly CellPlace[]) => {
     for (const { sheetId, row } of cells) {
       if (row < (workbook.getSheetBySheetId(sheetId)?.getRowCount() ?? 0)) continue;
       const params = { unitId: UNIT_ID, subUnitId: sheetId, rowCount: row + 1 + SPARE_ROWS };
@@ -53,13 +53,13 @@ export function createGridWriter(
       };
     },
     takeLook(sheetId, range, likeRow) {
-      const places = rowsOf(range, (row, column) => ({ sheetId, row, column })).flat();
+      const places = rowsIn(range, (row, column) => ({ sheetId, row, column })).flat();
       setRaw(places.map((place) => ({ ...place, cell: lookOf({ ...place, likeRow }, raw) })));
     },
   };
 }
 
-type RawCell = Place & { readonly cell: ICellData | null };
+type RawCell = CellPlace & { readonly cell: ICellData | null };
 
 /** `null` in each slot that the new value does not fill, or the old formula would stay. */
 function writtenCell(value: Cell): ICellData {
@@ -75,7 +75,7 @@ function writtenCell(value: Cell): ICellData {
 
 function lookOf(
   cell: Omit<CellWrite, 'value'>,
-  raw: (place: Place) => ICellData | undefined,
+  raw: (place: CellPlace) => ICellData | undefined,
 ): ICellData {
   if (cell.likeRow === undefined) return {};
   const style = raw({ ...cell, row: cell.likeRow })?.s ?? null;

@@ -15,7 +15,7 @@ import type { Cell } from '../../../workbook/port.ts';
 import type { RangeImage } from '../../../xlsx/image.ts';
 import { createGridReader } from './grid-reader.ts';
 import { createGridWriter } from './grid-writer.ts';
-import { placesOf, rowsOf, type Place } from './places.ts';
+import { placesOf, rowsIn, type CellPlace } from './places.ts';
 import { UNIT_ID } from './snapshot.ts';
 
 /** What stands in one cell now. */
@@ -27,7 +27,7 @@ export interface Content {
 }
 
 /** One value to put into a cell. */
-export interface CellWrite extends Place {
+export interface CellWrite extends CellPlace {
   readonly value: Cell;
   /** The row whose look (number format, colours) the cell takes. */
   readonly likeRow?: number;
@@ -38,11 +38,11 @@ export interface Grid {
   sheetName(sheetId: string): string;
   /** Every sheet's name by its id. */
   sheetNames(): Readonly<Record<string, string>>;
-  read(place: Place): Content;
+  read(place: CellPlace): Content;
   /** The values of a range, row by row; quicker than cell by cell. */
   values(sheetId: string, range: RangeImage): Cell[][];
   /** Every formula cell of every sheet. */
-  formulas(): readonly Place[];
+  formulas(): readonly CellPlace[];
   /** Whether all cells of the range are blank. */
   isBlank(sheetId: string, range: RangeImage): boolean;
   /** Writes plain values, never formulas, outside the undo history. Returns how to put all back. */
@@ -50,7 +50,7 @@ export interface Grid {
   /** Gives the cells of a range the look of the row `likeRow`, outside the undo history. */
   takeLook(sheetId: string, range: RangeImage, likeRow: number): void;
   /** Calls back with the cells that change, by whoever's hand; formula results are not reported. */
-  onEdit(listener: (cells: readonly Place[]) => void): void;
+  onEdit(listener: (cells: readonly CellPlace[]) => void): void;
   /** Resolves once the engine has answered everything written up to now. */
   settled(): Promise<void>;
 }
@@ -71,7 +71,7 @@ export function createGrid(injector: Injector): Grid {
       ),
     ...reader,
     isBlank: (sheetId, range) =>
-      rowsOf(range, (row, column) => reader.read({ sheetId, row, column }))
+      rowsIn(range, (row, column) => reader.read({ sheetId, row, column }))
         .flat()
         .every(({ value, formula }) => value === '' && formula === undefined),
     ...createGridWriter(workbook, commands),

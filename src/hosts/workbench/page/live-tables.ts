@@ -3,7 +3,7 @@ import { IFunctionService, SetSuperTableMutation } from '@univerjs/preset-sheets
 import type { TableData } from '../../../workbook/port.ts';
 import type { RangeImage, TableImage, WorkbookImage } from '../../../xlsx/image.ts';
 import type { Grid } from './grid.ts';
-import type { Place } from './places.ts';
+import type { CellPlace } from './places.ts';
 import { sheetIdAt, UNIT_ID } from './snapshot.ts';
 
 /** A table where it stands now. */
@@ -107,10 +107,10 @@ export const bodyOf = (range: RangeImage): RangeImage => ({
   startRow: range.startRow + 1,
 });
 
-const isWithinColumns = ({ sheetId, range }: LiveTable, cell: Place): boolean =>
+const isWithinColumns = ({ sheetId, range }: LiveTable, cell: CellPlace): boolean =>
   cell.sheetId === sheetId && cell.column >= range.startColumn && cell.column <= range.endColumn;
 
-const isHeaderOf = (table: LiveTable, cell: Place): boolean =>
+const isHeaderOf = (table: LiveTable, cell: CellPlace): boolean =>
   isWithinColumns(table, cell) && cell.row === table.range.startRow;
 
 /**

@@ -1,9 +1,9 @@
 import type { Content } from './grid.ts';
 import type { Failures } from './failures.ts';
-import type { Place } from './places.ts';
+import type { CellPlace } from './places.ts';
 
 /** What the selected cell has to say: its address, its error and why, "" when it has no error. */
-export function messageOf(place: Place, content: Content, failures: Failures): string {
+export function messageOf(place: CellPlace, content: Content, failures: Failures): string {
   if (!isError(content.value)) return '';
   const sentences = failures.of(place);
   const why =

@@ -2,7 +2,7 @@ import { serializeRangeWithSheet } from '@univerjs/preset-sheets-core';
 import type { RangeImage } from '../../../xlsx/image.ts';
 
 /** A cell's place in the grid. */
-export interface Place {
+export interface CellPlace {
   readonly sheetId: string;
   readonly row: number;
   readonly column: number;
@@ -12,7 +12,7 @@ export interface Place {
 export function placesOf(
   sheetId: string,
   matrix: Readonly<Record<number, Readonly<Record<number, unknown>> | null | undefined>>,
-): Place[] {
+): CellPlace[] {
   return Object.entries(matrix).flatMap(([row, columns]) =>
     Object.keys(columns ?? {}).map((column) => ({
       sheetId,
@@ -23,7 +23,7 @@ export function placesOf(
 }
 
 /** Reads a range row by row. */
-export function rowsOf<T>(range: RangeImage, read: (row: number, column: number) => T): T[][] {
+export function rowsIn<T>(range: RangeImage, read: (row: number, column: number) => T): T[][] {
   return Array.from({ length: range.endRow - range.startRow + 1 }, (_, row) =>
     Array.from({ length: range.endColumn - range.startColumn + 1 }, (__, column) =>
       read(range.startRow + row, range.startColumn + column),

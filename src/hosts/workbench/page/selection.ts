@@ -9,12 +9,12 @@ import {
 import type { Failures } from './failures.ts';
 import type { Grid } from './grid.ts';
 import { messageOf } from './message-line.ts';
-import type { Place } from './places.ts';
+import type { CellPlace } from './places.ts';
 
 /** Selects a cell of whatever sheet, scrolled into sight, with the keys going into it. */
 export const selecting =
   (api: FUniver, injector: Injector) =>
-  ({ sheetId, row, column }: Place): void => {
+  ({ sheetId, row, column }: CellPlace): void => {
     const workbook = api.getActiveWorkbook();
     const sheet = workbook?.getSheetBySheetId(sheetId);
     if (!workbook || !sheet) return;

@@ -28,13 +28,13 @@ import { restDrawing } from './rest-drawing.ts';
 import { createSaver } from './saver.ts';
 import { followSelection, selecting } from './selection.ts';
 import type { ServerApi } from './server-api.ts';
-import { tellShown } from './shown-books.ts';
+import { tellShownBook } from './shown-books.ts';
 import { snapshotOf } from './snapshot.ts';
 import { offerUndo } from './undo-buttons.ts';
 import { createUniverPort } from './univer-port.ts';
 
 /** Everything that opening has brought together. */
-export interface Shown {
+export interface ToShow {
   readonly image: WorkbookImage;
   readonly help: readonly FunctionHelp[];
   /** What the server keeps of the pane's. */
@@ -49,7 +49,7 @@ export interface Shown {
  * Shows the workbook in the grid, lets the functions answer, then mounts the pane. Nobody can change a
  * cell before all have answered, so an opening that is stopped leaves nothing unsaved behind.
  */
-export async function showWorkbook(shown: Shown): Promise<void> {
+export async function showWorkbook(shown: ToShow): Promise<void> {
   const snapshot = await snapshotOf(shown.image, shown.opening);
   const host = mountGrid('grid', snapshot);
   try {
@@ -60,7 +60,7 @@ export async function showWorkbook(shown: Shown): Promise<void> {
   }
 }
 
-async function fill({ api, injector }: GridHost, shown: Shown): Promise<void> {
+async function fill({ api, injector }: GridHost, shown: ToShow): Promise<void> {
   const { image, help, beside, server, frame, opening } = shown;
   const texts = createKeptTexts(shown.texts, server);
   restDrawing(injector);
@@ -100,5 +100,5 @@ async function fill({ api, injector }: GridHost, shown: Shown): Promise<void> {
     ),
   );
   opening.finish();
-  tellShown({ api, grid, failures });
+  tellShownBook({ api, grid, failures });
 }

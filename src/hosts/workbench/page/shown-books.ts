@@ -16,6 +16,6 @@ export const onShown = (listener: (book: ShownBook) => void): void => {
   listeners.push(listener);
 };
 
-export const tellShown = (book: ShownBook): void => {
+export const tellShownBook = (book: ShownBook): void => {
   for (const listener of listeners) listener(book);
 };

@@ -13,7 +13,7 @@ import { inBrowser } from '../../in-browser.ts';
 import { download } from './download.ts';
 import type { CellWrite, Grid } from './grid.ts';
 import { bodyOf, type LiveTable, type LiveTables } from './live-tables.ts';
-import type { Place } from './places.ts';
+import type { CellPlace } from './places.ts';
 import type { Saver } from './saver.ts';
 
 /** What the port works on. */
@@ -22,7 +22,7 @@ export interface PortParts {
   readonly tables: LiveTables;
   readonly saver: Saver;
   /** Selects a cell, ready to be typed in. */
-  readonly select: (place: Place) => void;
+  readonly select: (place: CellPlace) => void;
   readonly memory: HostMemory;
   /** Names in the file that lead nowhere. */
   readonly brokenNames: readonly string[];
@@ -119,7 +119,7 @@ function planIn({ grid, tables }: PortParts, change: Change): Plan<GridTable> {
 }
 
 /** The cell of a table by its body row and column. */
-const placeIn = ({ sheetId, range }: LiveTable, at: number, column: number): Place => ({
+const placeIn = ({ sheetId, range }: LiveTable, at: number, column: number): CellPlace => ({
   sheetId,
   row: bodyOf(range).startRow + at,
   column: range.startColumn + column,

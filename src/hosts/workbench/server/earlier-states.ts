@@ -6,18 +6,18 @@ import { codeOf, type FileSteps } from './file-steps.ts';
 import { replaceFile, writeNew } from './replace-file.ts';
 
 /** What was done about a workbook's backups, or why nothing was. */
-export interface Told {
+export interface BackupsTold {
   readonly ok: boolean;
   readonly sentence: string;
 }
 
 /** With the state that gave way, and the bytes that it held. */
-export interface TookEarlier extends Told {
+export interface TookEarlier extends BackupsTold {
   readonly replaced?: { readonly backup: Backup; readonly bytes: Uint8Array };
 }
 
 /** The backups of a workbook in words, numbered from the newest. */
-export async function listEarlier(steps: FileSteps, path: string): Promise<Told> {
+export async function listEarlier(steps: FileSteps, path: string): Promise<BackupsTold> {
   const backups = await backupsOf(steps, path);
   if (backups.length === 0) {
     return { ok: true, sentence: `No earlier state of ${path} is kept yet.` };

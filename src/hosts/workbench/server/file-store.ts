@@ -7,7 +7,7 @@ import { missingEdit } from '../../../xlsx/verify.ts';
 import { versionOf } from '../../../xlsx/version.ts';
 import type { BackupNews, FileNews } from '../protocol.ts';
 import { type Backup, backupsOf } from './backups.ts';
-import { takeEarlier, takeStateUntil, type Told, type TookEarlier } from './earlier-states.ts';
+import { takeEarlier, takeStateUntil, type BackupsTold, type TookEarlier } from './earlier-states.ts';
 import { fileSentence } from './file-sentence.ts';
 import { nodeFileSteps, type FileSteps } from './file-steps.ts';
 import { replaceFile } from './replace-file.ts';
@@ -21,7 +21,7 @@ export interface FileStore {
   /** What stands in the file's place now. */
   look(): Promise<FileNews>;
   /** Puts a backup in the file's place: the one that was it until that time, or the newest. */
-  takeBackup(until?: number): Promise<Told>;
+  takeBackup(until?: number): Promise<BackupsTold>;
   /** What became of the states that were replaced. */
   lookAtBackups(): Promise<BackupNews>;
   /** The maker leaves what another program wrote into the backup of that time. */
@@ -64,7 +64,7 @@ export function fileStore(
     return saved.answer;
   };
 
-  const takeBackup = async (until?: number): Promise<Told> => {
+  const takeBackup = async (until?: number): Promise<BackupsTold> => {
     const took = await takeOne(steps, path, until, now());
     if (took.replaced) replaced.add(took.replaced.backup, took.replaced.bytes);
     if (took.ok && until !== undefined) replaced.settle(until);

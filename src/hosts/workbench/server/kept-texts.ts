@@ -1,17 +1,17 @@
 import { join } from 'node:path';
 import type { TextsToKeep } from '../protocol.ts';
-import { isRecord } from './is-record.ts';
+import { isRecord } from '../../../domain/kernel/is-record.ts';
 import { readOwn, writeOwn } from './own-file.ts';
 
 /** The pane's texts for one workbook: its drafts, and what it was about to write. */
-export interface KeptTexts {
+export interface TextsOnDisk {
   all(): Readonly<Record<string, string>>;
   /** Resolves once they are on the disk; rejects where they could not be put there. */
   keep(texts: TextsToKeep): Promise<void>;
 }
 
 /** Reads what is kept in a ledger's folder; what can't be read is begun anew. */
-export async function keptTexts(folder: string): Promise<KeptTexts> {
+export async function keptTexts(folder: string): Promise<TextsOnDisk> {
   const file = join(folder, 'texts.json');
   const known = await readOwn(file);
   const texts = new Map(

@@ -2,7 +2,7 @@ import { createHash, randomBytes } from 'node:crypto';
 import { chmod, mkdir, rename } from 'node:fs/promises';
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
-import { isRecord } from './is-record.ts';
+import { isRecord } from '../../../domain/kernel/is-record.ts';
 import { readOwn, writeOwn } from './own-file.ts';
 
 /** What is kept beside one workbook file on this machine, for as long as the file stands where it is. */

@@ -6,7 +6,7 @@ import type {
   SheetEdits,
   TableImage,
 } from '../../../xlsx/image.ts';
-import { isRecord } from './is-record.ts';
+import { isRecord } from '../../../domain/kernel/is-record.ts';
 
 /** Reads a request's JSON text; undefined when it is not a save request in every detail. */
 export function parseSaveRequest(text: string): SaveRequest | undefined {

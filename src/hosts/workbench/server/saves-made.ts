@@ -1,5 +1,5 @@
 import { join } from 'node:path';
-import { isRecord } from './is-record.ts';
+import { isRecord } from '../../../domain/kernel/is-record.ts';
 import { readOwn, writeOwn } from './own-file.ts';
 
 /**

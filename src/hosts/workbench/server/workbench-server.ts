@@ -8,7 +8,7 @@ import type { KeepAnswer, TextsToKeep } from '../protocol.ts';
 import { type BackupRequest, parseBackupRequest } from './backup-request.ts';
 import type { FileStore } from './file-store.ts';
 import { keptByBrowser, safetyHeaders } from './headers.ts';
-import { type KeptTexts, parseTexts } from './kept-texts.ts';
+import { type TextsOnDisk, parseTexts } from './kept-texts.ts';
 import type { LedgerPlace } from './ledger-place.ts';
 import type { Listeners } from './listeners.ts';
 import { pageFile, type PageFile } from './page-files.ts';
@@ -19,7 +19,7 @@ import { parseSaveRequest } from './save-request.ts';
 export interface WorkbenchParts {
   readonly store: FileStore;
   readonly listeners: Listeners;
-  readonly texts: KeptTexts;
+  readonly texts: TextsOnDisk;
   /** The folder of the built page. */
   readonly pageRoot: string;
   /** The one host name that is answered, and the secret that a request must know. */
