@@ -1,4 +1,4 @@
-import { isRecord } from './is-record.ts';
+import { isRecord } from '../../../domain/kernel/is-record.ts';
 
 /** Which backup a page asks about: the one that was the file until that time; without it the newest. */
 export interface BackupRequest {

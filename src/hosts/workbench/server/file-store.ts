@@ -7,7 +7,12 @@ import { missingEdit } from '../../../xlsx/verify.ts';
 import { versionOf } from '../../../xlsx/version.ts';
 import type { BackupNews, FileNews } from '../protocol.ts';
 import { type Backup, backupsOf } from './backups.ts';
-import { takeEarlier, takeStateUntil, type BackupsTold, type TookEarlier } from './earlier-states.ts';
+import {
+  takeEarlier,
+  takeStateUntil,
+  type BackupsTold,
+  type TookEarlier,
+} from './earlier-states.ts';
 import { fileSentence } from './file-sentence.ts';
 import { nodeFileSteps, type FileSteps } from './file-steps.ts';
 import { replaceFile } from './replace-file.ts';
