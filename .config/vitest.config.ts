@@ -17,7 +17,9 @@ export default defineConfig({
     projects,
     // One real browser and one LibreOffice at a time: the machine has two cores.
     maxWorkers: 2,
-    testTimeout: 120_000,
-    hookTimeout: 120_000,
+    // For what hangs, never for what is slow: a machine with ten times as much to do fails nothing.
+    testTimeout: 600_000,
+    hookTimeout: 600_000,
+    expect: { poll: { timeout: 120_000 } },
   },
 });

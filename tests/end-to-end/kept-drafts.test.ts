@@ -87,7 +87,7 @@ it('a draft outlives the browser, and a batch recorded as it was killed is told 
   await second.pane.at('record').click();
   await second.pane.root.getByText('Recording…').waitFor();
   const written = async () => (await batches('A')).length;
-  await expect.poll(written, { timeout: 30_000 }).toBe(before.length + 1);
+  await expect.poll(written).toBe(before.length + 1);
   await second.browser.close();
   const third = await openPane(workbench);
   await third.pane.reach('Recorded');

@@ -134,7 +134,7 @@ describe('a first batch, typed into the empty workbook', () => {
       (await open.values('Reorder', 'A9:E20')).filter(([item]) => item !== '');
     const onHand = async () =>
       Object.fromEntries((await shelves()).map(([item, , quantity]) => [item, quantity]));
-    await expect.poll(onHand, { timeout: 20_000 }).toEqual(left());
+    await expect.poll(onHand).toEqual(left());
     // Value in is value out (contract §4), but for the cents to which the two lines used are rounded.
     const value = (await shelves()).reduce((sum, row) => sum + Number(row[4]), 0);
     expect(Math.abs(value - PAID)).toBeLessThanOrEqual(0.01);

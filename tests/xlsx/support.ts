@@ -138,7 +138,7 @@ export function byLibreOffice(
     execFileSync(
       soffice,
       ['--headless', profile, '--convert-to', format, '--outdir', out, join(folder, 'book.xlsx')],
-      { stdio: 'pipe', timeout: 110_000 },
+      { stdio: 'pipe', timeout: 500_000 },
     );
     return new Map(readdirSync(out).map((name) => [name, readFileSync(join(out, name))]));
   } finally {

@@ -88,7 +88,7 @@ const readInPage = (given: Uint8Array): Promise<CopyRead> =>
 const giveInPage = (): Promise<Given> =>
   page.evaluate((workbook) => window.files.give(workbook, window.files.stopper.signal), copy);
 
-const allEnded = () => expect.poll(() => page.workers(), { timeout: 60_000 }).toEqual([]);
+const allEnded = () => expect.poll(() => page.workers()).toEqual([]);
 
 describe('another workbook', () => {
   it('is read by a worker, which ends with it', async () => {

@@ -42,11 +42,9 @@ async function reopen({ page, complaints }: PageTools, server: PageServer): Prom
   await isOpen(page);
 }
 
-/** Waits until the workbook is open: the demo takes half a minute on a machine with much else to do. */
+/** Waits until the workbook is open. */
 export const isOpen = (page: Page): Promise<unknown> =>
-  page.waitForFunction(() => window.pourLedgerWorkbench !== undefined, undefined, {
-    timeout: 90_000,
-  });
+  page.waitForFunction(() => window.pourLedgerWorkbench !== undefined);
 
 /** A page of the test's own server. */
 export interface OpenPage extends PageTools {
