@@ -26,6 +26,8 @@ export interface PageServer {
   readonly texts: ReadonlyMap<string, string>;
   /** Begins again for the next test: nothing was saved, changed outside or refused. */
   reset(): void;
+  /** What was saved so far is another test's; the page goes on from there. */
+  forgetSaves(): void;
   /** Another program changes the file; the page is told, unless `silent`. */
   changeOutside(silent?: boolean): void;
   /** The next saves are refused with this sentence; undefined ends that. */
@@ -49,6 +51,7 @@ export async function servePage(
   imageAt: (version: string) => WorkbookImage,
 ): Promise<PageServer> {
   let saves: SaveRequest[] = [];
+  let lastSaved: string | undefined;
   const texts = new Map<string, string>();
   let lost: Lost | undefined;
   let backups: BackupNews = { kind: 'backups' };
@@ -59,11 +62,12 @@ export async function servePage(
   let refusal: string | undefined;
   const answer = (request: SaveRequest): SaveAnswer => {
     if (refusal !== undefined) return { kind: 'refused', sentence: refusal };
-    if (saves.at(-1)?.id === request.id) return { kind: 'saved', version: String(version) };
+    if (lastSaved === request.id) return { kind: 'saved', version: String(version) };
     if (request.baseVersion !== String(version)) {
       return { kind: 'changed outside', version: String(version) };
     }
     saves.push(request);
+    lastSaved = request.id;
     version += 1;
     return { kind: 'saved', version: String(version) };
   };
@@ -123,6 +127,9 @@ export async function servePage(
       [backups, backupsAsked] = [{ kind: 'backups' }, []];
       texts.clear();
     },
+    forgetSaves() {
+      saves = [];
+    },
     changeOutside(silent = false) {
       version += 1;
       if (!silent) tell();
@@ -172,6 +179,8 @@ const TYPES: Readonly<Record<string, string>> = {
 async function file(response: ServerResponse, folder: string, name: string): Promise<void> {
   try {
     const bytes = await readFile(join(folder, name));
+    // A tab that opens the page again takes its scripts as it compiled them.
+    response.setHeader('cache-control', 'max-age=3600');
     response.setHeader('content-type', TYPES[name.split('.').at(-1) ?? ''] ?? 'text/plain');
     response.end(bytes);
   } catch {

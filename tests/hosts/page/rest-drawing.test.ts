@@ -1,16 +1,15 @@
 import type { CDPSession } from 'playwright-core';
-import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { type OpenPage, useOpenPage } from './open-page.ts';
 
 const openPage = useOpenPage();
 let open: OpenPage;
 let devTools: CDPSession;
-beforeEach(async () => {
+beforeAll(async () => {
   open = await openPage();
   devTools = await open.page.context().newCDPSession(open.page);
 });
-afterEach(async () => {
-  await devTools.detach();
+afterEach(() => {
   expect(open.complaints).toEqual([]);
 });
 
@@ -54,6 +53,7 @@ describe('a grid in which nothing changes', () => {
       before = await pixels();
     }
     await open.page.setViewportSize({ width: 1280, height: 800 });
+    await open.page.emulateMedia({ colorScheme: null });
   });
 });
 
