@@ -13,8 +13,8 @@ import { editedMove, tables } from './workbook.js';
  * cells, to one hashing pass over them, and to native formulas. Each round parses its arrays afresh
  * and differs in one move from the one before.
  */
-// `npm run bench -- workbench`, `-- pane` or `-- answers` measures that instead, and nothing else.
-if (['workbench', 'pane', 'answers'].includes(process.argv[2] ?? '')) {
+// `npm run bench -- workbench`, `-- pane`, `-- answers` or `-- plan` measures that instead, and nothing else.
+if (['workbench', 'pane', 'answers', 'plan'].includes(process.argv[2] ?? '')) {
   await import(`./${process.argv[2]}.js`);
   process.exit();
 }

@@ -21,7 +21,7 @@ export interface SearchEffort extends Effort {
 /** At first a quick look; where that can't tell that it found the best, a longer one. */
 const usualEfforts: readonly SearchEffort[] = [
   { allWays: 40, someWays: 10, questions: 40_000 },
-  { allWays: 1500, someWays: 16, questions: 200_000 },
+  { allWays: 1500, someWays: 16, questions: 90_000 },
 ];
 
 /**
