@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { itemOfMaterial } from '../../src/domain/book/find.ts';
-import type { Material } from '../../src/domain/book/book.ts';
+import type { Material, Mold } from '../../src/domain/book/book.ts';
 import { addTo, type Exact, sum, zero } from '../../src/domain/kernel/exact.ts';
 import { orderAdvice } from '../../src/domain/now/now-order.ts';
 import { pourAdvice } from '../../src/domain/now/now-pour.ts';
@@ -9,6 +9,7 @@ import { materialNeeds } from '../../src/domain/recipe/material-needs.ts';
 import { noLeftovers } from '../../src/domain/recipe/melt.ts';
 import { type BarsWanted, planSitting } from '../../src/domain/recipe/melt-plan.ts';
 import { calendar, type CalendarEntry } from '../../src/domain/schedule/calendar.ts';
+import { capacityOf } from '../../src/domain/schedule/capacity.ts';
 import { onHand } from '../../src/domain/stock/on-hand.ts';
 import { supplies } from '../../src/domain/supplies/supplies.ts';
 import { designNames, LAST_DAY, newWorkshop } from '../support/arbitrary-book.ts';
@@ -39,7 +40,9 @@ const season: fc.Arbitrary<Tables> = fc
     ...withSetting(withSetting(tables, 'Minutes per day', minutes), 'Rest days', rest),
     Lots: (tables['Lots'] ?? []).map((row, at) => (at === 0 ? row : row.with(-1, ''))),
     Molds: (tables['Molds'] ?? []).map((row, at) =>
-      at === 0 ? [...row, 'Sections', 'Set minutes'] : [...row, ...sections],
+      at === 0
+        ? [...row, 'Sections', 'Set minutes', 'Loss %']
+        : [...row, ...sections, at % 2 === 0 ? '' : 12.5],
     ),
     Plan: table(
       'Plan line | Design | Bars | Ready by',
@@ -87,6 +90,30 @@ describe('one plan', () => {
           expect(near(gross, taken.get(material) ?? zero), material.name).toBe(true);
           for (const { day, gross: ofDay } of days)
             expect(near(ofDay, takenBy.get(`${material.name} ${day}`) ?? zero)).toBe(true);
+        }
+      }),
+      { numRuns: 60 },
+    );
+  });
+
+  it('no sitting fills more sections than there are', () => {
+    fc.assert(
+      fc.property(season, (tables) => {
+        const book = readTables(tables);
+        const { fillsOf } = capacityOf(book.settings);
+        const { entries } = sure(calendar(book, LAST_DAY));
+        for (const [day, batches] of sittings(entries)) {
+          // What is shaped ahead has its own days.
+          if (entries.some(({ task, batch }) => task === 'shape' && batch.pourDay === day))
+            continue;
+          const sitting = sure(planSitting(batches, book.settings, noLeftovers));
+          const fills = new Map<Mold, Exact>();
+          for (const { shapes } of sitting.melts)
+            for (const shape of shapes) addTo(fills, shape.mold, shape.fills);
+          for (const { design, barsToStart } of sitting.batches)
+            if (design.barMold !== undefined)
+              addTo(fills, design.barMold, barsToStart.div(design.barMold.cavities).ceil());
+          for (const [mold, count] of fills) expect(count.lte(fillsOf(mold)), mold.name).toBe(true);
         }
       }),
       { numRuns: 60 },

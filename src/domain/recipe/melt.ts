@@ -88,7 +88,7 @@ export function planShapes(
     const piecesFromSpares = least(piecesNeeded, onHand(spareName(soap, mold)));
     const toPour = piecesNeeded.minus(piecesFromSpares);
     // The fills whose pieces that don't break are enough (contract §3.1), without a division that has no last digit.
-    const fills = divideUp(toPour, mold.cavities.times(one.minus(mold.lossShare)));
+    const fills = divideUp(toPour, wholePieces(mold));
     return {
       mold,
       piecesNeeded,
@@ -100,6 +100,10 @@ export function planShapes(
     };
   });
 }
+
+/** Pieces of one fill that come out whole, as a long run of fills has it. */
+export const wholePieces = ({ cavities, lossShare }: Mold): Exact =>
+  cavities.times(one.minus(lossShare));
 
 /** Grams of soap that go into whole fills of a mold, the scrape with them. */
 export function soapForFills(mold: Mold, fills: Exact): Exact {

@@ -2,6 +2,7 @@ import type { Book, Design, Mold } from '../book/book.ts';
 import type { Settings } from '../book/settings.ts';
 import { divideUp, type Exact, exact, toCell } from '../kernel/exact.ts';
 import { oncePer } from '../kernel/once-per.ts';
+import { wholePieces } from '../recipe/melt.ts';
 
 /** A day and a night: a mold set overnight is empty next morning. */
 const DAY_MINUTES = 24 * 60;
@@ -57,7 +58,7 @@ export function fillsFor(design: Design, bars: number): Fills {
   const starting = started(design, bars);
   const pieces = new Map<Mold, number>();
   for (const { mold, perBar } of piecesOf(design)) {
-    const fills = toCell(divideUp(perBar.times(starting), mold.cavities));
+    const fills = toCell(divideUp(perBar.times(starting), wholePieces(mold)));
     pieces.set(mold, (pieces.get(mold) ?? 0) + fills);
   }
   const { barMold } = design;

@@ -1,6 +1,8 @@
 import type { Design, Mold } from '../book/book.ts';
 import type { BatchProblem } from '../batching/problem.ts';
 import type { Day } from '../kernel/day.ts';
+import { type Exact, toCell } from '../kernel/exact.ts';
+import { wholePieces } from '../recipe/melt.ts';
 import { minutesFor, piecesOf, startedBars } from './capacity.ts';
 import type { DayBook } from './day-book.ts';
 
@@ -10,8 +12,14 @@ const ROUNDING = 1e-9;
 /** Fills of one soap in one mold for some designs: one section serves them all. */
 interface SharedFills {
   readonly mold: Mold;
-  readonly pieces: readonly { readonly design: number; readonly perBar: number }[];
+  readonly pieces: readonly DesignPieces[];
+  /** Pieces of one fill that come out whole. */
   readonly cavities: number;
+}
+
+interface DesignPieces {
+  readonly design: number;
+  readonly perBar: number;
 }
 
 /**
@@ -65,21 +73,19 @@ export function roomFor(
 }
 
 function sharedFills(designs: readonly Design[]): SharedFills[] {
-  const shared = new Map<string, { mold: Mold; pieces: { design: number; perBar: number }[] }>();
-  const add = (key: string, mold: Mold, design: number, perBar: number): void => {
-    const known = shared.get(key) ?? { mold, pieces: [] };
+  const shared = new Map<string, SharedFills & { pieces: DesignPieces[] }>();
+  const add = (key: string, mold: Mold, fillMakes: Exact, design: number, perBar: number): void => {
+    const known = shared.get(key) ?? { mold, pieces: [], cavities: toCell(fillMakes) };
     known.pieces.push({ design, perBar });
     shared.set(key, known);
   };
   designs.forEach((design, at) => {
     for (const { soap, mold, perBar } of piecesOf(design))
-      add(`${mold.name}\n${soap}`, mold, at, perBar.toNumber());
-    if (design.barMold !== undefined) add(`${design.barMold.name}\n\n${at}`, design.barMold, at, 1);
+      add(`${mold.name}\n${soap}`, mold, wholePieces(mold), at, toCell(perBar));
+    const { barMold } = design;
+    if (barMold !== undefined) add(`${barMold.name}\n\n${at}`, barMold, barMold.cavities, at, 1);
   });
-  return Array.from(shared.values(), (each) => ({
-    ...each,
-    cavities: each.mold.cavities.toNumber(),
-  }));
+  return [...shared.values()];
 }
 
 /** Keeps the answers of a sum that is asked for the same counts again and again. */
