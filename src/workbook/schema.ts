@@ -13,19 +13,13 @@ import {
   text,
 } from './column.ts';
 import { priceBreakColumns, supplierColumns } from './supplier-tables.ts';
+import { table, type TableSpec } from './table.ts';
+import { tradeTables } from './trade-tables.ts';
 
 /**
  * The tables of the workbook: the single truth for reading, writing, the starter workbook and the
  * documentation. Functions find a table by its required headers, never by position or name.
  */
-
-type Columns = Readonly<Record<string, Column<unknown>>>;
-
-export interface TableSpec<C extends Columns = Columns> {
-  readonly name: string;
-  readonly help: string;
-  readonly columns: C;
-}
 
 /** A row as read: its cells by column, and where it stands (1 is the first row under the headers). */
 export type RowOf<S> =
@@ -34,12 +28,6 @@ export type RowOf<S> =
         readonly [K in keyof C]: C[K] extends Column<infer T> ? T : never;
       }
     : never;
-
-const table = <C extends Columns>(name: string, help: string, columns: C): TableSpec<C> => ({
-  name,
-  help,
-  columns,
-});
 
 const recipeMeasures = ['g', 'ml', 'drops', 'parts'] as const;
 const layerMeasures = ['each', 'g', 'ml', 'drops', '%'] as const;
@@ -101,6 +89,7 @@ export const tables = {
     freight: money('Freight', 'Its share of carriage and duty.', 'as blank'),
     bestBefore: date('Best before', 'Used first when earliest.'),
     supplier: text('Supplier', 'Who it came from.'),
+    paidBy: text('Paid by', 'As in Partners.'),
   }),
   moves: table('LedgerLines', 'The ledger: lines are added, never changed.', {
     // The batch's id with what postBatch and undoBatch add to it.
@@ -235,7 +224,7 @@ export const tables = {
   sales: table('Sales', 'Bars sold.', {
     sale: required(text('Sale', 'Unique id.')),
     soldOn: required(date('Sold on', 'Day of the sale.')),
-    design: required(text('Design', 'As in Designs.')),
+    design: required(text('Design', 'As in Designs, or its "seconds".')),
     bars: required(
       number(
         'Bars',
@@ -248,11 +237,13 @@ export const tables = {
     ),
     fair: text('Fair', 'As in Fairs.'),
     fees: number('Fees', { format: 'money', zero: 'as blank' }, 'Card or market fees on it.'),
+    place: text('Place', 'As in Places.'),
     tender: choice(
       'Tender',
       tenders,
       'How it was paid. Blank Fees go by Settings where it is card.',
     ),
+    takenBy: text('Taken by', 'Who took the money, as in Partners.'),
   }),
   suppliers: table(
     'Suppliers',
@@ -264,6 +255,7 @@ export const tables = {
     'Pack prices that fall with the packs of an order.',
     priceBreakColumns,
   ),
+  ...tradeTables,
 } as const;
 
 export type TableKind = keyof typeof tables;
@@ -292,4 +284,6 @@ export const uniqueColumn: Partial<Readonly<Record<TableKind, string>>> = {
   fairs: 'fair',
   sales: 'sale',
   suppliers: 'supplier',
+  places: 'place',
+  partners: 'partner',
 };

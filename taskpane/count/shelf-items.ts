@@ -19,7 +19,12 @@ export const shelfKinds = {
   leftover: 'Leftover soap',
   spare: 'Spare tiles and embeds',
   bars: 'Bars',
-} as const satisfies Record<(typeof materialKinds)[number] | 'leftover' | 'spare' | 'bars', string>;
+  seconds: 'Seconds',
+  placed: 'Bars at places',
+} as const satisfies Record<
+  (typeof materialKinds)[number] | Exclude<Item['kind'], 'material'>,
+  string
+>;
 
 export type ShelfKind = keyof typeof shelfKinds;
 
@@ -59,7 +64,7 @@ export function countOf(item: Item, draft: CountDraft): Result<Exact> | undefine
   const typed = typedAt(draft.counts, item.name);
   if (typed === undefined || typed.trim() === '') return undefined;
   const read = readTyped(typed, item.name, quantityOfItem(item));
-  if (item.kind !== 'bars' && item.kind !== 'spare') return read;
+  if (item.unit !== 'each' || item.kind === 'material') return read;
   return andThen(readWhole(typed, item.name, 0), () => read);
 }
 

@@ -4,6 +4,7 @@ import type { Liquid } from '../measure/convert.ts';
 import type { StockUnit } from '../measure/units.ts';
 import type { Ledger } from './ledger.ts';
 import type { Settings } from './settings.ts';
+import type { BarSet, Partner, SellingPlace } from './trade.ts';
 import type { LayerPart, MaterialKind, MoldUse, MoveReason, Tender } from './words.ts';
 
 /**
@@ -28,6 +29,9 @@ export interface Book {
   readonly plan: readonly PlanLine[];
   readonly fairs: Named<Fair>;
   readonly sales: readonly Sale[];
+  readonly places: Named<SellingPlace>;
+  readonly sets: Named<BarSet>;
+  readonly partners: Named<Partner>;
   /** What had to be assumed to read the tables, in order of their sentences. */
   readonly assumptions: readonly Assumption[];
 }
@@ -169,6 +173,8 @@ export interface Lot {
   readonly freight: number;
   readonly bestBefore: Day | undefined;
   readonly supplier: string;
+  /** Name of a partner, or "" where nobody is named. */
+  readonly paidBy: string;
 }
 
 /** Anything that stock is kept of. */
@@ -188,10 +194,19 @@ export type Item =
       readonly mold: Mold;
     }
   | {
-      readonly kind: 'bars';
+      /** Good bars on the maker's own shelf, or those not good enough for the full price. */
+      readonly kind: 'bars' | 'seconds';
       readonly name: string;
       readonly unit: 'each';
       readonly design: Design;
+    }
+  | {
+      /** Good bars that lie at a place and stay the maker's until they are sold. */
+      readonly kind: 'placed';
+      readonly name: string;
+      readonly unit: 'each';
+      readonly design: Design;
+      readonly place: SellingPlace;
     };
 
 export interface Move {
@@ -246,10 +261,15 @@ export interface Sale {
   readonly sale: string;
   readonly soldOn: Day;
   readonly design: Design;
+  /** Its seconds were sold, not good bars. */
+  readonly isSecond: boolean;
   readonly bars: number;
   readonly priceEach: number;
   readonly fair: string;
   /** Undefined where blank. */
   readonly fees: number | undefined;
+  readonly place: SellingPlace | undefined;
   readonly tender: Tender | undefined;
+  /** Name of a partner, or "" where nobody is named. */
+  readonly takenBy: string;
 }

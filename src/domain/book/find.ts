@@ -3,15 +3,21 @@ import { didYouMean, nameKey, quoted } from '../kernel/names.ts';
 import { answer, type Result, wrong, wrongBecause } from '../kernel/result.ts';
 import { convert } from '../measure/convert.ts';
 import type { Batch, Book, Design, Fair, Item, Material, Mold, Named, Soap } from './book.ts';
+import type { BarSet, Partner, SellingPlace } from './trade.ts';
 
 /** The tables that names are looked up in; a book under construction has them too. */
-export type Catalogue = Pick<Book, 'materials' | 'molds' | 'colours' | 'designs'>;
+export type Catalogue = Pick<Book, 'materials' | 'molds' | 'colours' | 'designs' | 'places'>;
 
 const LEFTOVER = ' leftover';
 const TIMES = ' × ';
+const SECONDS = ' seconds';
+const AT = ' @ ';
 
 export const leftoverName = (soap: Soap): string => `${soap.name}${LEFTOVER}`;
 export const spareName = (soap: Soap, mold: Mold): string => `${soap.name}${TIMES}${mold.name}`;
+export const secondsName = (design: Design): string => `${design.name}${SECONDS}`;
+export const placedName = (design: Design, place: SellingPlace): string =>
+  `${design.name}${AT}${place.name}`;
 
 export const findMaterial = (book: Catalogue, name: string): Result<Material> =>
   find(book.materials, name, 'a material in Materials', byName);
@@ -21,6 +27,12 @@ export const findDesign = (book: Catalogue, name: string): Result<Design> =>
   find(book.designs, name, 'a design in Designs', byName);
 export const findFair = (fairs: Named<Fair>, name: string): Result<Fair> =>
   find(fairs, name, 'a fair in Fairs', ({ fair }) => fair);
+export const findPlace = (places: Named<SellingPlace>, name: string): Result<SellingPlace> =>
+  find(places, name, 'a place in Places', byName);
+export const findSet = (sets: Named<BarSet>, name: string): Result<BarSet> =>
+  find(sets, name, 'a set in Sets', byName);
+export const findPartner = (partners: Named<Partner>, name: string): Result<Partner> =>
+  find(partners, name, 'a partner in Partners', byName);
 export const findBatch = (batches: Named<Batch>, id: string): Result<Batch> =>
   find(batches, id, 'a batch in Batches', ({ batch }) => batch);
 
@@ -51,7 +63,10 @@ function soapOfBase(base: Material): Soap {
   return { name: base.name, lines: [line], recipeG: one, base };
 }
 
-/** Any stock item by name: a material, "Teal leftover", "Teal × Small tiles", or a design's bars. */
+/**
+ * Any stock item by name: a material, "Teal leftover", "Teal × Small tiles", a design's bars, its seconds
+ * ("Tide Pool seconds") or those that lie at a place ("Tide Pool @ Harbour shop").
+ */
 export function findItem(book: Catalogue, name: string): Result<Item> {
   const key = nameKey(name);
   const material = book.materials.get(key);
@@ -62,7 +77,7 @@ export function findItem(book: Catalogue, name: string): Result<Item> {
   if (made !== undefined) return answer(made);
   return wrongBecause(
     () =>
-      `${quoted(name)} is not a stock item: not in Materials or Designs, nor a colour's "leftover" or "colour × mold".${didYouMean(name, itemNames(book, name))}`,
+      `${quoted(name)} is not a stock item: not in Materials or Designs, nor a colour's "leftover", "colour × mold", a design's "seconds" or "design @ place".${didYouMean(name, itemNames(book, name))}`,
   );
 }
 
@@ -78,6 +93,19 @@ export const itemOfBars = (design: Design): Item => ({
   unit: 'each',
   design,
 });
+export const itemOfSeconds = (design: Design): Item => ({
+  kind: 'seconds',
+  name: secondsName(design),
+  unit: 'each',
+  design,
+});
+export const itemAtPlace = (design: Design, place: SellingPlace): Item => ({
+  kind: 'placed',
+  name: placedName(design, place),
+  unit: 'each',
+  design,
+  place,
+});
 export const itemOfLeftover = (soap: Soap): Item => ({
   kind: 'leftover',
   name: leftoverName(soap),
@@ -92,14 +120,37 @@ export const itemOfSpare = (soap: Soap, mold: Mold): Item => ({
   mold,
 });
 
-/** Leftover soap or spare pieces by the name that stock of them is kept under. */
+/** What was made, by the name that stock of it is kept under; a design's own name is none of them. */
 export const findMade = (book: Catalogue, name: string): Item | undefined =>
   readingsOfMade(book, name)[0];
 
-/** All that a name of leftover soap or spare pieces can be read as: a book in order has at most one. */
+/** All that such a name can be read as: a book in order has at most one. */
 export function readingsOfMade(book: Catalogue, name: string): readonly Item[] {
   const key = nameKey(name);
-  return [...findLeftover(book, key), ...findSpares(book, key)];
+  return [
+    ...findLeftover(book, key),
+    ...findSpares(book, key),
+    ...findSeconds(book, key),
+    ...findPlaced(book, key),
+  ];
+}
+
+function findSeconds(book: Catalogue, key: string): Item[] {
+  if (!key.endsWith(SECONDS)) return [];
+  const design = book.designs.get(key.slice(0, -SECONDS.length));
+  return design === undefined ? [] : [itemOfSeconds(design)];
+}
+
+/** A design's own name may hold the sign, so every place where it stands is tried. */
+function findPlaced(book: Catalogue, key: string): Item[] {
+  const found: Item[] = [];
+  if (book.places.size === 0) return found;
+  for (let at = key.indexOf(AT); at >= 0; at = key.indexOf(AT, at + 1)) {
+    const design = book.designs.get(key.slice(0, at));
+    const place = book.places.get(key.slice(at + AT.length));
+    if (design !== undefined && place !== undefined) found.push(itemAtPlace(design, place));
+  }
+  return found;
 }
 
 function findLeftover(book: Catalogue, key: string): Item[] {
@@ -137,7 +188,15 @@ function* itemNames(book: Catalogue, like: string): Iterable<string> {
   for (const material of book.materials.values()) yield material.name;
   for (const design of book.designs.values()) yield design.name;
   for (const soap of soapNames(book)) yield `${soap}${LEFTOVER}`;
+  if (nameKey(like).includes('second'))
+    for (const design of book.designs.values()) yield secondsName(design);
+  if (like.includes('@')) yield* placedNames(book);
   if (SPARE_LIKE.test(like)) yield* spareNames(book);
+}
+
+function* placedNames(book: Catalogue): Iterable<string> {
+  for (const design of book.designs.values())
+    for (const place of book.places.values()) yield placedName(design, place);
 }
 
 /** What may be meant for a spare's name, though its sign is an x or a star. */

@@ -20,6 +20,7 @@ export const moveReasons = [
   'wasted',
   'counted',
   'given',
+  'sent',
   'reversed',
 ] as const;
 export type MoveReason = (typeof moveReasons)[number];
@@ -43,6 +44,10 @@ export const saysUndone = (state: string): boolean => nameKey(state) === batchSt
 
 export const tenders = ['cash', 'card', 'other'] as const;
 export type Tender = (typeof tenders)[number];
+
+/** How a place sells: bars on consignment lie there and stay the maker's until they are sold. */
+export const sellingWays = ['own stall', 'own shop', 'reseller', 'on consignment'] as const;
+export type SellingWay = (typeof sellingWays)[number];
 
 export const valuations = ['FIFO', 'Average'] as const;
 export type Valuation = (typeof valuations)[number];

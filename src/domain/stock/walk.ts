@@ -84,7 +84,7 @@ export class Walk {
       sameLot === undefined ? this.priceOf(move) : () => sameLot.unitValue,
     );
     this.put(layer, move.quantity);
-    const hasOwnPrice = sameLot === undefined && move.value !== undefined;
+    const hasOwnPrice = sameLot === undefined && givenValue(move) !== undefined;
     if (!hasOwnPrice && layer.unitValue === undefined) this.unvalued ??= move.entry;
     else if (this.item.kind !== 'material' && move.reason !== 'counted') this.newest = layer;
     if (this.pool === undefined) return;
@@ -105,7 +105,7 @@ export class Walk {
 
   /** What a unit is worth by the move's Value, or by what a unit cost just before. */
   private priceOf(move: Move): () => Exact | undefined {
-    if (move.value !== undefined) return () => ownPrice(move);
+    if (givenValue(move) !== undefined) return () => ownPrice(move);
     const guess = this.unitCostBefore();
     return () => guess;
   }
@@ -122,6 +122,10 @@ export class Walk {
     this.pool?.takeOut(quantity, this.newestUnitCost ?? packUnitCost(this.item) ?? zero, written);
   }
 }
+
+/** What a line says it was worth; seconds are worth nothing unless it is said (contract §4). */
+const givenValue = ({ value, reason, item }: Move): number | undefined =>
+  value ?? (item.kind === 'seconds' && reason === 'made' ? 0 : undefined);
 
 const NO_ROWS: ReadonlySet<number> = new Set();
 

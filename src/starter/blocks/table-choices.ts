@@ -31,16 +31,18 @@ export const designNames = column('Designs', 'Design');
 export const batchNames = column('Batches', 'Batch');
 export const moldNames = column('Molds', 'Mold');
 export const fairNames = column('Fairs', 'Fair');
+const placeNames = column('Places', 'Place');
+const partnerNames = column('Partners', 'Partner');
 export const materialNames = column('Materials', 'Material');
 
 /** Which columns hold names that stand in another table. */
 const nameSources: Partial<Readonly<Record<TableKind, Readonly<Record<string, string>>>>> = {
-  lots: { material: materialNames },
+  lots: { material: materialNames, paidBy: partnerNames },
   colours: { ingredient: soapOrMaterialList },
   designs: { barMold: moldNames },
   layers: { design: designNames, item: soapOrMaterialList, mold: moldNames },
   plan: { design: designNames, fair: fairNames },
-  sales: { design: designNames, fair: fairNames },
+  sales: { design: designNames, fair: fairNames, place: placeNames, takenBy: partnerNames },
   priceBreaks: { material: materialNames },
 };
 

@@ -60,6 +60,24 @@ export const tableSheets: readonly {
     note: 'Prices of larger orders, for all packs of the order. May stay blank.',
   },
   {
+    kind: 'places',
+    sheet: 'Outlets',
+    group: 'yours',
+    note: 'Where you sell, and what each place takes. Stock there is kept as "design @ place".',
+  },
+  {
+    kind: 'sets',
+    sheet: 'Gift sets',
+    group: 'yours',
+    note: 'Bars sold together: one line for each design and each box, the price on one of them.',
+  },
+  {
+    kind: 'partners',
+    sheet: 'Who shares',
+    group: 'yours',
+    note: 'Only where several share: their parts add up to 100.',
+  },
+  {
     kind: 'settings',
     sheet: 'Setup',
     group: 'yours',

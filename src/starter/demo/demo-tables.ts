@@ -11,6 +11,7 @@ import { olderSales } from './older-sales.ts';
 import { demoDay, demoFairs, demoPlan } from './season.ts';
 import { demoSettings } from './settings.ts';
 import { demoPriceBreaks, demoSuppliers } from './supplier-terms.ts';
+import { demoPlaces, demoSets } from './trade.ts';
 
 /**
  * Every table of the invented workshop: a year of its ledger, and sales of two more. The same on every
@@ -32,6 +33,10 @@ export function demoTables(today: Day = demoDay): readonly TableData[] {
     sales: olderSales(),
     suppliers: demoSuppliers,
     priceBreaks: demoPriceBreaks,
+    places: demoPlaces,
+    sets: demoSets,
+    // One maker, who shares with nobody.
+    partners: [{}],
   });
   liveThroughTheYear(diary);
   return tablesMovedTo(today, diary.tables());

@@ -1,5 +1,6 @@
 import type { Catalogue } from '../../domain/book/find.ts';
 import type { Assumption, Design, Material, Mold, Soap } from '../../domain/book/book.ts';
+import type { Partner, SellingPlace } from '../../domain/book/trade.ts';
 import type { Exact } from '../../domain/kernel/exact.ts';
 import { exact } from '../../domain/kernel/exact.ts';
 import { nameKey } from '../../domain/kernel/names.ts';
@@ -14,6 +15,8 @@ export interface Reading extends Catalogue {
   readonly molds: Map<string, Mold>;
   readonly colours: Map<string, Soap>;
   readonly designs: Map<string, Design>;
+  readonly places: Map<string, SellingPlace>;
+  readonly partners: Map<string, Partner>;
   readonly findings: Findings;
   /** By their sentence, since many lines may ask for one. */
   readonly assumptions: Map<string, Assumption>;
@@ -64,9 +67,9 @@ function asEnding(sentence: string): string {
 /** Whether a name, or a name that stock of it is kept under, belongs to a row that has findings of its own. */
 export function isExcused(name: string, { findings }: Reading): boolean {
   const words = nameKey(name)
-    .replace(/ leftover$/u, '')
-    .split(' × ');
-  const naming = ['Materials', 'Colours', 'Designs', 'Molds', 'Fairs'];
+    .replace(/ (?:leftover|seconds)$/u, '')
+    .split(/ [×@] /u);
+  const naming = ['Materials', 'Colours', 'Designs', 'Molds', 'Fairs', 'Places', 'Partners'];
   return words.some((word) => naming.some((table) => findings.excused(table, word)));
 }
 

@@ -50,6 +50,11 @@ export class Findings {
     return this.excusedNames.has(`${table} ${nameKey(name)}`);
   }
 
+  /** Whether any row of a table has findings of its own. */
+  excusesAny(table: string): boolean {
+    return [...this.excusedNames].some((excused) => excused.startsWith(`${table} `));
+  }
+
   get none(): boolean {
     return this.found.length === 0;
   }

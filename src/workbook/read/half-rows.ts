@@ -1,6 +1,14 @@
-import type { Fair } from '../../domain/book/book.ts';
-import { findDesign, findFair, findItem, findMaterial, findMold } from '../../domain/book/find.ts';
-import type { Result } from '../../domain/kernel/result.ts';
+import type { Fair, Item } from '../../domain/book/book.ts';
+import {
+  findDesign,
+  findFair,
+  findItem,
+  findMaterial,
+  findMold,
+  findPartner,
+  findPlace,
+} from '../../domain/book/find.ts';
+import { answer, type Result } from '../../domain/kernel/result.ts';
 import { tables, type TableKind } from '../schema.ts';
 import { findIngredient } from './colours.ts';
 import { isExcused, noted, type Reading } from './context.ts';
@@ -19,18 +27,27 @@ const mold: LookUp = (name, { reading }) => findMold(reading, name);
 const material: LookUp = (name, { reading }) => findMaterial(reading, name);
 const item: LookUp = (name, { reading }) => findItem(reading, name);
 const ingredient: LookUp = (name, { reading }) => findIngredient(name, reading);
+const place: LookUp = (name, { reading }) => findPlace(reading.places, name);
+const partner: LookUp = (name, { reading }) =>
+  reading.partners.size === 0 ? answer(name) : findPartner(reading.partners, name);
+/** A design's good bars or its seconds. */
+const sold: LookUp = (name, known) => {
+  const found = item(name, known);
+  return found.ok && (found.value as Item).kind === 'seconds' ? found : design(name, known);
+};
 const fair: LookUp = (name, { fairs }) => findFair(fairs, name);
 
 /** Columns that name something of another table. */
 const lookUps: Partial<Readonly<Record<TableKind, Readonly<Record<string, LookUp>>>>> = {
-  lots: { material },
+  lots: { material, paidBy: partner },
   moves: { material: item },
   colours: { ingredient },
   designs: { barMold: mold },
   layers: { design, item: ingredient, mold },
   batches: { design },
   plan: { design, fair },
-  sales: { design, fair },
+  sales: { design: sold, fair, place, takenBy: partner },
+  sets: { item },
   priceBreaks: { material },
 };
 

@@ -2,10 +2,12 @@ import type { Lot } from '../../domain/book/book.ts';
 import { findMaterial } from '../../domain/book/find.ts';
 import { noted, type Reading } from './context.ts';
 import type { Rows } from './rows.ts';
+import { checkPartner } from './trade.ts';
 
 export function readLots(rows: Rows<'lots'>, reading: Reading): Lot[] {
   const lots: Lot[] = [];
   for (const row of rows) {
+    checkPartner('Lots', row.row, 'Paid by', row.paidBy, reading);
     const found = findMaterial(reading, row.material);
     if (!found.ok) {
       // The lot does stand in Lots, so moves that name it are not blamed.
@@ -23,6 +25,7 @@ export function readLots(rows: Rows<'lots'>, reading: Reading): Lot[] {
       freight: row.freight ?? 0,
       bestBefore: row.bestBefore,
       supplier: row.supplier ?? '',
+      paidBy: row.paidBy ?? '',
     });
   }
   return lots;

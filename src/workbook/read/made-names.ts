@@ -2,29 +2,36 @@ import type { Item } from '../../domain/book/book.ts';
 import {
   findMade,
   leftoverName,
+  placedName,
   readingsOfMade,
+  secondsName,
   soapsWithSign,
   spareName,
 } from '../../domain/book/find.ts';
 import { nameKey, quoted } from '../../domain/kernel/names.ts';
-import type { Reading } from './context.ts';
+import type { FindingPlace, Reading } from './context.ts';
 import type { Rows } from './rows.ts';
 
 /**
- * Leftover soap and spare pieces are kept in stock under names of their own ("Teal leftover"): a
- * material or design may not bear one, nor may two of them spell the same, or two things would share one
- * shelf.
+ * What was made is kept in stock under names of their own ("Teal leftover"): a material or design may
+ * not bear one, nor may two of them spell the same, or two things would share one shelf.
  */
 export function checkMadeNames(
-  materials: Rows<'materials'>,
-  designs: Rows<'designs'>,
-  molds: Rows<'molds'>,
+  {
+    materials,
+    designs,
+    molds,
+  }: {
+    readonly materials: Rows<'materials'>;
+    readonly designs: Rows<'designs'>;
+    readonly molds: Rows<'molds'>;
+  },
   reading: Reading,
 ): void {
   const check = (table: string, row: number, column: string, name: string): void => {
     const made = findMade(reading, name);
     if (made === undefined) return;
-    const what = made.kind === 'leftover' ? 'leftover soap' : 'spare pieces';
+    const what = madeWords[made.kind];
     reading.findings.add(
       table,
       row,
@@ -56,7 +63,54 @@ function checkSpelling(rows: Rows<'molds'>, reading: Reading): void {
   }
 }
 
+const madeWords: Readonly<Record<Item['kind'], string>> = {
+  material: 'a material',
+  bars: 'bars',
+  leftover: 'leftover soap',
+  spare: 'spare pieces',
+  seconds: 'seconds',
+  placed: 'bars at a place',
+};
+
+/** "A @ B @ C" could be A at the place "B @ C", and "A @ B" at the place "C"; seconds may spell like spares. */
+export function checkPlacedNames(
+  designs: Rows<'designs'>,
+  places: Rows<'places'>,
+  reading: Reading,
+): void {
+  for (const { row, design: named } of designs) {
+    const design = reading.designs.get(nameKey(named));
+    if (design === undefined) continue;
+    sayTwoReadings(
+      secondsName(design),
+      { table: 'Designs', row, column: 'Design' },
+      named,
+      reading,
+    );
+    for (const { row: placeRow, place: name } of places) {
+      const place = reading.places.get(nameKey(name));
+      if (place === undefined) continue;
+      const at = { table: 'Places', row: placeRow, column: 'Place' };
+      sayTwoReadings(placedName(design, place), at, name, reading);
+    }
+  }
+}
+
+function sayTwoReadings(made: string, at: FindingPlace, name: string, reading: Reading): void {
+  const readings = readingsOfMade(reading, made);
+  if (readings.length < 2) return;
+  reading.findings.add(
+    at.table,
+    at.row,
+    at.column,
+    `is ${quoted(name)}, so that ${quoted(made)} could be ${readings.map(inWords).join(' or ')}. Give one of them another name`,
+  );
+}
+
 function inWords(made: Item): string {
+  if (made.kind === 'placed')
+    return `bars of ${quoted(made.design.name)} at ${quoted(made.place.name)}`;
+  if (made.kind === 'seconds') return `seconds of ${quoted(made.design.name)}`;
   if (made.kind === 'spare')
     return `spare pieces of ${quoted(made.soap.name)} from ${quoted(made.mold.name)}`;
   return `leftover soap of ${quoted(made.kind === 'leftover' ? made.soap.name : made.name)}`;

@@ -12,7 +12,7 @@ import type { Fingerprint } from './fingerprint.ts';
 import { checkHalfRows } from './half-rows.ts';
 import { handleOf, printOf } from './handle.ts';
 import { readLots } from './lots.ts';
-import { checkMadeNames } from './made-names.ts';
+import { checkMadeNames, checkPlacedNames } from './made-names.ts';
 import { readMaterials, readMolds } from './materials.ts';
 import { type MoveCells, readMoveCells } from './moves/move-cells.ts';
 import { explainMoves, ledgerOf } from './moves/moves.ts';
@@ -21,6 +21,7 @@ import { type HalfRow, readRows, type Rows } from './rows.ts';
 import { readBatches, readFairs, readPlan, readSales } from './seasons.ts';
 import { readSettings } from './settings.ts';
 import { checkBreakNames, readBuying } from './suppliers.ts';
+import { readPartners, readPlaces, readSets } from './trade.ts';
 import { asHandedOver } from './zero-blanks.ts';
 
 /** Tables told apart by their headers and named by content, before names in them are looked up. */
@@ -83,6 +84,8 @@ const catalogueKinds = [
   'lots',
   'suppliers',
   'priceBreaks',
+  'places',
+  'partners',
 ] as const;
 
 const hasCatalogueOf = (
@@ -100,14 +103,7 @@ export function readBook(recognised: RecognisedTables, before?: Book): BookRead<
   const { handle, tableHandles, byKind, moves } = recognised;
   const kept = hasCatalogueOf(before, tableHandles) ? before : undefined;
   const findings = new Findings();
-  const reading: Reading = {
-    materials: new Map(kept?.materials),
-    molds: new Map(kept?.molds),
-    colours: new Map(kept?.colours),
-    designs: new Map(kept?.designs),
-    findings,
-    assumptions: new Map(kept?.assumptions.map((known) => [known.sentence, known])),
-  };
+  const reading = readingFrom(kept, findings);
   const halfRows: HalfRow[] = [];
   const rows = <K extends TableKind>(kind: K) =>
     readRows(kind, byKind.get(kind), findings, halfRows, amountOfItemIn(reading));
@@ -119,10 +115,11 @@ export function readBook(recognised: RecognisedTables, before?: Book): BookRead<
   const fairs = readFairs(rows('fairs'));
   const plan = readPlan(rows('plan'), fairs, reading);
   const sales = readSales(rows('sales'), fairs, reading);
+  const sets = readSets(rows('sets'), reading);
   checkHalfRows(halfRows, { reading, fairs });
   if (!findings.none) return findings.unread();
   assert(ledger !== undefined, 'Moves was refused without a reason.');
-  const { materials, molds, colours, designs } = kept ?? reading;
+  const { materials, molds, colours, designs, places, partners } = kept ?? reading;
   const assumptions = [...reading.assumptions]
     .sort(([a], [b]) => (a < b ? -1 : 1))
     .map(([, assumption]) => assumption);
@@ -140,9 +137,24 @@ export function readBook(recognised: RecognisedTables, before?: Book): BookRead<
     plan,
     fairs,
     sales,
+    places,
+    sets,
+    partners,
     assumptions,
   });
 }
+
+/** A reading that begins with what is taken over. */
+const readingFrom = (kept: Book | undefined, findings: Findings): Reading => ({
+  materials: new Map(kept?.materials),
+  molds: new Map(kept?.molds),
+  colours: new Map(kept?.colours),
+  designs: new Map(kept?.designs),
+  places: new Map(kept?.places),
+  partners: new Map(kept?.partners),
+  findings,
+  assumptions: new Map(kept?.assumptions.map((known) => [known.sentence, known])),
+});
 
 /** In an item's own unit; of a material, by its density where that is filled in. */
 const amountOfItemIn =
@@ -173,6 +185,10 @@ function readCatalogue(
   readMolds(moldRows, reading);
   readColours(rows('colours'), reading);
   readDesigns(designRows, rows('layers'), reading);
-  checkMadeNames(materialRows, designRows, moldRows, reading);
+  const placeRows = rows('places');
+  readPlaces(placeRows, reading);
+  readPartners(rows('partners'), reading);
+  checkMadeNames({ materials: materialRows, designs: designRows, molds: moldRows }, reading);
+  checkPlacedNames(designRows, placeRows, reading);
   return { settings, lots: readLots(rows('lots'), reading) };
 }

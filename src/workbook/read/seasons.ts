@@ -1,10 +1,12 @@
 import type { Batch, Design, Fair, PlanLine, Sale } from '../../domain/book/book.ts';
-import { findDesign, findFair } from '../../domain/book/find.ts';
+import type { SellingPlace } from '../../domain/book/trade.ts';
+import { findDesign, findFair, findItem, findPlace } from '../../domain/book/find.ts';
 import { TAKES_BACK } from '../../domain/ledger/sale.ts';
 import { readState } from '../../domain/book/words.ts';
 import { nameKey } from '../../domain/kernel/names.ts';
-import { noted, type Reading } from './context.ts';
+import { isExcused, noted, type Reading } from './context.ts';
 import type { Rows } from './rows.ts';
+import { checkPartner } from './trade.ts';
 
 export function readBatches(rows: Rows<'batches'>, reading: Reading): Map<string, Batch> {
   const batches = new Map<string, Batch>();
@@ -91,20 +93,24 @@ export function readSales(
 ): Sale[] {
   const barsOf = new Map(rows.map((row) => [nameKey(row.sale), row.bars]));
   return rows.flatMap((row) => {
-    const design = designOf('Sales', row, reading);
+    const sold = soldIn(row, reading);
     checkFair('Sales', row, fairs, reading);
     checkTakesBack(row, barsOf, reading);
-    if (design === undefined) return [];
+    checkPartner('Sales', row.row, 'Taken by', row.takenBy, reading);
+    const place = placeOf(row, reading);
+    if (sold === undefined) return [];
     return [
       {
         sale: row.sale,
         soldOn: row.soldOn,
-        design,
+        ...sold,
         bars: row.bars,
         priceEach: row.priceEach,
         fair: row.fair ?? '',
         fees: row.fees,
+        place,
         tender: row.tender,
+        takenBy: row.takenBy ?? '',
       },
     ];
   });
@@ -139,6 +145,24 @@ function designOf(
 ): Design | undefined {
   if (reading.findings.excused('Designs', row.design)) return undefined;
   return noted(reading, { table, row: row.row, column: 'Design' }, findDesign(reading, row.design));
+}
+
+/** What a sale sold: a design's good bars, or its seconds. */
+function soldIn(
+  row: Rows<'sales'>[number],
+  reading: Reading,
+): Pick<Sale, 'design' | 'isSecond'> | undefined {
+  const item = findItem(reading, row.design);
+  if (item.ok && item.value.kind === 'seconds' && !reading.designs.has(nameKey(row.design)))
+    return { design: item.value.design, isSecond: true };
+  const design = isExcused(row.design, reading) ? undefined : designOf('Sales', row, reading);
+  return design && { design, isSecond: false };
+}
+
+function placeOf(row: Rows<'sales'>[number], reading: Reading): SellingPlace | undefined {
+  if (row.place === undefined || reading.findings.excused('Places', row.place)) return undefined;
+  const at = { table: 'Sales', row: row.row, column: 'Place' };
+  return noted(reading, at, findPlace(reading.places, row.place));
 }
 
 function checkFair(

@@ -3,10 +3,13 @@ import type { Cell } from '../port.ts';
 import { type TableKind, tables, uniqueColumn } from '../schema.ts';
 
 /** What tells two lines of one recipe, or two prices of one material, apart, in the order in which a merged table lists them. */
-const lineColumns: Readonly<Record<'colours' | 'layers' | 'priceBreaks', readonly string[]>> = {
+const lineColumns: Readonly<
+  Record<'colours' | 'layers' | 'priceBreaks' | 'sets', readonly string[]>
+> = {
   colours: ['colour', 'ingredient'],
   layers: ['design', 'layer', 'part', 'item', 'mold'],
   priceBreaks: ['material', 'fromPacks'],
+  sets: ['set', 'item'],
 };
 
 /** Whether a table's rows are lines of recipes, several under one name. */

@@ -99,7 +99,7 @@ describe('a stock item', () => {
   });
 
   it('that can be read in two ways shows both', () => {
-    const { materials, designs } = book;
+    const { materials, designs, places } = book;
     const both = readTables({
       ...workshop,
       Molds: table(
@@ -113,7 +113,7 @@ describe('a stock item', () => {
       ['sea', { ...sure(findSoap(both, 'Teal')), name: 'Sea' }],
       ['sea × sky', { ...sure(findSoap(both, 'Teal')), name: 'Sea × Sky' }],
     ]);
-    const catalogue = { materials, designs, molds: both.molds, colours };
+    const catalogue = { materials, designs, molds: both.molds, colours, places };
     expect(readingsOfMade(catalogue, 'Sea × Sky × Tiles').map(({ kind }) => kind)).toEqual([
       'spare',
       'spare',

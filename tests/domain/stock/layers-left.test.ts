@@ -78,7 +78,7 @@ const history = fc
   })
   .map(({ item, lots, moves, isTurned }) => {
     const received = lots
-      .map((drawn) => ({ ...drawn, material, supplier: '' }))
+      .map((drawn) => ({ ...drawn, material, supplier: '', paidBy: '' }))
       .sort((a, b) => a.received - b.received || (nameKey(a.lot) < nameKey(b.lot) ? -1 : 1));
     const lines = moves.map((line, at) => ({ ...line, item, entry: `E${at}`, batch: '', by: '' }));
     const ledger = ledgerOf((isTurned ? lines.reverse() : lines) as Move[]);

@@ -47,12 +47,15 @@ function haveRightLots(
 function haveRightReasons({ items, reasons, notes }: Ledger['columns']): boolean {
   const isMade = reasons.values.map((reason) => reasonsOfMade.includes(reason));
   const isGiven = reasons.values.map((reason) => reason === 'given');
-  if (!isMade.includes(true) && !isGiven.includes(true)) return true;
+  const isSent = reasons.values.map((reason) => reason === 'sent');
+  if (![isMade, isGiven, isSent].some((some) => some.includes(true))) return true;
   const isMaterial = items.values.map(({ kind }) => kind === 'material');
+  const canBeSent = items.values.map(({ kind }) => kind === 'bars' || kind === 'placed');
   const saysHow = isGiven.includes(true) ? notes.values.map(saysGivenAs) : [];
   for (let row = 0; row < items.places.length; row += 1) {
     const reason = reasons.places[row] as number;
     if (isMade[reason] === true && isMaterial[items.places[row] as number] === true) return false;
+    if (isSent[reason] === true && canBeSent[items.places[row] as number] !== true) return false;
     if (isGiven[reason] === true && saysHow[notes.places[row] as number] !== true) return false;
   }
   return true;
@@ -174,6 +177,14 @@ function checkReason(
       row,
       'Reason',
       `is "${reason}", but ${quoted(item.name)} is a material, which is bought and used. Use ${instead}`,
+    );
+  }
+  if (reason === 'sent' && item.kind !== 'bars' && item.kind !== 'placed') {
+    findings.add(
+      'LedgerLines',
+      row,
+      'Reason',
+      `is "sent", but only bars are sent between the shelf and a place, not ${quoted(item.name)}. Use "counted", or name a design or "design @ place"`,
     );
   }
   if (reason === 'given' && !saysGivenAs(note)) {
