@@ -1,6 +1,7 @@
 import { CellFailure } from '../../../functions/failure.ts';
 import '../../../src/hosts/workbench/page/test-handle.ts';
 import { openWorkbench } from '../../../src/hosts/workbench/page/open-workbench.ts';
+import { createServerHome } from '../../../src/hosts/workbench/page/server-home.ts';
 import type { HostPort } from '../../../src/workbook/port.ts';
 
 /** A small invented record in place of the real functions: each shows one way across the adapter. */
@@ -47,4 +48,4 @@ const makePane = (port: HostPort) => {
   return pane;
 };
 
-await openWorkbench(() => Promise.resolve({ functions, makePane }));
+await openWorkbench(createServerHome, () => Promise.resolve({ functions, makePane }));

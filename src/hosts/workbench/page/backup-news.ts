@@ -1,26 +1,26 @@
 import type { WrittenInto } from '../protocol.ts';
 import { element, show, timeInWords } from './elements.ts';
 import type { Saver } from './saver.ts';
-import type { ServerApi } from './server-api.ts';
+import type { FileHome } from './file-home.ts';
 
 /**
  * Says that another program saved into a state that this page had replaced, and offers to take it. Which of the two is
  * right nobody but the maker knows. `letGo` is called before the page loads anew.
  */
 export function showBackupNews(
-  server: Pick<ServerApi, 'connection' | 'takeBackup' | 'leaveBackup'>,
+  { connection, backups }: Pick<FileHome, 'connection' | 'backups'>,
   saver: Pick<Saver, 'hasUnsaved'>,
   letGo: () => void,
 ): void {
   let told: WrittenInto | undefined;
-  server.connection.onBackups(({ writtenInto }) => {
+  connection.onBackups(({ writtenInto }) => {
     told = writtenInto;
     show('backup-news-text', told === undefined ? '' : sentenceOf(told));
     element('backup-news').hidden = told === undefined;
   });
   element('backup-take').addEventListener('click', () => {
     if (told === undefined) return;
-    void server.takeBackup(told.until).then((sentence) => {
+    void backups?.take(told.until).then((sentence) => {
       if (sentence !== undefined) show('backup-news-text', sentence);
       // Cells that are not saved yet stay to be kept: the page says then that the file changed.
       else if (!saver.hasUnsaved) {
@@ -30,7 +30,7 @@ export function showBackupNews(
     });
   });
   element('backup-leave').addEventListener('click', () => {
-    if (told !== undefined) void server.leaveBackup(told.until);
+    if (told !== undefined) void backups?.leave(told.until);
   });
 }
 

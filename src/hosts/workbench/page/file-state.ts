@@ -1,7 +1,7 @@
 import type { SaveAnswer, SaveRequest, SheetEdits } from '../../../xlsx/image.ts';
 import type { FileNews, Lost } from '../protocol.ts';
 import type { Changes, TakenEdits } from './changes.ts';
-import type { Connection } from './connection.ts';
+import type { FileHome } from './file-home.ts';
 import { joinEdits } from './join-edits.ts';
 
 /** Where the workbook stands against its file. */
@@ -10,6 +10,8 @@ export type SaveState =
   | { readonly kind: 'saving' }
   /** It could not be written, or it is gone or damaged; `backup` as in `Lost`. */
   | { readonly kind: 'not saved'; readonly sentence: string; readonly backup?: number | undefined }
+  /** The workbook can only be looked at from this page. */
+  | { readonly kind: 'reads only'; readonly sentence: string }
   /** No server is heard: nobody knows of the file, and nothing is written until it is back. */
   | { readonly kind: 'not connected' }
   /** The file was changed by something else; nothing is written any more until it is loaded again. */
@@ -21,6 +23,8 @@ export interface UnderWay {
   readonly taken: TakenEdits;
 }
 
+type Home = Pick<FileHome, 'connection' | 'readsOnly'>;
+
 /** What is known of the file: the version we stand on, and whether it is still the file's own. */
 export class FileState {
   version: string;
@@ -29,21 +33,23 @@ export class FileState {
   private lost: Lost | undefined;
   private underWay: UnderWay | undefined;
   private readonly changes: Changes;
-  private readonly connection: Connection;
+  private readonly home: Home;
   private readonly listeners = new Set<() => void>();
 
-  constructor(changes: Changes, connection: Connection, version: string) {
+  constructor(changes: Changes, home: Home, version: string) {
     this.changes = changes;
-    this.connection = connection;
+    this.home = home;
     this.version = version;
-    connection.onChange(() => {
+    home.connection.onChange(() => {
       this.tell();
     });
   }
 
   get state(): SaveState {
     if (this.isOutside) return { kind: 'changed outside' };
-    if (!this.connection.isOpen) return { kind: 'not connected' };
+    const { readsOnly } = this.home;
+    if (readsOnly !== undefined) return { kind: 'reads only', sentence: readsOnly };
+    if (!this.home.connection.isOpen) return { kind: 'not connected' };
     const sentence = this.refused ?? this.lost?.sentence;
     if (sentence !== undefined) return { kind: 'not saved', sentence, backup: this.lost?.backup };
     return { kind: this.hasUnsaved ? 'saving' : 'saved' };

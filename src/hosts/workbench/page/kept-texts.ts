@@ -1,5 +1,5 @@
 import type { HostMemory } from '../../../workbook/port.ts';
-import type { ServerApi } from './server-api.ts';
+import type { FileHome } from './file-home.ts';
 
 /** The pane's memory, which the server keeps on its disk. */
 export interface KeptTexts extends HostMemory {
@@ -12,7 +12,7 @@ export interface KeptTexts extends HostMemory {
 /** Begins with what the server holds; what is set goes there at once, or as soon as it is back. */
 export function createKeptTexts(
   first: Readonly<Record<string, string>>,
-  { keepTexts, connection }: Pick<ServerApi, 'keepTexts' | 'connection'>,
+  { keepTexts, connection }: Pick<FileHome, 'keepTexts' | 'connection'>,
 ): KeptTexts {
   const texts = new Map(Object.entries(first));
   let waiting = new Map<string, string | null>();

@@ -1,5 +1,6 @@
 import type { WorkbookImage } from '../../../xlsx/image.ts';
 import { element, show, timeInWords } from './elements.ts';
+import type { Backups } from './file-home.ts';
 import type { SaveState } from './file-state.ts';
 import type { Saver } from './saver.ts';
 import { textOfEdits } from './unsaved-text.ts';
@@ -19,8 +20,8 @@ export interface PageFrame {
   offerBackup(until: number | undefined): void;
 }
 
-/** Takes hold of the elements of index.html; `takeBackup` resolves with a sentence where it could not. */
-export function createPageFrame(takeBackup: () => Promise<string | undefined>): PageFrame {
+/** Takes hold of the elements of index.html. */
+export function createPageFrame(backups: Backups | undefined): PageFrame {
   const title = element('file-name');
   const pane = element('pane');
   const toggle = element('pane-toggle');
@@ -30,7 +31,7 @@ export function createPageFrame(takeBackup: () => Promise<string | undefined>): 
     toggle.setAttribute('aria-expanded', String(!pane.hidden));
   });
   element('take-backup').addEventListener('click', () => {
-    void takeBackup().then((sentence) => {
+    void backups?.take().then((sentence) => {
       if (sentence !== undefined) show('conflict-text', sentence);
       else if (title.textContent === NOT_OPENED) location.reload();
     });
@@ -110,6 +111,7 @@ function troubleOf({ kind }: SaveState, hasUnsaved: boolean): string {
   switch (kind) {
     case 'saved':
     case 'saving':
+    case 'reads only':
       return '';
     case 'not saved':
       return hasUnsaved ? IN_THIS_PAGE_ONLY : '';
@@ -138,6 +140,8 @@ function wordsOf(state: SaveState, hasUnsaved: boolean): string {
       return 'Saving…';
     case 'not saved':
       return `Not saved: ${state.sentence}`;
+    case 'reads only':
+      return 'Only to look at';
     case 'not connected':
       return hasUnsaved ? 'Not connected, not saved' : 'Not connected';
     case 'changed outside':

@@ -1,8 +1,8 @@
 import type { SaveAnswer, SheetEdits } from '../../../xlsx/image.ts';
 import type { Changes } from './changes.ts';
+import type { FileHome } from './file-home.ts';
 import { FileState, type SaveState } from './file-state.ts';
 import type { Grid } from './grid.ts';
-import type { ServerApi } from './server-api.ts';
 import { createPause, LONGEST_WAIT_MS } from './typing-pause.ts';
 
 /** Keeps the file in step with the grid, one save at a time. */
@@ -19,24 +19,24 @@ export interface Saver {
   leave(): void;
 }
 
-type Server = Pick<ServerApi, 'save' | 'look' | 'sendLast' | 'connection'>;
+type Home = Pick<FileHome, 'save' | 'look' | 'sendLast' | 'connection' | 'readsOnly'>;
 
 /** Starts saving: edits by hand after a pause, everything else when asked. `newId` tells saves apart. */
 export function createSaver(
   grid: Grid,
   changes: Changes,
-  server: Server,
+  home: Home,
   firstVersion: string,
   newId: () => string,
 ): Saver {
-  const file = new FileState(changes, server.connection, firstVersion);
+  const file = new FileState(changes, home, firstVersion);
   const inTurn = oneAtATime();
-  const saveNow = saving({ grid, changes, server, file, newId, inTurn });
-  server.connection.onNews((news) => {
+  const saveNow = saving({ grid, changes, home, file, newId, inTurn });
+  home.connection.onNews((news) => {
     if (file.isAsTold(news)) return;
     // It may be of a save under way: once that has ended, the file itself tells.
     void inTurn(async () => {
-      const seen = await server.look();
+      const seen = await home.look();
       if (seen !== undefined) file.see(seen);
     });
   });
@@ -55,7 +55,7 @@ export function createSaver(
     leave() {
       const edits = file.unsaved();
       if (!file.isOutside && edits.length > 0) {
-        server.sendLast({ id: newId(), ...file.base, edits });
+        home.sendLast({ id: newId(), ...file.base, edits });
       }
     },
   };
@@ -64,14 +64,14 @@ export function createSaver(
 interface Parts {
   readonly grid: Grid;
   readonly changes: Changes;
-  readonly server: Server;
+  readonly home: Home;
   readonly file: FileState;
   readonly newId: () => string;
   readonly inTurn: InTurn;
 }
 
 /** Saves what is typed after a pause, and all there is whenever the returned function is called. */
-function saving({ grid, changes, server, file, newId, inTurn }: Parts): () => Promise<SaveAnswer> {
+function saving({ grid, changes, home, file, newId, inTurn }: Parts): () => Promise<SaveAnswer> {
   const typing = createPause();
   /** The file holds answers older than its cells. */
   let isLate = false;
@@ -86,7 +86,7 @@ function saving({ grid, changes, server, file, newId, inTurn }: Parts): () => Pr
     const taken = changes.take();
     const request = { id: newId(), baseVersion, edits: taken.edits };
     file.begin({ request, taken });
-    const answer = await server.save(request);
+    const answer = await home.save(request);
     file.end(answer);
     isLate = !isSettled;
     return answer;

@@ -7,6 +7,7 @@ import { createChanges } from './changes.ts';
 import { createFailures } from './failures.ts';
 import { firstAnswers } from './first-answers.ts';
 import { fitRows } from './fit-rows.ts';
+import type { FileHome } from './file-home.ts';
 import { findFormulasByRow } from './formula-rows.ts';
 import { rememberNoSingleCells } from './fresh-cells.ts';
 import { readHeadersAndData } from './headers-and-data.ts';
@@ -27,7 +28,6 @@ import { registerFunctions } from './register-functions.ts';
 import { restDrawing } from './rest-drawing.ts';
 import { createSaver } from './saver.ts';
 import { followSelection, selecting } from './selection.ts';
-import type { ServerApi } from './server-api.ts';
 import { tellShownBook } from './shown-books.ts';
 import { snapshotOf } from './snapshot.ts';
 import { offerUndo } from './undo-buttons.ts';
@@ -37,10 +37,10 @@ import { createUniverPort } from './univer-port.ts';
 export interface ToShow {
   readonly image: WorkbookImage;
   readonly help: readonly FunctionHelp[];
-  /** What the server keeps of the pane's. */
+  /** What is kept of the pane's. */
   readonly texts: Readonly<Record<string, string>>;
   readonly beside: Beside;
-  readonly server: ServerApi;
+  readonly home: FileHome;
   readonly frame: PageFrame;
   readonly opening: Opening;
 }
@@ -61,8 +61,8 @@ export async function showWorkbook(shown: ToShow): Promise<void> {
 }
 
 async function fill({ api, injector }: GridHost, shown: ToShow): Promise<void> {
-  const { image, help, beside, server, frame, opening } = shown;
-  const texts = createKeptTexts(shown.texts, server);
+  const { image, help, beside, home, frame, opening } = shown;
+  const texts = createKeptTexts(shown.texts, home);
   restDrawing(injector);
   findFormulasByRow(injector, image);
   readHeadersAndData(injector);
@@ -74,17 +74,17 @@ async function fill({ api, injector }: GridHost, shown: ToShow): Promise<void> {
   rememberNoSingleCells();
   const tables = createLiveTables(injector, grid, image);
   const changes = createChanges(grid, tables, image);
-  const saver = createSaver(grid, changes, server, image.version, newToken);
+  const saver = createSaver(grid, changes, home, image.version, newToken);
   await firstAnswers(injector, grid, opening);
   fitRows(injector, image);
-  guardCommands(injector, frame.say);
+  guardCommands(injector, frame.say, () => home.readsOnly);
   keepTyping(injector);
   askDates(injector);
   markAsRead(injector);
   pasteAsText(injector);
   const letGo = guardLeaving({ saver, texts, isTyping: typingIn(injector) });
   frame.showSaving(saver, letGo);
-  showBackupNews(server, saver, letGo);
+  showBackupNews(home, saver, letGo);
   offerUndo(injector);
   followSelection(api, injector, grid, failures, frame.say);
   frame.mountPane(

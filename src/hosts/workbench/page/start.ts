@@ -1,3 +1,7 @@
 import { openWorkbench } from './open-workbench.ts';
+import { createServerHome } from './server-home.ts';
 
-await openWorkbench(() => import(/* webpackChunkName: "pane" */ './beside-grid.ts'));
+await openWorkbench(
+  createServerHome,
+  () => import(/* webpackChunkName: "pane" */ './beside-grid.ts'),
+);

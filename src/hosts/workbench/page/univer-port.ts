@@ -73,6 +73,7 @@ export function createUniverPort(parts: PortParts): HostPort {
 async function applyOne(parts: PortParts, change: Change): Promise<Applied> {
   const { grid, tables, saver } = parts;
   if (saver.state.kind === 'changed outside') return refused(OUTSIDE);
+  if (saver.state.kind === 'reads only') return refused(saver.state.sentence);
   if (saver.state.kind === 'not connected') return refused(NOT_CONNECTED);
   const plan = planIn(parts, change);
   if (plan.kind !== 'write') return plan;

@@ -1,52 +1,19 @@
-import type { SaveAnswer, SaveRequest, WorkbookImage } from '../../../xlsx/image.ts';
+import type { SaveAnswer, WorkbookImage } from '../../../xlsx/image.ts';
 import { createBookReader } from '../book-lines.ts';
-import type { FileNews, KeepAnswer, Lost, TextsToKeep } from '../protocol.ts';
-import { connect, type Connection } from './connection.ts';
-import type { FunctionHelp } from './function-help.ts';
+import type { FileNews, KeepAnswer, Lost } from '../protocol.ts';
+import { connect } from './connection.ts';
+import { type FileHome, FileLost, helpBesidePage } from './file-home.ts';
 
-/** What the page asks of the workbench's own server, below the page's own address only. */
-export interface ServerApi {
-  readonly connection: Connection;
-  /**
-   * Reads the workbook, and tells after each piece which share of it is read. Throws with a sentence
-   * when the server cannot.
-   */
-  book(told: (share: number) => Promise<void>): Promise<WorkbookImage>;
-  /** What the functions tell of themselves; nothing where that was not built. */
-  functionHelp(): Promise<readonly FunctionHelp[]>;
-  /** The pane's texts that the server holds. */
-  texts(): Promise<Readonly<Record<string, string>>>;
-  /** Has the pane's texts kept; every failure comes back as a refusal with a sentence. */
-  keepTexts(texts: TextsToKeep): Promise<KeepAnswer>;
-  /**
-   * Has a backup put in the file's place, the one that was it until that time or the newest; the sentence
-   * says why it was not.
-   */
-  takeBackup(until?: number): Promise<string | undefined>;
-  /** What was written into the backup of that time is left there, and no more is said of it. */
-  leaveBackup(until: number): Promise<void>;
-  /** What stands in the file's place now; undefined where no server answers. */
-  look(): Promise<FileNews | undefined>;
-  /**
-   * Saves. Where the line ends before the answer, asks again as soon as it is back, since nobody knows
-   * whether it was saved: so this resolves only once that is known.
-   */
-  save(request: SaveRequest): Promise<SaveAnswer>;
-  /** Sends a save while the page goes away, and hears no answer. */
-  sendLast(request: SaveRequest): void;
-}
-
-/** The server that served this page, until the signal: then nothing is read or heard any more. */
-export function createServerApi(signal: AbortSignal): ServerApi {
+/**
+ * The workbook that this page's own server holds, asked below the page's own address only. After the signal nothing is
+ * read or heard any more.
+ */
+export function createServerHome(signal: AbortSignal): FileHome {
   const connection = connect(signal);
   return {
     connection,
     book: (told) => readBook(signal, told),
-    async functionHelp() {
-      const response = await fetch('functions.json');
-      if (!response.ok) return [];
-      return ((await response.json()) as { readonly functions: readonly FunctionHelp[] }).functions;
-    },
+    functionHelp: helpBesidePage,
     async texts() {
       const response = await fetch('api/texts', { cache: 'no-store', signal });
       if (!response.ok) throw new Error(await sentenceOf(response));
@@ -57,12 +24,14 @@ export function createServerApi(signal: AbortSignal): ServerApi {
       if (answer === undefined) connection.end();
       return answer ?? { kind: 'refused', sentence: NO_ANSWER };
     },
-    async takeBackup(until) {
-      const answer = await post<Taken>('api/take-backup', { until });
-      return answer?.kind === 'taken' ? undefined : (answer?.sentence ?? NO_ANSWER);
-    },
-    async leaveBackup(until) {
-      await post('api/leave-backup', { until });
+    backups: {
+      async take(until) {
+        const answer = await post<Taken>('api/take-backup', { until });
+        return answer?.kind === 'taken' ? undefined : (answer?.sentence ?? NO_ANSWER);
+      },
+      async leave(until) {
+        await post('api/leave-backup', { until });
+      },
     },
     async look() {
       const answer = await asked<FileNews>('api/file', { cache: 'no-store' });
@@ -95,17 +64,6 @@ async function readBook(
     await told(reader.share);
   }
   return reader.finish();
-}
-
-/** There is no workbook to be read in the file's place. */
-export class FileLost extends Error {
-  override readonly name = 'FileLost';
-  readonly backup: number | undefined;
-
-  constructor({ sentence, backup }: Lost) {
-    super(sentence);
-    this.backup = backup;
-  }
 }
 
 type Taken = { readonly kind: 'taken' } | { readonly kind: 'refused'; readonly sentence: string };
