@@ -108,6 +108,30 @@ export const namesIn = (argument: unknown, what: string): string[] | undefined =
     ?.flat()
     .map((cell) => (isBlankOrZero(cell) ? '' : String(cell)));
 
+/** The names down a column, "" where a cell is blank; undefined where all are. */
+export function namesDown(argument: unknown, what: string): string[] | undefined {
+  const names = eachDown(argument, what, nameIn);
+  return names.every((name) => name === undefined) ? undefined : names.map((name) => name ?? '');
+}
+
+/** The numbers other than 0 down a column, undefined where a cell is blank; of one blank cell alone undefined. */
+export function countsDown(argument: unknown, what: string): (number | undefined)[] | undefined {
+  const counts = eachDown(argument, what, countIn);
+  return counts.length === 1 && counts[0] === undefined ? undefined : counts;
+}
+
+/** What stands in each cell of a column, read one by one; a single cell is a column of one. */
+function eachDown<T>(
+  argument: unknown,
+  what: string,
+  read: (cell: unknown, what: string) => T,
+): T[] {
+  if (!Array.isArray(argument) || argument.length < 2) return [read(argument, what)];
+  return argument.map((row: unknown, down) =>
+    read(Array.isArray(row) ? [row] : row, `${what} in row ${down + 1}`),
+  );
+}
+
 const isPlainCell = (cell: unknown): cell is Cell =>
   typeof cell === 'string' || typeof cell === 'number' || typeof cell === 'boolean';
 

@@ -4,10 +4,12 @@ import { type Exact, exact, hundred, one, zero } from '../src/domain/kernel/exac
 import type { Cell } from '../src/workbook/port.ts';
 import {
   countIn,
+  countsDown,
   dayIn,
   nameIn,
   numberIn,
   rangeIn,
+  namesDown,
   namesIn,
   tablesIn,
   truthIn,
@@ -20,9 +22,11 @@ import type { Argument, Kind } from './records/record.ts';
 interface Values {
   name: string;
   names: readonly string[];
+  'name or names': readonly string[];
   unit: string;
   number: Exact;
   count: number;
+  'count or counts': readonly (number | undefined)[];
   percent: Exact;
   'percent from 1': Exact;
   'yes/no': boolean;
@@ -56,9 +60,11 @@ const count: Reader<number> = { read: countIn, blank: 'blank or 0. Give a number
 export const readers: { readonly [K in Kind]: Reader<Values[K]> } = {
   name: { read: nameIn, blank: 'blank. Give its name.' },
   names: { read: namesIn, blank: 'left out. Give a range of cells.' },
+  'name or names': { read: namesDown, blank: 'blank. Give its name.' },
   unit: { read: nameIn, blank: 'blank. Give a unit, such as g, ml or oz.' },
   number,
   count,
+  'count or counts': { read: countsDown, blank: count.blank },
   percent: number,
   'percent from 1': { read: percentFromOneIn, blank: count.blank },
   'yes/no': { read: truthIn, blank: 'blank. Give TRUE or FALSE.' },

@@ -12,32 +12,25 @@ import { answer, andThen, notYet, type Result, wrong } from '../../src/domain/ke
 import type { BenchMeasure } from '../../src/domain/measure/units.ts';
 import { canMake } from '../../src/domain/recipe/can-make.ts';
 import { needsFinerScale, tooLittle } from '../../src/domain/recipe/hand-amount.ts';
-import { leftoversOnHand } from '../../src/domain/recipe/leftovers-on-hand.ts';
 import { materialNeeds } from '../../src/domain/recipe/material-needs.ts';
-import { type MeltPlan, planByHand, planMelts } from '../../src/domain/recipe/melt-plan.ts';
-import { baseShare, type Melt, noLeftovers, soapForFills } from '../../src/domain/recipe/melt.ts';
-import { plainPlan } from '../../src/domain/recipe/plain-plan.ts';
+import type { Sitting } from '../../src/domain/recipe/melt-plan.ts';
+import { baseShare, type Melt, soapForFills } from '../../src/domain/recipe/melt.ts';
 import { countTiles } from '../../src/domain/recipe/tile-count.ts';
 import { onHand } from '../../src/domain/stock/on-hand.ts';
-import {
-  amountCell,
-  type AnswersOf,
-  type CellAnswer,
-  type GivenTo,
-  type CellRows,
-} from '../answer.ts';
+import { amountCell, type AnswersOf, type CellAnswer, type CellRows } from '../answer.ts';
 import { makeRecords } from '../records/make.ts';
+import { byHand, exactly, type Planning, type SittingAsked, sittingOf } from './sitting.ts';
 
 export const makeAnswers: AnswersOf<typeof makeRecords> = {
   MELTSHEET: (batch) =>
-    andThen(planOf(batch, exactly), (plan) =>
+    andThen(sittingOf(batch, exactly), (plan) =>
       answer(meltsOf(plan).flatMap((melt, index) => meltRows(melt, index + 1))),
     ),
 
   MATERIALS: (batch) => needRows(batch, exactly),
 
   WEIGHOUT: (batch) =>
-    andThen(planOf(batch, byHand), (plan) =>
+    andThen(sittingOf(batch, byHand), (plan) =>
       answer(meltsOf(plan).flatMap((melt, index) => handRows(melt, index + 1, plan.scaleStepG))),
     ),
 
@@ -74,32 +67,7 @@ function gramsOf(mold: Mold, fills: Exact): Result<Exact> {
     : answer(soapForFills(mold, fills));
 }
 
-type Batch = GivenTo<(typeof makeRecords)['MELTSHEET']>;
-
-/** How a plan is made where no leftovers are used, and where they are. */
-interface Planning {
-  readonly plain: typeof plainPlan;
-  readonly thrifty: typeof planMelts;
-}
-
-const exactly: Planning = { plain: plainPlan, thrifty: planMelts };
-const byHand: Planning = {
-  plain: (design, bars, settings) => planByHand(design, bars, settings, noLeftovers),
-  thrifty: planByHand,
-};
-
-function planOf(
-  { design, bars, book, useLeftovers, today }: Batch,
-  { plain, thrifty }: Planning,
-): Result<MeltPlan> {
-  return andThen(findDesign(book, design), (found) =>
-    useLeftovers
-      ? thrifty(found, bars, book.settings, leftoversOnHand(book, today, true))
-      : plain(found, bars, book.settings),
-  );
-}
-
-const meltsOf = ({ melts }: MeltPlan): readonly Melt[] =>
+const meltsOf = ({ melts }: Sitting): readonly Melt[] =>
   melts.filter((melt) => !melt.meltG.isZero());
 
 function meltRows(melt: Melt, step: number): CellAnswer[][] {
@@ -143,9 +111,9 @@ function mindOf(amount: Exact, measure: BenchMeasure, scaleStepG: Exact): string
   return needsFinerScale(amount, measure, scaleStepG) ? 'on a finer scale' : '';
 }
 
-function needRows(batch: Batch, planning: Planning): Result<CellRows> {
+function needRows(batch: SittingAsked, planning: Planning): Result<CellRows> {
   const { book, today } = batch;
-  return andThen(planOf(batch, planning), (plan) =>
+  return andThen(sittingOf(batch, planning), (plan) =>
     answer(
       materialNeeds(plan).map(({ material, quantity }) => {
         const stock = onHand(book, itemOfMaterial(material), today);

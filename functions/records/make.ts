@@ -1,10 +1,17 @@
 import type { Argument, Records } from './record.ts';
 import { book, design } from './shared.ts';
 
-/** What a batch is asked by. */
+/** What a batch is asked by, or all batches of one sitting. */
 const batch = {
-  design,
-  bars: { kind: 'count', help: 'Good bars wanted; 12 if blank.', ifBlank: 12 },
+  design: {
+    kind: 'name or names',
+    help: 'Name of the design, as in Designs; or a column of several that are made in one sitting.',
+  },
+  bars: {
+    kind: 'count or counts',
+    help: 'Good bars wanted; 12 if blank. Beside several designs a column as high as theirs.',
+    ifBlank: 12,
+  },
   book,
   useLeftovers: {
     kind: 'yes/no',

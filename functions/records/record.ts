@@ -36,10 +36,14 @@ export const kinds = {
   name: 'cell',
   /** A name for each cell, "" where it is blank. */
   names: 'range',
+  /** One name, or a column of them, "" where it is blank. */
+  'name or names': 'range',
   unit: 'cell',
   number: 'cell',
   /** A number that can't be 0. */
   count: 'cell',
+  /** One such number, or a column of them, each of which may be blank. */
+  'count or counts': 'range',
   percent: 'cell',
   /** A percent below 1 can't be meant (contract §2). */
   'percent from 1': 'cell',

@@ -91,7 +91,7 @@ function planTogether(
 ): Result<Sitting> {
   const bars = new Map<Design, number>();
   for (const each of wanted) {
-    const reason = whyNot(each);
+    const reason = whyNot(each, wanted.length > 1 ? `Bars of ${each.design.name}` : 'Bars');
     if (reason !== undefined) return wrong(reason);
     bars.set(each.design, (bars.get(each.design) ?? 0) + each.bars);
   }
@@ -99,10 +99,10 @@ function planTogether(
   return answer(melted(batches, settings, onHand, measuring));
 }
 
-function whyNot({ design, bars }: BarsWanted): string | undefined {
+function whyNot({ design, bars }: BarsWanted, what: string): string | undefined {
   if (!Number.isInteger(bars) || bars < 1)
-    return `Bars is ${bars}. Give a whole number, 1 or more.`;
-  if (bars > MOST_BARS) return `Bars is ${bars}. Give at most ${MOST_BARS}.`;
+    return `${what} is ${bars}. Give a whole number, 1 or more.`;
+  if (bars > MOST_BARS) return `${what} is ${bars}. Give at most ${MOST_BARS}.`;
   if (design.layers.length === 0)
     return `${design.name} has no lines in Layers. Add what one bar is made of.`;
   return undefined;

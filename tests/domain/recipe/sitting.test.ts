@@ -119,7 +119,7 @@ describe('designs made in one sitting', () => {
       return result.ok ? '' : result.failure.sentence;
     };
     expect(refusalOf(['Cove', 1], ['Reef', 1.5])).toBe(
-      'Bars is 1.5. Give a whole number, 1 or more.',
+      'Bars of Reef is 1.5. Give a whole number, 1 or more.',
     );
     expect(refusalOf(['Cove', 0], ['Reef', 1])).toBe('Bars is 0. Give a whole number, 1 or more.');
   });
