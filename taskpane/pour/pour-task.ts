@@ -1,6 +1,7 @@
 import { isUndone } from '../../src/domain/stock/batch-moves.ts';
+import { batchCode } from '../../src/domain/book/batch-code.ts';
+import { readDay } from '../../src/domain/kernel/day.ts';
 import { nameKey } from '../../src/domain/kernel/names.ts';
-import { taskId } from '../task/task-id.ts';
 import type { TaskKind } from '../task/task-kind.ts';
 import { changeDraft, type Draft, keepDraft, newDraft, restoreDraft } from './draft.ts';
 import { changeToRecord, changeToUndo } from './record.ts';
@@ -10,7 +11,7 @@ export const pourTask: TaskKind<Draft> = {
   key: 'pour draft',
   fresh(port) {
     const today = port.today();
-    return newDraft(taskId('B', today, port.newToken()), today);
+    return newDraft(batchCode(readDay(today) ?? 0, port.newToken()), today);
   },
   keep: keepDraft,
   restore: restoreDraft,

@@ -1,3 +1,4 @@
+import { misreadHint } from './batch-code.ts';
 import { one } from '../kernel/exact.ts';
 import { didYouMean, nameKey, quoted } from '../kernel/names.ts';
 import { answer, type Result, wrong, wrongBecause } from '../kernel/result.ts';
@@ -33,8 +34,10 @@ export const findSet = (sets: Named<BarSet>, name: string): Result<BarSet> =>
   find(sets, name, 'a set in Sets', byName);
 export const findPartner = (partners: Named<Partner>, name: string): Result<Partner> =>
   find(partners, name, 'a partner in Partners', byName);
-export const findBatch = (batches: Named<Batch>, id: string): Result<Batch> =>
-  find(batches, id, 'a batch in Batches', ({ batch }) => batch);
+export function findBatch(batches: Named<Batch>, id: string): Result<Batch> {
+  const found = find(batches, id, 'a batch in Batches', ({ batch }) => batch);
+  return found.ok ? found : wrongBecause(() => `${found.failure.sentence}${misreadHint(id)}`);
+}
 
 /** A colour, or a base taken as soap just as it is. */
 export function findSoap(book: Catalogue, name: string): Result<Soap> {

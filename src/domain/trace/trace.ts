@@ -1,3 +1,4 @@
+import { misreadHint } from '../book/batch-code.ts';
 import type { Batch, Book, Lot } from '../book/book.ts';
 import type { Day } from '../kernel/day.ts';
 import { type Exact, zero } from '../kernel/exact.ts';
@@ -67,7 +68,7 @@ export function findTraceable(book: Book, name: string): Result<Traceable> {
     ...[...book.batches.values()].map((known) => known.batch),
   ];
   return wrong(
-    `${quoted(name)} is neither a lot in Lots nor a batch in Batches.${didYouMean(name, known)}`,
+    `${quoted(name)} is neither a lot in Lots nor a batch in Batches.${misreadHint(name)}${didYouMean(name, known)}`,
   );
 }
 

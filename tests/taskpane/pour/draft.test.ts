@@ -32,10 +32,10 @@ const told: Draft = {
 
 describe('taskId', () => {
   it.each([
-    ['abcdefghkmnprstx', 'B20261125-ABCDEFGHKM'],
-    ['7kq2m9xd4r', 'B20261125-7KQ2M9XD4R'],
+    ['abcdefghkmnprstx', 'C20261125-ABCDEFGHKM'],
+    ['7kq2m9xd4r', 'C20261125-7KQ2M9XD4R'],
   ])('is made of the day and the host’s token: %s', (token, id) => {
-    expect(taskId('B', '2026-11-25', token)).toBe(id);
+    expect(taskId('C', '2026-11-25', token)).toBe(id);
   });
 });
 

@@ -1,3 +1,5 @@
+import { readDay } from '../../../src/domain/kernel/day.ts';
+import { batchCode } from '../../../src/domain/book/batch-code.ts';
 import { describe, expect, it } from 'vitest';
 import type { Cell } from '../../../src/workbook/port.ts';
 import type { Draft } from '../../../taskpane/pour/draft.ts';
@@ -26,7 +28,8 @@ const column = (port: MemoryPort, table: string, header: string): Cell[] => {
   return found?.rows.map((row) => row[at] ?? '') ?? [];
 };
 const batches = (port: MemoryPort) => column(port, 'Batches', 'Batch');
-const NEW = 'B20261125-ABCDEFGHKM';
+const codeOf = (token: string) => batchCode(readDay('2026-11-25') ?? 0, token);
+const NEW = codeOf('abcdefghkm');
 
 describe('recording', () => {
   it('writes the batch once and says so', async () => {
@@ -218,10 +221,10 @@ describe('the draft', () => {
     const flow = await openFlow(port);
     await flow.record();
     flow.another();
-    expect(flow.draft).toMatchObject({ batch: 'B20261125-BBBBBBBBBB', step: 'choose', design: '' });
+    expect(flow.draft).toMatchObject({ batch: codeOf('bbbb'), step: 'choose', design: '' });
     flow.tell(READY);
     await flow.record();
-    expect(batches(port)).toEqual(['B-OLD', 'B20261125-AAAAAAAAAA', 'B20261125-BBBBBBBBBB']);
+    expect(batches(port)).toEqual(['B-OLD', codeOf('aaaa'), codeOf('bbbb')]);
   });
 
   it('says when the host has no room to keep it', async () => {

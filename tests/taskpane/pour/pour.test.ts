@@ -63,7 +63,7 @@ describe('the whole flow', () => {
     await preview.getByRole('row', { name: /Blue liquid used, lot L-4 −0\.3 ml/u }).waitFor();
     await preview.getByRole('row', { name: /Clear base used, lot L-1 −300 g −\$2\.40/u }).waitFor();
     await preview
-      .getByRole('row', { name: /Mist × Small tiles spare, lot B20261125-\w+ 3/u })
+      .getByRole('row', { name: /Mist × Small tiles spare, lot [A-Z][0-9A-Z]{3}-[0-9A-Z]{4} 3/u })
       .waitFor();
     await preview.getByRole('row', { name: /Harbour Light 0 5$/u }).waitFor();
     expect(await tables(page)).toEqual(before);
