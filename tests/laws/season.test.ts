@@ -9,7 +9,7 @@ import { materialNeeds } from '../../src/domain/recipe/material-needs.ts';
 import { noLeftovers } from '../../src/domain/recipe/melt.ts';
 import { type BarsWanted, planSitting } from '../../src/domain/recipe/melt-plan.ts';
 import { calendar, type CalendarEntry } from '../../src/domain/schedule/calendar.ts';
-import { capacityOf } from '../../src/domain/schedule/capacity.ts';
+import { capacityOf, daysInMold } from '../../src/domain/schedule/capacity.ts';
 import { onHand } from '../../src/domain/stock/on-hand.ts';
 import { supplies } from '../../src/domain/supplies/supplies.ts';
 import { designNames, LAST_DAY, newWorkshop } from '../support/arbitrary-book.ts';
@@ -34,6 +34,7 @@ const season: fc.Arbitrary<Tables> = fc
       ['', ''],
       [2, 45],
       [6, 90],
+      [5, 2000],
     ),
   })
   .map(({ tables, plan, minutes, rest, sections }) => ({
@@ -101,20 +102,30 @@ describe('one plan', () => {
       fc.property(season, (tables) => {
         const book = readTables(tables);
         const { fillsOf } = capacityOf(book.settings);
+        const fills = new Map<number, Map<Mold, Exact>>();
         const { entries } = sure(calendar(book, LAST_DAY));
         for (const [day, batches] of sittings(entries)) {
           // What is shaped ahead has its own days.
           if (entries.some(({ task, batch }) => task === 'shape' && batch.pourDay === day))
             continue;
           const sitting = sure(planSitting(batches, book.settings, noLeftovers));
-          const fills = new Map<Mold, Exact>();
+          const filled = (mold: Mold, count: Exact): void => {
+            // A fill that has not set by the next day is in the way then.
+            for (let at = day; at < day + daysInMold(mold); at += 1) {
+              const inUse = fills.get(at) ?? new Map<Mold, Exact>();
+              addTo(inUse, mold, count);
+              fills.set(at, inUse);
+            }
+          };
           for (const { shapes } of sitting.melts)
-            for (const shape of shapes) addTo(fills, shape.mold, shape.fills);
+            for (const shape of shapes) filled(shape.mold, shape.fills);
           for (const { design, barsToStart } of sitting.batches)
             if (design.barMold !== undefined)
-              addTo(fills, design.barMold, barsToStart.div(design.barMold.cavities).ceil());
-          for (const [mold, count] of fills) expect(count.lte(fillsOf(mold)), mold.name).toBe(true);
+              filled(design.barMold, barsToStart.div(design.barMold.cavities).ceil());
         }
+        for (const [day, inUse] of fills)
+          for (const [mold, count] of inUse)
+            expect(count.lte(fillsOf(mold)), `${mold.name} on ${day}`).toBe(true);
       }),
       { numRuns: 60 },
     );

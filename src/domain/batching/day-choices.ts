@@ -12,6 +12,8 @@ export interface DayAsked {
   readonly left: readonly number[];
   readonly alone: readonly Alone[];
   readonly fits: (bars: readonly number[]) => boolean;
+  /** What is made takes room from earlier days, so that less of it may be better. */
+  readonly isFelt: boolean;
 }
 
 /** How many ways of one day are looked at. */
@@ -24,26 +26,29 @@ export interface Effort {
 
 /**
  * The ways of one day. Of ways with the same designs only those are worth a look that can't take a bar
- * more: what is made later leaves less to make before, at the cost of the same batches.
+ * more: what is made later leaves less to make before, at the cost of the same batches. Where earlier days
+ * feel what is made, all are.
  */
 export function dayChoices(asked: DayAsked, { allWays, someWays }: Effort): DayChoices {
   const most = asked.left.map((bars, design) => asked.alone[design]?.mostOf(asked.day, bars) ?? 0);
   const open = most.flatMap((bars, design) => (bars > 0 ? [design] : []));
   // All but the last may take any number of bars, and the last what room is left or nothing.
-  const ways = open.slice(0, -1).reduce((count, design) => count * ((most[design] ?? 0) + 1), 2);
+  const free = asked.isFelt ? open : open.slice(0, -1);
+  const ways = free.reduce((count, design) => count * ((most[design] ?? 0) + 1), 2);
   return ways <= allWays
     ? { choices: everyWay(asked, most, open), all: true }
     : { choices: likelyWays(asked, someWays), all: false };
 }
 
 function everyWay(
-  { left, fits }: DayAsked,
+  { left, fits, isFelt }: DayAsked,
   most: readonly number[],
   open: readonly number[],
 ): number[][] {
   const ways: number[][] = [];
   const bars = left.map(() => 0);
   const isFull = (): boolean =>
+    isFelt ||
     open.every((design) => {
       const made = bars[design] ?? 0;
       if (made === 0 || made >= (most[design] ?? 0)) return true;
@@ -59,7 +64,7 @@ function everyWay(
       return;
     }
     const fitting = largestFit(bars, design, most[design] ?? 0, fits);
-    const isLast = at === open.length - 1;
+    const isLast = !isFelt && at === open.length - 1;
     for (let made = fitting; made >= 0; made = isLast && made > 0 ? 0 : made - 1) {
       bars[design] = made;
       choose(at + 1);

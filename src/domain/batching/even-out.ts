@@ -5,12 +5,10 @@ import type { BatchProblem, DesignNeeds, WholeBatch } from './problem.ts';
  * them more even, as far as days have room and no need is met later than before.
  */
 export function evenOut(
-  {
-    designs,
-    holds,
-  }: Pick<BatchProblem, 'holds'> & { readonly designs: readonly Pick<DesignNeeds, 'needs'>[] },
+  problem: Room & { readonly designs: readonly Pick<DesignNeeds, 'needs'>[] },
   batches: readonly WholeBatch[],
 ): WholeBatch[] {
+  const { designs } = problem;
   const bars = new Map<number, number[]>();
   for (const { day, design, bars: some } of batches) {
     const ofDay = bars.get(day) ?? designs.map(() => 0);
@@ -19,12 +17,27 @@ export function evenOut(
   }
   designs.forEach(({ needs }, design) => {
     const days = batches.filter((batch) => batch.design === design).map(({ day }) => day);
-    if (days.length > 1) evenDesign({ needs, design, days, bars, holds });
+    if (days.length > 1) evenDesign({ needs, design, days, bars, problem });
   });
   return batches.map((batch) => ({
     ...batch,
     bars: bars.get(batch.day)?.[batch.design] ?? batch.bars,
   }));
+}
+
+type Room = Pick<BatchProblem, 'holds' | 'memory'>;
+
+/** Whether a day, and those before it that feel what is made on it, have room for what is made on each day. */
+export function hasRoom(
+  { holds, memory = 0 }: Room,
+  barsOn: (day: number) => readonly number[],
+  day: number,
+): boolean {
+  for (let at = day; at >= Math.max(0, day - memory); at -= 1) {
+    const later = Array.from({ length: memory }, (_, after) => barsOn(at + 1 + after));
+    if (!holds(at, barsOn(at), later)) return false;
+  }
+  return true;
 }
 
 interface OneDesign {
@@ -33,7 +46,7 @@ interface OneDesign {
   readonly days: readonly number[];
   /** By day, of every design; changed in place. */
   readonly bars: ReadonlyMap<number, number[]>;
-  readonly holds: BatchProblem['holds'];
+  readonly problem: Room;
 }
 
 function evenDesign(asked: OneDesign): void {
@@ -61,11 +74,11 @@ function move({ bars, design }: OneDesign, from: number, to: number): void {
 }
 
 function canMove(asked: OneDesign, from: number, to: number): boolean {
-  const { bars, design, needs, days, holds } = asked;
-  const there = [...(bars.get(to) ?? [])];
-  there[design] = (there[design] ?? 0) + 1;
-  if (!holds(to, there)) return false;
-  if (to < from) return true;
+  const { bars, design, needs, days, problem } = asked;
+  move(asked, from, to);
+  const fits = hasRoom(problem, (day) => bars.get(day) ?? [], to);
+  move(asked, to, from);
+  if (!fits || to < from) return fits;
   // Made from each day on, with the bar moved, is no more than is needed from that day on.
   let left = 0;
   for (let day = needs.length - 1; day > from; day -= 1) {

@@ -8,8 +8,8 @@ export interface SetupProblem {
   readonly designs: readonly SetupNeeds[];
   /** Minutes of each day; Infinity without a limit. */
   readonly minutes: readonly number[];
-  /** Whether a day has room for so many bars of each design; then it has room for fewer too. */
   readonly holds: BatchProblem['holds'];
+  readonly memory?: BatchProblem['memory'];
 }
 
 export interface SetupNeeds {
@@ -37,7 +37,7 @@ export interface SetupPlan {
  * least sum, over batches, of the days from a batch to the last day of all.
  */
 export function fewestSetups(problem: SetupProblem, efforts?: readonly SearchEffort[]): SetupPlan {
-  const { days, designs, minutes, holds } = problem;
+  const { days, designs, minutes, holds, memory } = problem;
   const end = (days.at(-1) ?? 0) + 1;
   const unit = unitOf(designs.map(({ setupMinutes }) => setupMinutes));
   const totals = designs.map(({ needs }) => needs.reduce((sum, need) => sum + need, 0));
@@ -58,6 +58,7 @@ export function fewestSetups(problem: SetupProblem, efforts?: readonly SearchEff
         waitCost: 0,
       })),
       holds,
+      ...(memory === undefined ? {} : { memory }),
       unmet: (mostSetup + 1) * minuteCost,
       room: {
         ofDay: minutes,

@@ -53,6 +53,7 @@ class Search {
   private readonly room: SummedRoom | undefined;
   /** Cost of a plan that is known already. */
   private readonly known: number;
+  private readonly memory: number;
   private lowest = Infinity;
   private questions = 0;
 
@@ -60,6 +61,7 @@ class Search {
     this.problem = problem;
     this.effort = effort;
     this.known = known;
+    this.memory = problem.memory ?? 0;
     const mostOn = problem.designs.map((_, at) => this.mostOn(at));
     this.alone = problem.designs.map(
       (design, at) => new Alone(design, mostOn[at] ?? [], problem.unmet),
@@ -98,14 +100,14 @@ class Search {
       for (const made of choices) {
         const after = this.after(state, day, made);
         if (after.bound >= this.known) continue;
-        const key = after.left.join(' ');
+        const key = [after.left, ...this.felt(after)].join(';');
         if (after.cost < (next.get(key)?.cost ?? Infinity)) next.set(key, after);
       }
     }
     const sorted = [...next.values()].sort((a, b) => a.bound - b.bound);
     const kept: State[] = [];
     for (const state of sorted) {
-      if (kept.some((better) => isAsGood(better, state))) continue;
+      if (kept.some((better) => this.isAsGood(better, state))) continue;
       if (kept.length === MOST_STATES) {
         this.letGo(state);
         break;
@@ -119,13 +121,33 @@ class Search {
     this.lowest = Math.min(this.lowest, bound);
   }
 
-  private choicesOf({ left }: State, day: number): DayChoices {
+  private choicesOf(state: State, day: number): DayChoices {
+    const { left } = state;
     if (left.every((bars) => bars === 0)) return { choices: [left], all: true };
+    const felt = this.felt(state);
     const fits = (bars: readonly number[]): boolean => {
       this.questions += 1;
-      return this.problem.holds(day, bars);
+      return this.problem.holds(day, bars, felt);
     };
-    return dayChoices({ day, left, alone: this.alone, fits }, this.effort);
+    const isFelt = this.memory > 0;
+    return dayChoices({ day, left, alone: this.alone, fits, isFelt }, this.effort);
+  }
+
+  /** What a state made on the next days, as far as earlier ones feel it. */
+  private felt(state: State): (readonly number[])[] {
+    const made: (readonly number[])[] = [];
+    for (let at: State | undefined = state; made.length < this.memory; at = at.later) {
+      if (at === undefined) break;
+      made.push(at.made);
+    }
+    return made;
+  }
+
+  /** Nothing more to make, nor felt of later days, at no more cost: whatever the other does, this one can. */
+  private isAsGood(a: State, b: State): boolean {
+    if (a.cost > b.cost || !isNoMore(a.left, b.left)) return false;
+    const others = this.felt(b);
+    return this.felt(a).every((made, at) => isNoMore(made, others[at] ?? []));
   }
 
   private after(state: State, day: number, made: readonly number[]): State {
@@ -175,7 +197,7 @@ class Search {
     const bars = designs.map(() => 0);
     const total = (designs[design]?.needs ?? []).reduce((sum, need) => sum + need, 0);
     return Array.from({ length: days }, (_, day) =>
-      largestFit(bars, design, total, (some) => holds(day, some)),
+      largestFit(bars, design, total, (some) => holds(day, some, [])),
     );
   }
 }
@@ -207,9 +229,8 @@ function summed(room: PooledRoom, designs: readonly DesignNeeds[]): SummedRoom {
   return { ...room, upTo, before, mostPerBar: Math.max(ROUNDING, ...perBar) };
 }
 
-/** Nothing more to make of any design, at no more cost: whatever the other does, this one can. */
-const isAsGood = (a: State, b: State): boolean =>
-  a.cost <= b.cost && a.left.every((bars, design) => bars <= (b.left[design] ?? 0));
+const isNoMore = (a: readonly number[], b: readonly number[]): boolean =>
+  a.every((bars, design) => bars <= (b[design] ?? 0));
 
 /** The batches of a state and all later days; the state before the last day made nothing. */
 function batchesOf(state: State | undefined, day: number): WholeBatch[] {

@@ -5,13 +5,24 @@
 export interface BatchProblem {
   readonly days: number;
   readonly designs: readonly DesignNeeds[];
-  /** Whether a day has room for so many bars of each design; then it has room for fewer too. */
-  readonly holds: (day: number, bars: readonly number[]) => boolean;
+  readonly holds: Holds;
+  /** On how many later days what is made can still take room from a day; 0 where each day is for itself. */
+  readonly memory?: number;
   /** Cost of a bar that finds no day: more than any batch could save. */
   readonly unmet: number;
   /** What all days have room for together, where that is known: it tells early what can't fit. */
   readonly room?: PooledRoom;
 }
+
+/**
+ * Whether a day has room for so many bars of each design beside what is made on the next days, the first
+ * of them first, as far as it matters. Where it has, it has room for fewer too, of any day.
+ */
+export type Holds = (
+  day: number,
+  bars: readonly number[],
+  later: readonly (readonly number[])[],
+) => boolean;
 
 export interface DesignNeeds {
   /** Bars by the last day on which they can be made. */

@@ -29,6 +29,10 @@ export function capacityOf({ minutesPerDay }: Pick<Settings, 'minutesPerDay'>): 
   };
 }
 
+/** Days on which a fill keeps its section from others: one, and what setting takes beyond a day and a night. */
+export const daysInMold = ({ setMinutes }: Mold): number =>
+  setMinutes === undefined ? 1 : Math.max(1, Math.ceil(toCell(setMinutes) / DAY_MINUTES));
+
 /** Days that a poured bar stays in its mold beyond the day of the pour. */
 export function settingDays({ barMold }: Design, { minutes }: Capacity): number {
   const set = barMold?.setMinutes === undefined ? 0 : toCell(barMold.setMinutes);

@@ -1,6 +1,6 @@
 import type { Mold } from '../book/book.ts';
 import type { Day } from '../kernel/day.ts';
-import type { Capacity } from './capacity.ts';
+import { type Capacity, daysInMold } from './capacity.ts';
 
 type MoldFills = Iterable<readonly [Mold, number]>;
 
@@ -21,8 +21,12 @@ export class DayBook {
     return this.capacity.minutes - (this.minutes.get(day) ?? 0);
   }
 
+  /** Fills that find a section on a day and on all days until they have set. */
   freeFills(day: Day, mold: Mold): number {
-    return this.capacity.fillsOf(mold) - (this.fills.get(day)?.get(mold) ?? 0);
+    let most = 0;
+    for (let at = day; at < day + daysInMold(mold); at += 1)
+      most = Math.max(most, this.fills.get(at)?.get(mold) ?? 0);
+    return this.capacity.fillsOf(mold) - most;
   }
 
   hasRoom(day: Day, minutes: number, fills: MoldFills): boolean {
@@ -39,8 +43,12 @@ export class DayBook {
 
   take(day: Day, minutes: number, fills: MoldFills): void {
     this.minutes.set(day, (this.minutes.get(day) ?? 0) + minutes);
-    const taken = this.fills.get(day) ?? new Map<Mold, number>();
-    for (const [mold, count] of fills) taken.set(mold, (taken.get(mold) ?? 0) + count);
-    this.fills.set(day, taken);
+    for (const [mold, count] of fills) {
+      for (let at = day; at < day + daysInMold(mold); at += 1) {
+        const taken = this.fills.get(at) ?? new Map<Mold, number>();
+        taken.set(mold, (taken.get(mold) ?? 0) + count);
+        this.fills.set(at, taken);
+      }
+    }
   }
 }

@@ -3,7 +3,7 @@ import type { BatchProblem } from '../batching/problem.ts';
 import type { Day } from '../kernel/day.ts';
 import { type Exact, toCell } from '../kernel/exact.ts';
 import { wholePieces } from '../recipe/melt.ts';
-import { minutesFor, piecesOf, startedBars } from './capacity.ts';
+import { daysInMold, minutesFor, piecesOf, startedBars } from './capacity.ts';
 import type { DayBook } from './day-book.ts';
 
 /** Minutes, and pieces for each bar, may be off by this much. */
@@ -30,8 +30,10 @@ export function roomFor(
   designs: readonly Design[],
   days: readonly Day[],
   taken: DayBook,
-): BatchProblem['holds'] {
+): Required<Pick<BatchProblem, 'holds' | 'memory'>> {
   const fills = sharedFills(designs);
+  const molds = [...new Set(fills.map(({ mold }) => mold))];
+  const reach = new Map(molds.map((mold) => [mold, laterInMold(days, daysInMold(mold))]));
   const limits = days.map((day) => {
     const free = new Map(fills.map(({ mold }) => [mold, taken.freeFills(day, mold)]));
     return {
@@ -39,12 +41,7 @@ export function roomFor(
       free: [...free].filter(([, most]) => most < Infinity),
     };
   });
-  const ofMold = new Map(
-    [...new Set(fills.map(({ mold }) => mold))].map((mold) => [
-      mold,
-      fills.filter((each) => each.mold === mold),
-    ]),
-  );
+  const ofMold = new Map(molds.map((mold) => [mold, fills.filter((each) => each.mold === mold)]));
   const work = designs.map((design) => counted((bars) => minutesFor(design, bars)));
   const started = designs.map((design) => counted((bars) => startedBars(design, bars)));
   const fillsOf = ({ pieces, cavities }: SharedFills, bars: readonly number[]): number => {
@@ -55,7 +52,12 @@ export function roomFor(
     }
     return Math.ceil(count / cavities - ROUNDING);
   };
-  return (day, bars) => {
+  const inMold = (mold: Mold, bars: readonly number[]): number => {
+    let count = 0;
+    for (const shared of ofMold.get(mold) ?? []) count += fillsOf(shared, bars);
+    return count;
+  };
+  const holds: BatchProblem['holds'] = (day, bars, later) => {
     const limit = limits[day];
     if (limit === undefined) return false;
     let minutes = 0;
@@ -65,12 +67,19 @@ export function roomFor(
     }
     if (minutes > limit.minutes + ROUNDING) return false;
     return limit.free.every(([mold, most]) => {
-      let count = 0;
-      for (const shared of ofMold.get(mold) ?? []) count += fillsOf(shared, bars);
+      let count = inMold(mold, bars);
+      // What has not set by then has no section for those poured on later days.
+      const until = reach.get(mold)?.[day] ?? 0;
+      for (let at = 0; at < until; at += 1) count += inMold(mold, later[at] ?? []);
       return count <= most;
     });
   };
+  return { holds, memory: Math.max(0, ...[...reach.values()].flat()) };
 }
+
+/** By day, on how many of the next days a fill that stays so many days is still in its mold. */
+const laterInMold = (days: readonly Day[], stays: number): number[] =>
+  days.map((day, at) => days.slice(at + 1, at + stays).filter((next) => next < day + stays).length);
 
 function sharedFills(designs: readonly Design[]): SharedFills[] {
   const shared = new Map<string, SharedFills & { pieces: DesignPieces[] }>();

@@ -1,4 +1,5 @@
 import { largestFit } from '../batching/day-choices.ts';
+import { hasRoom } from '../batching/even-out.ts';
 import type { SearchEffort } from '../batching/plan-batches.ts';
 import type { Mold } from '../book/book.ts';
 import { count } from '../kernel/count.ts';
@@ -108,19 +109,24 @@ export function laterReadyBy(
   const first = Math.max(from, wholeDay(readyBy) - MOST_DAYS_EARLIER);
   const days = workDaysBetween(settings, first, wholeDay(readyBy) + MOST_DAYS_LATER);
   const designs = [...new Set([design, ...batches.map((batch) => batch.design)])];
-  const holds = roomFor(designs, days, new DayBook(capacity));
-  let left = bars;
-  for (const [at, day] of days.entries()) {
-    const planned = designs.map((each) =>
+  const room = roomFor(designs, days, new DayBook(capacity));
+  const planned = days.map((day) =>
+    designs.map((each) =>
       batches
         .filter((batch) => batch.design === each && batch.pourDay === day)
         .reduce((sum, batch) => sum + batch.bars, 0),
+    ),
+  );
+  let left = bars;
+  for (const [at, day] of days.entries()) {
+    const today = planned[at] ?? [];
+    const [already = 0] = today;
+    const made = largestFit(today, 0, already + left, () =>
+      hasRoom(room, (some) => planned[some] ?? [], at),
     );
-    const [already = 0] = planned;
-    left -= Math.max(
-      0,
-      largestFit(planned, 0, already + left, (some) => holds(at, some)) - already,
-    );
+    const more = Math.max(0, made - already);
+    left -= more;
+    today[0] = already + more;
     if (left === 0)
       return Math.max(readyOn(design, day, { settings, capacity }), wholeDay(readyBy) + 1);
   }

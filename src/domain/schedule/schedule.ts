@@ -125,7 +125,7 @@ function inWholeBatches(
   taken: DayBook,
   efforts: readonly SearchEffort[] | undefined,
 ): Schedule['proof'] & { readonly batches: readonly Batch[] } {
-  const holds = roomFor(
+  const room = roomFor(
     needs.map(({ design }) => design),
     days,
     taken,
@@ -136,10 +136,10 @@ function inWholeBatches(
     barMinutes: toCell(design.labourMinutes.div(design.yieldShare)),
   }));
   const minutes = days.map((day) => taken.freeMinutes(day));
-  const { batches, ...proof } = fewestSetups({ days, designs, minutes, holds }, efforts);
+  const { batches, ...proof } = fewestSetups({ days, designs, minutes, ...room }, efforts);
   return {
     ...proof,
-    batches: evenOut({ designs, holds }, batches).flatMap(({ design: at, day: on, bars }) => {
+    batches: evenOut({ designs, ...room }, batches).flatMap(({ design: at, day: on, bars }) => {
       const design = needs[at]?.design;
       const day = days[on];
       if (design === undefined || day === undefined) return [];

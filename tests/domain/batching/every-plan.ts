@@ -1,16 +1,20 @@
 import type { BatchProblem } from '../../../src/domain/batching/problem.ts';
 
 /** The least cost of a problem by trying every number of bars of every design on every day. */
-export function leastOfAll({ days, designs, holds, unmet }: BatchProblem): number {
+export function leastOfAll({ days, designs, holds, unmet, memory = 0 }: BatchProblem): number {
   const known = new Map<string, number>();
-  const least = (day: number, left: readonly number[]): number => {
+  const least = (
+    day: number,
+    left: readonly number[],
+    later: readonly (readonly number[])[],
+  ): number => {
     if (day < 0) return left.reduce((sum, bars) => sum + bars, 0) * unmet;
-    const key = `${day} ${left.join(' ')}`;
+    const key = [day, left, ...later].join(';');
     const found = known.get(key);
     if (found !== undefined) return found;
     let best = Infinity;
     for (const made of everyCount(left)) {
-      if (!holds(day, made)) continue;
+      if (!holds(day, made, later)) continue;
       let cost = 0;
       const rest = left.map((bars, at) => {
         const { needs, batchCost, waitCost } = designs[at] ?? {
@@ -22,7 +26,7 @@ export function leastOfAll({ days, designs, holds, unmet }: BatchProblem): numbe
         cost += (some > 0 ? (batchCost[day] ?? 0) : 0) + (bars - some) * waitCost;
         return bars - some + (needs[day - 1] ?? 0);
       });
-      best = Math.min(best, cost + least(day - 1, rest));
+      best = Math.min(best, cost + least(day - 1, rest, [made, ...later].slice(0, memory)));
     }
     known.set(key, best);
     return best;
@@ -30,6 +34,7 @@ export function leastOfAll({ days, designs, holds, unmet }: BatchProblem): numbe
   return least(
     days - 1,
     designs.map(({ needs }) => needs[days - 1] ?? 0),
+    [],
   );
 }
 

@@ -76,6 +76,20 @@ describe('one line', () => {
     ]);
   });
 
+  it('keeps a mold that sets for two days out of the next day', () => {
+    const molds = [
+      ['Tiles', 'tiles', 36, 25, 0, '', ''],
+      ['Loaf', 'bars', 6, '', '', 1, 2880],
+    ];
+    const plan = [['P1', 'Mosaic', 12, '2026-12-05']];
+    expect(told(calendarOf({ plan, molds }))).toEqual([
+      '2026-12-01 pour P1 6 90',
+      '2026-12-03 unmold P1 6 0',
+      '2026-12-03 pour P1 6 90',
+      '2026-12-05 unmold P1 6 0',
+    ]);
+  });
+
   it('is out of the mold by Ready by even where nothing has to dry', () => {
     const molds = [
       ['Loaf', 'bars', 6, '', '', '', 600],
