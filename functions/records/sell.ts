@@ -56,4 +56,20 @@ export const sellRecords = {
     answers: { columns: ['Line', 'Amount'] },
     restsOn: ['book'],
   },
+  FAIRLOAD: {
+    help: 'What to bring to a fair of each design, from what past fairs sold, and what to expect of it.',
+    takes: { fair: { kind: 'name', help: 'Name of the fair, as in Fairs.' }, book },
+    answers: {
+      columns: [
+        'Design',
+        'Bring',
+        'Have',
+        'Pour',
+        'Sells out %',
+        'Expected sold',
+        'Expected profit',
+      ],
+    },
+    restsOn: ['book'],
+  },
 } as const satisfies Records;

@@ -11,7 +11,11 @@ import { ranges, withRows } from '../support/small-book.ts';
 const ask = (id: string, ...given: unknown[]): unknown => functions[id]?.(...given);
 
 // A plan that no test run is late for, and labels that can be written.
-const planned = withRows(fullWorkshop, 'Plan', ['Q1', 'Tide Pool', 6, '2199-12-20', '']);
+const planned = withRows(
+  withRows(fullWorkshop, 'Plan', ['Q1', 'Tide Pool', 6, '2199-12-20', '']),
+  'Fairs',
+  ['Dock Fair', '2199-12-20', 30, 5, 0, 8],
+);
 const tables = ranges({
   ...planned,
   Materials: (planned['Materials'] ?? []).map((row, at) => [...row, at === 0 ? 'INCI' : 'Aqua']),
@@ -21,7 +25,7 @@ const history = [3, 5, 4, 6, 7, 5].map((sold) => [sold]);
 /** What the workshop's functions are asked, by the argument's name. */
 const said: Readonly<Record<string, unknown>> = {
   ...{ book: ask('BOOK', ...tables), design: 'Tide Pool', bars: 12, mold: 'Tiles' },
-  ...{ item: 'Clear base', material: 'Clear base', batch: 'T1', fair: 'Harbour Fair', lot: 'C1' },
+  ...{ item: 'Clear base', material: 'Clear base', batch: 'T1', fair: 'Dock Fair', lot: 'C1' },
   ...{ lotOrBatch: 'T1', pattern: [['Teal', 'Foam']], history, periods: 3 },
   ...{ quantity: 1, cost: 4, marginPercent: 50, fixedCost: 80, price: 9, costPerUnit: 4 },
   ...{ servicePercent: 95, sdDailyUse: 5, leadDays: 10 },

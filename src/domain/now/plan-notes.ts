@@ -1,7 +1,9 @@
 import type { Book } from '../book/book.ts';
 import { type Day, wholeDay } from '../kernel/day.ts';
+import { nameKey } from '../kernel/names.ts';
 import { oncePerKey } from '../kernel/once-per.ts';
 import { andThen, answer, type Result } from '../kernel/result.ts';
+import { fairLoad } from '../sell/fair-load.ts';
 import { calendar } from '../schedule/calendar.ts';
 import { supplies, type SupplyOptions } from '../supplies/supplies.ts';
 
@@ -9,10 +11,11 @@ import { supplies, type SupplyOptions } from '../supplies/supplies.ts';
 export interface PlanNote {
   /**
    * A plan line that does not fit or can't be planned, one of the past, a calendar that may not be the
-   * best, a material, or what is assumed.
+   * best, a material, a fair whose
+   * demand is little known, or what is assumed.
    */
-  readonly kind: 'line' | 'past line' | 'calendar' | 'material' | 'assumed';
-  /** The plan line's or the material's name; Calendar; blank for what is assumed. */
+  readonly kind: 'line' | 'past line' | 'calendar' | 'material' | 'fair' | 'assumed';
+  /** The plan line's, the material's or the fair's name; Calendar; blank for what is assumed. */
   readonly about: string;
   readonly sentence: string;
 }
@@ -45,7 +48,20 @@ function workOut(book: Book, from: Day, options: SupplyOptions): Result<PlanNote
         about: material.name,
         sentence,
       })),
+      ...fairNotes(book, from),
       ...assumptions.map((sentence): PlanNote => ({ kind: 'assumed', about: '', sentence })),
     ]);
   });
+}
+
+/** What FAIRLOAD has to assume of the fairs that the plan is for. */
+function fairNotes(book: Book, from: Day): PlanNote[] {
+  const planned = new Set(book.plan.map(({ fair }) => nameKey(fair)));
+  return [...book.fairs.values()]
+    .filter(({ fair, opens }) => wholeDay(opens) >= wholeDay(from) && planned.has(nameKey(fair)))
+    .flatMap((fair) => {
+      const load = fairLoad(book, fair);
+      const sentences = load.ok ? load.value.assumed : [];
+      return sentences.map((sentence): PlanNote => ({ kind: 'fair', about: fair.fair, sentence }));
+    });
 }
