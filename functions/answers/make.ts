@@ -6,10 +6,11 @@ import {
   leftoverName,
 } from '../../src/domain/book/find.ts';
 import type { Mold } from '../../src/domain/book/book.ts';
-import { type Exact, notBelowZero, sum, toCell } from '../../src/domain/kernel/exact.ts';
+import { type Exact, exact, notBelowZero, sum, toCell } from '../../src/domain/kernel/exact.ts';
 import { nameKey } from '../../src/domain/kernel/names.ts';
 import { answer, andThen, notYet, type Result, wrong } from '../../src/domain/kernel/result.ts';
 import type { BenchMeasure } from '../../src/domain/measure/units.ts';
+import { moldFill } from '../../src/domain/measure/mold-fill.ts';
 import { canMake } from '../../src/domain/recipe/can-make.ts';
 import { needsFinerScale, tooLittle } from '../../src/domain/recipe/hand-amount.ts';
 import { materialNeeds } from '../../src/domain/recipe/material-needs.ts';
@@ -17,24 +18,30 @@ import type { Sitting } from '../../src/domain/recipe/melt-plan.ts';
 import { baseShare, type Melt, soapForFills } from '../../src/domain/recipe/melt.ts';
 import { countTiles } from '../../src/domain/recipe/tile-count.ts';
 import { onHand } from '../../src/domain/stock/on-hand.ts';
-import { amountCell, type AnswersOf, type CellAnswer, type CellRows } from '../answer.ts';
+import {
+  amountCell,
+  type AnswersOf,
+  type CellAnswer,
+  type CellRows,
+  cellOrBlank,
+} from '../answer.ts';
 import { makeRecords } from '../records/make.ts';
-import { byHand, exactly, type Planning, type SittingAsked, sittingOf } from './sitting.ts';
+import { asWeighed, byRecipe, type Planning, type SittingAsked, sittingOf } from './sitting.ts';
 
 export const makeAnswers: AnswersOf<typeof makeRecords> = {
   MELTSHEET: (batch) =>
-    andThen(sittingOf(batch, exactly), (plan) =>
+    andThen(sittingOf(batch, byRecipe), (plan) =>
       answer(meltsOf(plan).flatMap((melt, index) => meltRows(melt, index + 1))),
     ),
 
-  MATERIALS: (batch) => needRows(batch, exactly),
+  MATERIALS: (batch) => needRows(batch, byRecipe),
 
   WEIGHOUT: (batch) =>
-    andThen(sittingOf(batch, byHand), (plan) =>
+    andThen(sittingOf(batch, asWeighed), (plan) =>
       answer(meltsOf(plan).flatMap((melt, index) => handRows(melt, index + 1, plan.scaleStepG))),
     ),
 
-  TAKEOUT: (batch) => needRows(batch, byHand),
+  TAKEOUT: (batch) => needRows(batch, asWeighed),
 
   CANMAKE: ({ design, book, today }) =>
     andThen(findDesign(book, design), (found) => canMake(book, found, today)),
@@ -47,6 +54,18 @@ export const makeAnswers: AnswersOf<typeof makeRecords> = {
       andThen(findSoap(book, colour), (soap) => answer(g.times(baseShare(soap)))),
     );
   },
+
+  MOLDFILL: ({ weights, emptyG, densityOfWhatWasWeighed, densityOfSoap }) =>
+    andThen(
+      moldFill({
+        weights: weights.flat(),
+        emptyG,
+        weighedDensity: exact(densityOfWhatWasWeighed),
+        soapDensity: exact(densityOfSoap),
+      }),
+      ({ fillG, sdG, uncertaintyG, trials }) =>
+        answer([[toCell(fillG), cellOrBlank(sdG), cellOrBlank(uncertaintyG), trials]]),
+    ),
 
   TILECOUNT: ({ pattern, colour: wanted }) => {
     const counts = countTiles(pattern);

@@ -24,8 +24,8 @@ export interface Planning {
   readonly alone?: typeof plainPlan;
 }
 
-export const exactly: Planning = { plan: planSitting, alone: plainPlan };
-export const byHand: Planning = { plan: planSittingByHand };
+export const byRecipe: Planning = { plan: planSitting, alone: plainPlan };
+export const asWeighed: Planning = { plan: planSittingByHand };
 
 /** What the designs asked for take together. */
 export function sittingOf(asked: SittingAsked, { plan, alone }: Planning): Result<Sitting> {

@@ -82,6 +82,32 @@ export const makeRecords = {
     answers: 'number',
     restsOn: ['items'],
   },
+  MOLDFILL: {
+    help: 'What one fill of a mold holds, by weighing some of them: the mean, how far single fills lie apart, and how far the mean may be off. For a mean sure to a gram (19 times of 20, common practice) weigh (2 × SD g)² fills in all; one alone has no SD: weigh another.',
+    takes: {
+      weights: { kind: 'range', help: 'The weight of each fill in g, a cell for each.' },
+      emptyG: {
+        kind: 'number',
+        help: 'What the empty mold weighs, in g; 0 if blank.',
+        optional: true,
+        ifBlank: 0,
+      },
+      densityOfWhatWasWeighed: {
+        kind: 'count',
+        help: 'In g per ml; 1 if blank. Water of 20 °C has 0.9982.',
+        optional: true,
+        ifBlank: 1,
+      },
+      densityOfSoap: {
+        kind: 'count',
+        help: 'In g per ml; 1 if blank. Where soap was weighed give the same for both.',
+        optional: true,
+        ifBlank: 1,
+      },
+    },
+    answers: { columns: ['Fill g', 'SD g', 'Uncertainty g', 'Trials'] },
+    restsOn: [],
+  },
   TILECOUNT: {
     help: 'Counts the tiles of each colour in a mosaic pattern, most first; with a colour, its number of tiles.',
     takes: {

@@ -40,7 +40,7 @@ function column(table: string, header: string): Cell[] {
 
 const materials = column('Materials', 'Material');
 const days = [demoDay - 200, demoDay - 30, demoDay, '2026-12-24', ''];
-const history = column('Moves', 'Quantity')
+const history = column('LedgerLines', 'Quantity')
   .slice(0, 40)
   .map((cell) => [Math.abs(Number(cell))]);
 
@@ -54,6 +54,9 @@ const asked: Readonly<Record<string, readonly unknown[]>> = {
   costPerOrder: [6],
   costPerUnit: [0.02, 2.4],
   design: column('Designs', 'Design'),
+  densityOfSoap: [1.05, ''],
+  densityOfWhatWasWeighed: [0.9982, ''],
+  emptyG: [0, 12.5, ''],
   ending: [0.95, 0.5, ''],
   fair: column('Sales', 'Fair'),
   feeFixed: [0.3, ''],
@@ -63,7 +66,7 @@ const asked: Readonly<Record<string, readonly unknown[]>> = {
   from: ['g', 'ml', 'drops', ...days],
   history: [history, history.slice(0, 9)],
   holdingPerUnit: [0.2],
-  item: [...materials, ...column('Moves', 'Material')],
+  item: [...materials, ...column('LedgerLines', 'Material')],
   leadDays: [6, 0],
   lot: column('Lots', 'Lot'),
   lotOrBatch: [...column('Lots', 'Lot'), ...column('Batches', 'Batch')],
@@ -86,6 +89,7 @@ const asked: Readonly<Record<string, readonly unknown[]>> = {
   servicePercent: [90, 97.5],
   taxPercent: [8, ''],
   to: ['oz', 'kg', 'g', 'drops'],
+  weights: [[[27.1], [26.8], ['']], 25],
   useLeftovers: [true, false, ''],
   yearlyUse: [1200],
 };

@@ -27,6 +27,7 @@ const said: Readonly<Record<string, unknown>> = {
   ...{ book: ask('BOOK', ...tables), design: 'Tide Pool', bars: 12, mold: 'Tiles' },
   ...{ item: 'Clear base', material: 'Clear base', batch: 'T1', fair: 'Dock Fair', lot: 'C1' },
   ...{ lotOrBatch: 'T1', pattern: [['Teal', 'Foam']], history, periods: 3 },
+  weights: [[27.1], [26.8], [27.4]],
   ...{ quantity: 1, cost: 4, marginPercent: 50, fixedCost: 80, price: 9, costPerUnit: 4 },
   ...{ servicePercent: 95, sdDailyUse: 5, leadDays: 10 },
   ...{ yearlyUse: 900, costPerOrder: 8, holdingPerUnit: 0.4 },
