@@ -1,3 +1,4 @@
+import { labourMinutes } from '../../src/domain/recipe/labour.ts';
 import type { Book, Design, Soap } from '../../src/domain/book/book.ts';
 import { findDesign, leftoverName, spareName } from '../../src/domain/book/find.ts';
 import { type Day, readDay } from '../../src/domain/kernel/day.ts';
@@ -82,9 +83,8 @@ export function hasLeftovers(book: Book, design: Design, asOf: Day): boolean {
 }
 
 /** Minutes the design itself says for the bars to start. */
-export function plannedMinutes({ design, plan }: PlannedPour): Exact {
-  return design.labourMinutes.times(plan.barsToStart).plus(design.setupMinutes);
-}
+export const plannedMinutes = ({ design, plan }: PlannedPour): Exact =>
+  labourMinutes(design, plan.barsToStart);
 
 /** The pour as the maker reports it; the plan stands wherever nothing was typed. */
 export function pourOfDraft(draft: Draft, planned: PlannedPour, by: string): Result<Pour> {

@@ -1,3 +1,4 @@
+import { labourMinutes } from '../recipe/labour.ts';
 import type { Book, Move } from '../book/book.ts';
 import { batchStates } from '../book/words.ts';
 import { count } from '../kernel/count.ts';
@@ -87,7 +88,7 @@ function batchLine(
     good: bars.toNumber(),
     seconds: 0,
     lost: undefined,
-    minutes: design.labourMinutes.times(bars).plus(design.setupMinutes),
+    minutes: labourMinutes(design, bars),
     materialCost: sum(made.map(({ value }) => exact(value ?? 0))),
     costPerBar: undefined,
     readyOn: Math.ceil(poured + design.handsOffHours.toNumber() / 24),

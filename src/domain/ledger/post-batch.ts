@@ -1,3 +1,4 @@
+import { labourMinutes } from '../recipe/labour.ts';
 import type { Book, Item } from '../book/book.ts';
 import { itemOfBars, itemOfLeftover } from '../book/find.ts';
 import { batchStates, type MoveReason } from '../book/words.ts';
@@ -216,7 +217,7 @@ function newMove(line: MoveLine, pour: Pour, number: number): NewMove {
 function batchLine(book: Book, pour: Pour, materialCost: Exact): Result<NewBatch> {
   const { design, barsToStart } = pour.plan;
   const { labourRatePerHour, overheadPerBar, currency } = book.settings;
-  const planned = design.labourMinutes.times(barsToStart).plus(design.setupMinutes);
+  const planned = labourMinutes(design, barsToStart);
   const minutes = pour.minutes === undefined ? planned : exact(pour.minutes);
   return andThen(moldWear(pour.plan), (wear) => {
     const labour = minutes.div(60).times(labourRatePerHour);

@@ -1,3 +1,4 @@
+import { labourMinutes } from '../recipe/labour.ts';
 import type { Book, Design, Mold } from '../book/book.ts';
 import type { Settings } from '../book/settings.ts';
 import { divideUp, type Exact, exact, toCell } from '../kernel/exact.ts';
@@ -45,7 +46,7 @@ export const dryingDays = ({ handsOffHours }: Design): number =>
 
 /** Minutes of work for a batch of so many good bars, the lost ones with them. */
 export function minutesFor(design: Design, bars: number): number {
-  return toCell(design.labourMinutes.times(started(design, bars)).plus(design.setupMinutes));
+  return toCell(labourMinutes(design, started(design, bars)));
 }
 
 /** Bars to start so that so many come out good. */

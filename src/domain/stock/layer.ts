@@ -1,4 +1,4 @@
-import type { Lot } from '../book/book.ts';
+import type { Item, Lot, Move } from '../book/book.ts';
 import { type Day, wholeDay } from '../kernel/day.ts';
 import { type Exact, zero } from '../kernel/exact.ts';
 import { compareLots } from '../kernel/names.ts';
@@ -76,4 +76,10 @@ export function pickOrder(a: StockLayer, b: StockLayer): number {
     a.came - b.came ||
     compareLots(a.lot, b.lot)
   );
+}
+
+/** Soap and bars without a Lot are known by the batch that made them; material without one by no lot. */
+export function madeBy(move: Move, item: Item): string {
+  if (item.kind === 'material') return '';
+  return move.batch === '' || move.reason === 'counted' ? move.entry : move.batch;
 }

@@ -3,7 +3,7 @@ import { valueIn } from '../book/ledger.ts';
 import type { Day } from '../kernel/day.ts';
 import { type Exact, exact, zero } from '../kernel/exact.ts';
 import type { ItemHistory } from './item-history.ts';
-import { layerOfLot, PricedLayer, type StockLayer } from './layer.ts';
+import { layerOfLot, madeBy, PricedLayer, type StockLayer } from './layer.ts';
 import { landedCost, landedUnitCost, ownPrice, packUnitCost } from './lot-cost.ts';
 import { Pool } from './pool.ts';
 import { type TakenFirst, takenFirst } from './taken-first.ts';
@@ -132,10 +132,4 @@ const NO_ROWS: ReadonlySet<number> = new Set();
 function putsInUnvalued({ ledger }: ItemHistory, rows: Int32Array): boolean {
   const { quantities, values } = ledger.columns;
   return rows.some((row) => (quantities[row] as number) > 0 && Number.isNaN(values[row]));
-}
-
-/** Soap and bars without a Lot are known by the batch that made them; material without one by no lot. */
-function madeBy(move: Move, item: Item): string {
-  if (item.kind === 'material') return '';
-  return move.batch === '' || move.reason === 'counted' ? move.entry : move.batch;
 }

@@ -37,20 +37,3 @@ export function grossToNet(
     return { projected: stock, net, planned };
   });
 }
-
-/** When orders must be placed so that planned receipts come in time. */
-export interface Releases {
-  /** What to order in each span. */
-  readonly orders: readonly Exact[];
-  /** What should have been ordered before the first span. */
-  readonly overdue: Exact;
-}
-
-/** Moves planned receipts earlier by the lead time, in spans. */
-export function releasesOf(buckets: readonly NetBucket[], lead: number): Releases {
-  const late = buckets.slice(0, lead).reduce((sum, { planned }) => sum.plus(planned), zero);
-  return {
-    orders: buckets.map((_, index) => buckets[index + lead]?.planned ?? zero),
-    overdue: late,
-  };
-}

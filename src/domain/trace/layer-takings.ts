@@ -1,7 +1,7 @@
 import type { Book, Item, Lot, Move } from '../book/book.ts';
 import { type Exact, exact, least } from '../kernel/exact.ts';
 import { historyOf, liveMoves } from '../stock/ledger-index.ts';
-import type { StockLayer } from '../stock/layer.ts';
+import { madeBy, type StockLayer } from '../stock/layer.ts';
 import { Shelf } from '../stock/shelf.ts';
 
 /** Quantity that one move took out of what came in together. */
@@ -111,10 +111,4 @@ function layerOfMove(move: Move, item: Item, shelf: Shelf): StockLayer {
     unitValue: undefined,
     entry: move.entry,
   };
-}
-
-/** As in valuation: soap and bars without a Lot are known by their batch; what was counted in by no batch. */
-function madeBy(move: Move, item: Item): string {
-  if (item.kind === 'material') return '';
-  return move.batch === '' || move.reason === 'counted' ? move.entry : move.batch;
 }

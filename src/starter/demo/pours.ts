@@ -1,3 +1,4 @@
+import { labourMinutes } from '../../domain/recipe/labour.ts';
 import type { Book, Design } from '../../domain/book/book.ts';
 import { findDesign, leftoverName } from '../../domain/book/find.ts';
 import { assert } from '../../domain/kernel/assert.ts';
@@ -57,7 +58,7 @@ export function recordPour(
   const plan = sound(planPour(book, wanted, pour.poured));
   const seconds = roll() < 0.35 ? 1 : roll() < 0.15 ? 2 : 0;
   const started = plan.barsToStart.toNumber();
-  const planned = design.labourMinutes.times(started).plus(design.setupMinutes).toNumber();
+  const planned = labourMinutes(design, started).toNumber();
   const answer = sound(
     postBatch(
       book,

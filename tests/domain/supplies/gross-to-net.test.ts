@@ -5,7 +5,6 @@ import {
   type Bucket,
   grossToNet,
   type NetBucket,
-  releasesOf,
 } from '../../../src/domain/supplies/gross-to-net.ts';
 
 const buckets = (gross: readonly number[], receipts: readonly number[] = []): Bucket[] =>
@@ -18,6 +17,24 @@ const buckets = (gross: readonly number[], receipts: readonly number[] = []): Bu
 const projected = (rows: readonly NetBucket[]): number[] =>
   rows.map((row) => toCell(row.projected));
 const net = (rows: readonly NetBucket[]): number[] => rows.map((row) => toCell(row.net));
+
+/** When orders must be placed so that planned receipts come in time. */
+interface Releases {
+  /** What to order in each span. */
+  readonly orders: readonly Exact[];
+  /** What should have been ordered before the first span. */
+  readonly overdue: Exact;
+}
+
+/** Moves planned receipts earlier by the lead time, in spans. */
+function releasesOf(buckets: readonly NetBucket[], lead: number): Releases {
+  const late = buckets.slice(0, lead).reduce((sum, { planned }) => sum.plus(planned), zero);
+  return {
+    orders: buckets.map((_, index) => buckets[index + lead]?.planned ?? zero),
+    overdue: late,
+  };
+}
+
 const cells = (figures: readonly Exact[]): number[] => figures.map(toCell);
 
 describe('a chair of seat, back and legs (lead time two weeks each, lot for lot)', () => {
