@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { airPassengers } from '../domain/forecast/series.ts';
+import { demoTables } from '../../src/starter/demo/demo-tables.ts';
+import { demoDay } from '../../src/starter/demo/season.ts';
 import { column, errorOf, loadFunctions } from '../support/worksheet-functions.ts';
 import {
   ranges,
@@ -118,6 +120,24 @@ describe('SUPPLIES', () => {
     expect(planned).toHaveLength(batch.length);
     for (const [name] of batch.slice(1))
       expect(gross(planned, String(name))).toBe(gross(batch, String(name)));
+  });
+
+  it('counts what MATERIALS says of all that CALENDAR pours on each day', () => {
+    const demo = call('BOOK', ...demoTables().map(({ headers, rows }) => [headers, ...rows]));
+    const days = new Map<unknown, unknown[][]>();
+    for (const [day, task, ...batch] of call('CALENDAR', demo, demoDay) as unknown[][])
+      if (task === 'Pour') days.set(day, [...(days.get(day) ?? []), batch]);
+    const taken = new Map<unknown, number>();
+    for (const pours of days.values()) {
+      const [designs, bars] = [0, 1].map((at) => asColumn(pours.map((batch) => batch[at])));
+      const [, ...needs] = call('MATERIALS', designs, bars, demo) as [unknown, number][];
+      for (const [name, amount] of needs) taken.set(name, (taken.get(name) ?? 0) + amount);
+    }
+    const [, ...planned] = call('SUPPLIES', demo, demoDay) as [unknown, number][];
+    expect([...taken.values()].filter((amount) => amount > 0)).toHaveLength(planned.length);
+    for (const [name, gross] of planned)
+      expect(taken.get(name), String(name)).toBeCloseTo(gross, 6);
+    expect(Math.max(...[...days.values()].map((pours) => pours.length))).toBeGreaterThan(1);
   });
 
   it('takes Buffer days of Settings', () => {

@@ -3,8 +3,8 @@ import { addUnder } from '../kernel/add-under.ts';
 import { addTo, type Exact, exact, sum, zero } from '../kernel/exact.ts';
 import { andThen, answer, type Result, wrong } from '../kernel/result.ts';
 import {
-  byHand,
-  exactly,
+  measuredByHand,
+  measuredExactly,
   type LayerOfBars,
   type MaterialNeed,
   type Measuring,
@@ -53,29 +53,29 @@ type AskedTogether = readonly [
 ];
 
 /** Works out the melts for whole bars (contract §3). Fails unless `bars` is a whole number from 1. */
-export const planMelts = (...asked: Asked): Result<MeltPlan> => plan(asked, exactly);
+export const planMelts = (...asked: Asked): Result<MeltPlan> => plan(asked, measuredExactly);
 
 /**
  * The same in amounts that a scale and a dropper can do, for all that is weighed or recorded. A colour
  * is melted for what its blends take when weighed so, which can come to a scale step more or less.
  */
-export const planByHand = (...asked: Asked): Result<MeltPlan> => plan(asked, byHand);
+export const planByHand = (...asked: Asked): Result<MeltPlan> => plan(asked, measuredByHand);
 
 /**
  * The melts of several designs made in one sitting: their needs are summed before fills and melts are
  * rounded up. A design that stands twice is one batch of all its bars. Fails as `planMelts`.
  */
 export const planSitting = (...asked: AskedTogether): Result<Sitting> =>
-  planTogether(asked, exactly);
+  planTogether(asked, measuredExactly);
 
 /** `planSitting` in the amounts of `planByHand`. */
 export const planSittingByHand = (...asked: AskedTogether): Result<Sitting> =>
-  planTogether(asked, byHand);
+  planTogether(asked, measuredByHand);
 
 /** `planMelts` for a whole number of bars from 1 of a design that has layers, however many. */
 export function meltsFor(...[design, bars, settings, onHand]: Asked): MeltPlan {
   const batch = started({ design, bars });
-  return { ...batch, ...melted([batch], settings, onHand, exactly) };
+  return { ...batch, ...melted([batch], settings, onHand, measuredExactly) };
 }
 
 function plan([design, bars, settings, onHand]: Asked, measuring: Measuring): Result<MeltPlan> {

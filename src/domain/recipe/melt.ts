@@ -56,9 +56,9 @@ export interface Measuring {
   readonly add: (need: MaterialNeed, scaleStepG: Exact) => MaterialNeed;
 }
 
-export const exactly: Measuring = { weigh: weighExactly, add: (need) => need };
+export const measuredExactly: Measuring = { weigh: weighExactly, add: (need) => need };
 
-export const byHand: Measuring = {
+export const measuredByHand: Measuring = {
   weigh: weighByHand,
   add: ({ material, quantity }, scaleStepG) => ({
     material,

@@ -121,7 +121,9 @@ describe('designs made in one sitting', () => {
     expect(refusalOf(['Cove', 1], ['Reef', 1.5])).toBe(
       'Bars of Reef is 1.5. Give a whole number, 1 or more.',
     );
-    expect(refusalOf(['Cove', 0], ['Reef', 1])).toBe('Bars is 0. Give a whole number, 1 or more.');
+    expect(refusalOf(['Cove', 0], ['Reef', 1])).toBe(
+      'Bars of Cove is 0. Give a whole number, 1 or more.',
+    );
   });
 });
 
