@@ -38,6 +38,7 @@ const domainFolders = [
     'recipe',
     'cost',
     'sell',
+    'accounts',
   ],
   ...['reorder', 'schedule', 'supplies', 'trace', 'now', 'label', 'ledger', 'health'],
 ];

@@ -5,6 +5,7 @@ import { labelAnswers } from './answers/label.ts';
 import { makeAnswers } from './answers/make.ts';
 import { measureAnswers } from './answers/measure.ts';
 import { planAnswers } from './answers/plan.ts';
+import { accountsAnswers } from './answers/accounts.ts';
 import { sellAnswers } from './answers/sell.ts';
 import { stockAnswers } from './answers/stock.ts';
 import { traceAnswers } from './answers/trace.ts';
@@ -16,6 +17,7 @@ const answers: Readonly<Record<FunctionId, AnyAnswer>> = {
   ...makeAnswers,
   ...costAnswers,
   ...sellAnswers,
+  ...accountsAnswers,
   ...stockAnswers,
   ...buyAnswers,
   ...planAnswers,

@@ -1,3 +1,4 @@
+import { accountsRecords } from './accounts.ts';
 import { bookRecords, todayRecords } from './book.ts';
 import { buyRecords } from './buy.ts';
 import { costRecords } from './cost.ts';
@@ -19,6 +20,7 @@ export const questions = [
   ['what do I weigh out?', makeRecords],
   ['what does a bar cost me?', costRecords],
   ['what do I ask for it?', sellRecords],
+  ['what did it bring, and who owes whom?', accountsRecords],
   ['what is left on the shelf?', stockRecords],
   ['what must I buy, and by when?', buyRecords],
   ['what shall I make, and on which days?', planRecords],

@@ -88,7 +88,7 @@ const asked: Readonly<Record<string, readonly unknown[]>> = {
   season: [4, 12, ''],
   servicePercent: [90, 97.5],
   taxPercent: [8, ''],
-  to: ['oz', 'kg', 'g', 'drops'],
+  to: ['oz', 'kg', 'g', 'drops', ...days],
   weights: [[[27.1], [26.8], ['']], 25],
   useLeftovers: [true, false, ''],
   yearlyUse: [1200],

@@ -6,16 +6,22 @@ import type { FunctionRecord } from '../../functions/records/record.ts';
 import { USUAL_SEASON } from '../../src/domain/forecast/forecast.ts';
 import { USUAL_BARS } from '../../src/domain/recipe/plain-plan.ts';
 import { fullWorkshop } from '../support/full-workshop.ts';
-import { ranges, withRows } from '../support/small-book.ts';
+import { ranges, table, type Tables, withRows } from '../support/small-book.ts';
 
 const ask = (id: string, ...given: unknown[]): unknown => functions[id]?.(...given);
 
 // A plan that no test run is late for, and labels that can be written.
-const planned = withRows(
-  withRows(fullWorkshop, 'Plan', ['Q1', 'Tide Pool', 6, '2199-12-20', '']),
-  'Fairs',
-  ['Dock Fair', '2199-12-20', 30, 5, 0, 8],
-);
+const planned: Tables = {
+  ...withRows(withRows(fullWorkshop, 'Plan', ['Q1', 'Tide Pool', 6, '2199-12-20', '']), 'Fairs', [
+    'Dock Fair',
+    '2199-12-20',
+    30,
+    5,
+    0,
+    8,
+  ]),
+  Partners: table('Partner | Share %', ['Ada', 100]),
+};
 const tables = ranges({
   ...planned,
   Materials: (planned['Materials'] ?? []).map((row, at) => [...row, at === 0 ? 'INCI' : 'Aqua']),
@@ -30,6 +36,8 @@ const said: Readonly<Record<string, unknown>> = {
   weights: [[27.1], [26.8], [27.4]],
   ...{ quantity: 1, cost: 4, marginPercent: 50, fixedCost: 80, price: 9, costPerUnit: 4 },
   ...{ servicePercent: 95, sdDailyUse: 5, leadDays: 10 },
+  // Days on which nothing was bought or sold.
+  ...{ from: 45_330, to: 45_337 },
   ...{ yearlyUse: 900, costPerOrder: 8, holdingPerUnit: 0.4 },
 };
 

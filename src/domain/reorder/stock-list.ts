@@ -11,7 +11,7 @@ import { stockAt } from '../stock/valuation.ts';
 
 export interface StockLine {
   readonly item: Item;
-  /** The material's kind, or leftover, spare, bars. */
+  /** The material's kind, or leftover, spare, bars, seconds, placed. */
   readonly kind: string;
   readonly onHand: Exact;
   readonly value: Result<Exact>;
@@ -61,5 +61,16 @@ export function madeItems(book: Book): Item[] {
   return [...items.values()];
 }
 
-const order = ['base', 'colourant', 'fragrance', 'extra', 'packaging', 'leftover', 'spare', 'bars'];
+const order = [
+  'base',
+  'colourant',
+  'fragrance',
+  'extra',
+  'packaging',
+  'leftover',
+  'spare',
+  'bars',
+  'seconds',
+  'placed',
+];
 const kindRank = ({ kind }: StockLine): number => order.indexOf(kind);

@@ -26,9 +26,13 @@ export function taxOnTop(net: Exact, taxPercent: Exact, currency: string): Taxed
   return { paid: net.plus(tax), tax, net };
 }
 
+/** The tax on a sale in percent: that of its place, or of the Settings where the place has none of its own. */
+export const taxRateOf = ({ salesTaxPercent }: Book['settings'], { place }: Sale): Exact =>
+  place?.taxPercent ?? salesTaxPercent;
+
 /** What the buyer paid for a sale, parted as the Settings say of prices and tax. */
 export function paidFor(settings: Book['settings'], sale: Sale): Taxed {
-  const { currency, pricesIncludeTax, salesTaxPercent } = settings;
+  const { currency, pricesIncludeTax } = settings;
   const price = exact(sale.priceEach).times(exact(sale.bars));
-  return (pricesIncludeTax ? taxInside : taxOnTop)(price, salesTaxPercent, currency);
+  return (pricesIncludeTax ? taxInside : taxOnTop)(price, taxRateOf(settings, sale), currency);
 }

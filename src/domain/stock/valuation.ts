@@ -1,6 +1,7 @@
-import type { Book, Item } from '../book/book.ts';
+import type { Book, Item, Move } from '../book/book.ts';
+import type { MoveReason } from '../book/words.ts';
 import type { Day } from '../kernel/day.ts';
-import { type Exact, sum, zero } from '../kernel/exact.ts';
+import { addTo, type Exact } from '../kernel/exact.ts';
 import { oncePer } from '../kernel/once-per.ts';
 import { answer, notYet, type Result } from '../kernel/result.ts';
 import { type ItemHistory, oncePerContent } from './item-history.ts';
@@ -11,7 +12,7 @@ import { historyOf } from './ledger-index.ts';
 import { packUnitCost } from './lot-cost.ts';
 import { onHand } from './on-hand.ts';
 import type { Shelf } from './shelf.ts';
-import { Walk } from './walk.ts';
+import { Walk, worthOf } from './walk.ts';
 
 /** Stock of one item at the end of a day. */
 export interface Stock {
@@ -55,6 +56,37 @@ export function foundAt(
   if (keepsLots) return { lot, unitValue: newestUnitCost };
   const cost = unitCost(book, item, asOf);
   return { lot, unitValue: cost.ok ? cost.value : undefined };
+}
+
+/**
+ * What the lines of some reasons changed the worth of an item's stock by, up to the end of a day; without those that
+ * were taken back by then.
+ */
+export function worthByReason(
+  book: Book,
+  item: Item,
+  asOf: Day,
+  reasons: readonly MoveReason[],
+): ReadonlyMap<MoveReason, Exact> {
+  const history = historyOf(book, item);
+  const { values, places } = book.ledger.columns.reasons;
+  const heard = values.map((reason) => reasons.includes(reason));
+  const hears = (row: number): boolean => heard[places[row] as number] === true;
+  const worth = new Map<MoveReason, Exact>();
+  if (!history.rows.some(hears)) return worth;
+  const changed = (row: number, by: Exact): void => {
+    addTo(worth, values[places[row] as number] as MoveReason, by);
+  };
+  new Walk(item, history, asOf, isAverage(book), { hears, changed });
+  return worth;
+}
+
+/** The lines that put an item in stock by the end of a day though nothing says what it was worth. */
+export function unvaluedMoves(book: Book, item: Item, asOf: Day): readonly Move[] {
+  const { rows, ledger } = historyOf(book, item);
+  const { quantities, values } = ledger.columns;
+  const mayBe = rows.some((row) => (quantities[row] as number) > 0 && Number.isNaN(values[row]));
+  return mayBe ? walkTo(book, item, asOf).unvalued : [];
 }
 
 /** Walks an item's lots and moves up to the end of a day, each day and item once. */
@@ -150,21 +182,17 @@ function followed(book: Book, item: Item, asOf: Day): Stock {
   };
 }
 
-const worthOf = (filled: readonly StockLayer[]): Exact =>
-  sum(filled.map(({ quantity, unitValue }) => quantity.times(unitValue ?? zero)));
-
 function valueOf(
   book: Book,
   walk: Walk,
   filled: readonly StockLayer[],
   quantity: Exact,
 ): Result<Exact> {
-  const { item, pool, shelf } = walk;
-  const averaged = isAverage(book) ? pool : undefined;
+  const { item } = walk;
   const unknown = isAverage(book)
     ? quantity.isZero()
       ? undefined
-      : walk.unvalued
+      : walk.unvalued[0]?.entry
     : filled.find((layer) => layer.unitValue === undefined)?.entry;
   if (unknown !== undefined) {
     return notYet(
@@ -173,6 +201,5 @@ function valueOf(
   }
   const owedAt = walk.newestUnitCost ?? packUnitCost(item);
   if (owedAt === undefined && quantity.isNegative()) return noCostYet(item);
-  if (averaged !== undefined) return answer(averaged.value);
-  return answer(worthOf(filled).minus(shelf.owed.times(owedAt ?? zero)));
+  return answer(walk.worthNow);
 }

@@ -1,7 +1,7 @@
 import type { Item, Lot, Move } from '../book/book.ts';
 import { valueIn } from '../book/ledger.ts';
 import type { Day } from '../kernel/day.ts';
-import { type Exact, exact, zero } from '../kernel/exact.ts';
+import { type Exact, exact, sum, zero } from '../kernel/exact.ts';
 import type { ItemHistory } from './item-history.ts';
 import { layerOfLot, madeBy, PricedLayer, type StockLayer } from './layer.ts';
 import { landedCost, landedUnitCost, ownPrice, packUnitCost } from './lot-cost.ts';
@@ -10,6 +10,13 @@ import { type TakenFirst, takenFirst } from './taken-first.ts';
 import { Shelf } from './shelf.ts';
 import { LayersWorth } from './worth.ts';
 
+/** Is told by how much the lines that it listens for change what the stock is worth. */
+export interface Listener {
+  /** Whether it listens for the line in a row of the ledger. */
+  readonly hears: (row: number) => boolean;
+  readonly changed: (row: number, by: Exact) => void;
+}
+
 /** An item's stock after its lots and live moves up to the end of a day, in order of time. */
 export class Walk {
   readonly shelf = new Shelf();
@@ -17,13 +24,21 @@ export class Walk {
   readonly pool: Pool | undefined;
   /** What the layers are worth as they come and go, where a move without a Value asks for it. */
   private readonly worth: LayersWorth | undefined;
-  /** The first entry that put stock in without a value. */
-  unvalued: string | undefined;
+  /** The moves that put stock in without a value, in order of time. */
+  readonly unvalued: Move[] = [];
   readonly item: Item;
   private newest: StockLayer | undefined;
+  private readonly listener: Listener | undefined;
 
-  constructor(item: Item, history: ItemHistory, asOf: Day, isAverage: boolean) {
+  constructor(
+    item: Item,
+    history: ItemHistory,
+    asOf: Day,
+    isAverage: boolean,
+    listener?: Listener,
+  ) {
     this.item = item;
+    this.listener = listener;
     const rows = history.liveRows(asOf);
     if (isAverage) this.pool = new Pool();
     else if (putsInUnvalued(history, rows)) this.worth = new LayersWorth();
@@ -42,6 +57,14 @@ export class Walk {
     return this.newest?.lot ?? '';
   }
 
+  /** What is on the shelf, less what it owes at the latest cost; 0 for what has no cost. */
+  get worthNow(): Exact {
+    if (this.pool !== undefined) return this.pool.value;
+    const { filled, owed } = this.shelf;
+    const owedAt = this.newestUnitCost ?? packUnitCost(this.item) ?? zero;
+    return worthOf(filled).minus(owed.times(owedAt));
+  }
+
   private follow({ lots, ledger }: ItemHistory, { rows, asWritten }: TakenFirst, until: Day): void {
     const { whens, quantities, lots: lotNames, values } = ledger.columns;
     let nextLot = 0;
@@ -55,12 +78,14 @@ export class Walk {
     for (const row of rows) {
       receiveBefore(Math.floor(whens[row] as Day) + 1);
       const quantity = quantities[row] as number;
+      const heard = this.listener?.hears(row) === true ? this.worthNow : undefined;
       // Most moves take something off the shelf; an object is made of the others only.
       if (quantity > 0) this.putIn(ledger.move(row));
       else {
         const written = asWritten.has(row) ? exact(values[row] as number).abs() : undefined;
         this.takeOut(-quantity, valueIn(lotNames, row), written);
       }
+      if (heard !== undefined) this.listener?.changed(row, this.worthNow.minus(heard));
     }
     receiveBefore(until);
   }
@@ -85,7 +110,7 @@ export class Walk {
     );
     this.put(layer, move.quantity);
     const hasOwnPrice = sameLot === undefined && givenValue(move) !== undefined;
-    if (!hasOwnPrice && layer.unitValue === undefined) this.unvalued ??= move.entry;
+    if (!hasOwnPrice && layer.unitValue === undefined) this.unvalued.push(move);
     else if (this.item.kind !== 'material' && move.reason !== 'counted') this.newest = layer;
     if (this.pool === undefined) return;
     // More of a lot that is known joins all there is at the average, which stays as it is.
@@ -126,6 +151,10 @@ export class Walk {
 /** What a line says it was worth; seconds are worth nothing unless it is said (contract §4). */
 const givenValue = ({ value, reason, item }: Move): number | undefined =>
   value ?? (item.kind === 'seconds' && reason === 'made' ? 0 : undefined);
+
+/** What layers are worth at their own costs; nothing for one without a cost. */
+export const worthOf = (layers: readonly StockLayer[]): Exact =>
+  sum(layers.map(({ quantity, unitValue }) => quantity.times(unitValue ?? zero)));
 
 const NO_ROWS: ReadonlySet<number> = new Set();
 
