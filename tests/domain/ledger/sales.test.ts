@@ -11,7 +11,7 @@ import { findTables } from '../../../src/workbook/find-tables.ts';
 import { applyChange } from '../../support/apply-change.ts';
 import { post, readTables, sure } from '../../support/ledger-of.ts';
 import { day, pourOf } from '../../support/pour-of.ts';
-import { tableData, type Tables, workshop } from '../../support/small-book.ts';
+import { tableData, type Tables, withRows, workshop } from '../../support/small-book.ts';
 
 const FAIR_DAY = day('2024-03-10');
 const poured = post(workshop, pourOf('Tide Pool', 12), FAIR_DAY)?.after ?? workshop;
@@ -19,7 +19,7 @@ const poured = post(workshop, pourOf('Tide Pool', 12), FAIR_DAY)?.after ?? works
 type Lines = readonly (readonly [bars: number, price: string])[];
 
 /** Works out a day of selling Tide Pools; the day differs from the usual one as said. */
-function sell(tables: Tables, lines: Lines, differs: Partial<SellingDay> = {}) {
+function sell(tables: Tables, lines: Lines, differs: Partial<SellingDay> = {}, today = FAIR_DAY) {
   const book = readTables(tables);
   const design = sure(findDesign(book, 'Tide Pool'));
   const selling: SellingDay = {
@@ -31,7 +31,7 @@ function sell(tables: Tables, lines: Lines, differs: Partial<SellingDay> = {}) {
     by: '',
     ...differs,
   };
-  return postSales(book, selling, FAIR_DAY);
+  return postSales(book, selling, today);
 }
 
 function bars(tables: Tables) {
@@ -106,6 +106,18 @@ describe('postSales', () => {
   ] as const)('refuses %s with a sentence', (_, lines, differs, sentence) => {
     const result = sell(poured, lines, differs);
     expect(!result.ok && result.failure.sentence).toMatch(sentence);
+  });
+
+  it('written down late counts what has left the shelf since', () => {
+    const since = withRows(poured, 'LedgerLines', [
+      ...['W1', '2024-03-12', 'given', 'Tide Pool', -10, '', '', '', '', 'gift'],
+    ]);
+    const late = day('2024-03-15');
+    expect(sure(sell(since, [[2, '9']], {}, late)).moves).toHaveLength(1);
+    const tooMany = sell(since, [[3, '9']], {}, late);
+    expect(!tooMany.ok && tooMany.failure.sentence).toMatch(
+      /3 bars of Tide Pool are more than the 2 in stock/,
+    );
   });
 
   it('refuses a day that stands in Sales already', () => {
