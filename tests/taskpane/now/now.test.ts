@@ -50,7 +50,7 @@ describe('what now?', () => {
     await page
       .getByText('Plan line P-1 was to be ready by 20 Nov 2026, before 25 Nov 2026.')
       .waitFor();
-    await page.getByText('Fill in Lead days for Clear base in Materials.').waitFor();
+    await page.getByText('Fill in Lead days for White base in Materials.').waitFor();
     await page.getByText('Minutes per day is not set in Settings').waitFor({ state: 'detached' });
     await page.evaluate(() => {
       window.pane.port.edit((all) =>
