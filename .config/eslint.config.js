@@ -40,7 +40,7 @@ const domainFolders = [
     'sell',
     'accounts',
   ],
-  ...['reorder', 'schedule', 'supplies', 'trace', 'now', 'label', 'ledger', 'health'],
+  ...['reorder', 'schedule', 'supplies', 'ordering', 'trace', 'now', 'label', 'ledger', 'health'],
 ];
 
 /** The pane's tasks and looks know nothing of each other. */

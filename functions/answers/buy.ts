@@ -2,6 +2,7 @@ import { findMaterial } from '../../src/domain/book/find.ts';
 import { isoDate } from '../../src/domain/kernel/day.ts';
 import { exact, toCell, zero } from '../../src/domain/kernel/exact.ts';
 import { andThen, answer, wrong } from '../../src/domain/kernel/result.ts';
+import { orderPlan } from '../../src/domain/ordering/order-plan.ts';
 import { orderSize, reorderPoint, safetyStock } from '../../src/domain/reorder/reorder-point.ts';
 import {
   type CheckedPoint,
@@ -49,6 +50,20 @@ export const buyAnswers: AnswersOf<typeof buyRecords> = {
           cellOrBlank(line.packs),
           line.orderBy === undefined ? '' : isoDate(line.orderBy),
           cellOrBlank(line.cost),
+        ]),
+      ),
+    ),
+
+  ORDERPLAN: ({ book, from, useLeftovers }) =>
+    andThen(orderPlan(book, from, { reuse: useLeftovers }), (lines) =>
+      answer(
+        lines.map(({ supplier, orderBy, material, packs, cost, carriage }) => [
+          supplier,
+          isoDate(orderBy),
+          material.name,
+          packs ?? '',
+          cellOrBlank(cost),
+          toCell(carriage),
         ]),
       ),
     ),

@@ -84,6 +84,12 @@ export const buyRecords = {
     answers: { columns: ['Material', 'Gross', 'On hand', 'Net', 'Packs', 'Order by', 'Cost'] },
     restsOn: ['book', 'day'],
   },
+  ORDERPLAN: {
+    help: 'What to order together at each supplier and by when, carriage and prices of larger orders counted; never later than POUR.SUPPLIES says.',
+    takes: { book, from, useLeftovers },
+    answers: { columns: ['Supplier', 'Order by', 'Material', 'Packs', 'Cost', 'Carriage'] },
+    restsOn: ['book', 'day'],
+  },
   CASHBYWEEK: {
     help: 'The money that the orders for the plan take, week by week; what should be ordered already falls in the first.',
     takes: { book, from, useLeftovers },

@@ -2,7 +2,7 @@ import type { PriceBreak, SupplierTerms } from '../../domain/book/book.ts';
 import { findMaterial } from '../../domain/book/find.ts';
 import { exact, zero } from '../../domain/kernel/exact.ts';
 import { nameKey, nearestName, quoted } from '../../domain/kernel/names.ts';
-import { noted, optional, type Reading } from './context.ts';
+import { assume, noted, optional, type Reading } from './context.ts';
 import { groupRows, type Rows } from './rows.ts';
 
 /** What Suppliers and PriceBreaks say of a material; without them nothing. */
@@ -23,7 +23,7 @@ export function readBuying(
   const sorted = new Map([...breaks].map(([key, rows]) => [key, breaksIn(rows)]));
   return {
     termsOf: (row) => {
-      checkSupplierName(row, [...terms.values()], reading);
+      noteNearSupplier(row, [...terms.values()], reading);
       return terms.get(nameKey(row.supplier ?? ''));
     },
     breaksOf: (material) => sorted.get(nameKey(material)) ?? [],
@@ -58,23 +58,22 @@ function checkRepeats(rows: Rows<'priceBreaks'>, { findings }: Reading): void {
   }
 }
 
-/** A slip in a name would lose the supplier's carriage without a word; a supplier without terms is nobody's fault. */
-function checkSupplierName(
-  { row, supplier = '' }: Rows<'materials'>[number],
+/** A slip in a name would lose the supplier's carriage without a word; but two names may be alike, so it is only said. */
+function noteNearSupplier(
+  { material, supplier = '' }: Rows<'materials'>[number],
   known: readonly SupplierTerms[],
-  { findings }: Reading,
+  reading: Reading,
 ): void {
   const near = nearestName(
     supplier,
     known.map((terms) => terms.supplier),
   );
   if (near === undefined || nameKey(near) === nameKey(supplier)) return;
-  findings.add(
-    'Materials',
-    row,
-    'Supplier',
-    `is ${quoted(supplier)}, which is not in Suppliers. Did you mean "${near}"? Write both alike, or add a line for it there`,
-  );
+  assume(reading, {
+    kind: 'setting',
+    about: supplier,
+    sentence: `${material} is bought from ${quoted(supplier)}, which is not in Suppliers: if ${quoted(near)} is meant, write both alike.`,
+  });
 }
 
 /** Each price must be of a material that there is. */
