@@ -1,9 +1,10 @@
+import { createBookPort } from '../../src/hosts/workbench/page/book-port.ts';
+import { tellTables } from '../../src/hosts/workbench/page/engine-tables.ts';
 import { createGrid } from '../../src/hosts/workbench/page/grid.ts';
 import { mountGrid } from '../../src/hosts/workbench/page/grid-host.ts';
 import { createLiveTables } from '../../src/hosts/workbench/page/live-tables.ts';
 import type { Saver } from '../../src/hosts/workbench/page/saver.ts';
 import { snapshotOf } from '../../src/hosts/workbench/page/snapshot.ts';
-import { createUniverPort } from '../../src/hosts/workbench/page/univer-port.ts';
 import type { Cell } from '../../src/workbook/port.ts';
 import type { SheetImage, WorkbookImage } from '../../src/xlsx/image.ts';
 import { memoryOf } from '../support/memory-port.ts';
@@ -64,6 +65,7 @@ const imageOf = (tables: Tables, formulas: readonly FormulaAt[]): WorkbookImage 
 const saver: Saver = {
   state: { kind: 'saved' },
   hasUnsaved: false,
+  isLate: false,
   onState: () => undefined,
   saveNow: () => Promise.resolve({ kind: 'saved', version: '2' }),
   unsaved: () => [],
@@ -74,12 +76,14 @@ const saver: Saver = {
 window.writeInGrid = async (tables, formulas, change) => {
   const image = imageOf(tables, formulas);
   const host = mountGrid('grid', await snapshotOf(image, { pause: () => Promise.resolve() }));
-  const grid = createGrid(host.injector);
-  const port = createUniverPort({
-    grid,
-    tables: createLiveTables(host.injector, grid, image),
+  const sheets = createGrid(host.injector);
+  const live = createLiveTables(sheets, image);
+  tellTables(host.injector, live)();
+  const port = createBookPort({
+    sheets,
+    tables: live,
     saver,
-    select: () => undefined,
+    select: () => Promise.resolve(),
     memory: memoryOf(new Map()),
     brokenNames: [],
   });

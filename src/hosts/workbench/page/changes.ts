@@ -1,8 +1,8 @@
 import type { CellEdit, SheetEdits, TableImage, WorkbookImage } from '../../../xlsx/image.ts';
-import type { Content, Grid } from './grid.ts';
 import type { LiveTables } from './live-tables.ts';
 import type { CellPlace } from './places.ts';
-import { sheetIdAt } from './snapshot.ts';
+import type { Content, SheetCells } from './sheet-cells.ts';
+import { sheetIdAt } from './sheet-ids.ts';
 
 /** What must be written to the file: cells typed or written, formulas whose answer moved, tables. */
 export interface Changes {
@@ -21,12 +21,16 @@ export interface TakenEdits {
   returned(): void;
 }
 
-/** Follows the grid from the state that the image describes. */
-export function createChanges(grid: Grid, tables: LiveTables, image: WorkbookImage): Changes {
+/** Follows the cells from the state that the image describes. */
+export function createChanges(
+  sheets: SheetCells,
+  tables: LiveTables,
+  image: WorkbookImage,
+): Changes {
   let dirty = new Map<string, CellPlace>();
-  const answers = createAnswers(grid, image);
+  const answers = createAnswers(sheets, image);
   const listeners = new Set<() => void>();
-  grid.onEdit((cells) => {
+  sheets.onEdit((cells) => {
     for (const cell of cells) dirty.set(keyOf(cell), cell);
     for (const listener of listeners) listener();
   });
@@ -40,14 +44,14 @@ export function createChanges(grid: Grid, tables: LiveTables, image: WorkbookIma
     take() {
       const taken = dirty;
       dirty = new Map();
-      const typed = [...taken.values()].map((place) => ({ place, content: grid.read(place) }));
+      const typed = [...taken.values()].map((place) => ({ place, content: sheets.read(place) }));
       const cells = new Map(
         [...typed, ...answers.moved(typed)].map((cell) => [keyOf(cell.place), cell]),
       );
       const grown = tables.all().filter(({ name }) => tables.changed().includes(name));
       const images = grown.map((table) => ({ sheetId: table.sheetId, image: tables.image(table) }));
       return {
-        edits: editsOf(grid, [...cells.values()], images),
+        edits: editsOf(sheets, [...cells.values()], images),
         saved() {
           tables.markSaved(images.map((table) => table.image));
           answers.saved([...cells.values()]);
@@ -66,7 +70,7 @@ interface ReadCell {
 }
 
 /** Which formula answers the file holds, and which have moved since. */
-function createAnswers(grid: Grid, image: WorkbookImage) {
+function createAnswers(sheets: SheetCells, image: WorkbookImage) {
   const answers = answersOf(image);
   const typedFormulas = new Set<string>();
   return {
@@ -75,9 +79,9 @@ function createAnswers(grid: Grid, image: WorkbookImage) {
         if (content.formula === undefined) answers.delete(keyOf(place));
         else typedFormulas.add(keyOf(place));
       }
-      return grid
+      return sheets
         .formulas()
-        .map((place) => ({ place, content: grid.read(place) }))
+        .map((place) => ({ place, content: sheets.read(place) }))
         .filter(({ place, content }) => {
           const key = keyOf(place);
           if (answers.get(key) === answerOf(content)) return false;
@@ -117,19 +121,19 @@ function answersOf(image: WorkbookImage): Map<string, string> {
 }
 
 function editsOf(
-  grid: Grid,
+  sheets: SheetCells,
   cells: readonly ReadCell[],
   tables: readonly { readonly sheetId: string; readonly image: TableImage }[],
 ): SheetEdits[] {
-  const sheets = new Map<string, { cells: CellEdit[]; tables: TableImage[] }>();
+  const edits = new Map<string, { cells: CellEdit[]; tables: TableImage[] }>();
   const sheetOf = (sheetId: string) => {
-    const sheet = sheets.get(sheetId) ?? { cells: [], tables: [] };
-    sheets.set(sheetId, sheet);
+    const sheet = edits.get(sheetId) ?? { cells: [], tables: [] };
+    edits.set(sheetId, sheet);
     return sheet;
   };
   for (const { place, content } of cells) {
     sheetOf(place.sheetId).cells.push({ row: place.row, column: place.column, ...content });
   }
   for (const { sheetId, image } of tables) sheetOf(sheetId).tables.push(image);
-  return [...sheets].map(([sheetId, edits]) => ({ sheet: grid.sheetName(sheetId), ...edits }));
+  return [...edits].map(([sheetId, own]) => ({ sheet: sheets.sheetName(sheetId), ...own }));
 }
