@@ -31,11 +31,7 @@ export async function openWorkbench(
   const frame = createPageFrame(home.backups);
   try {
     const told = (share: number) => opening.pause('Reading the workbook', share);
-    const [image, texts, beside] = await Promise.all([
-      home.book(told),
-      home.texts(),
-      loadBeside(),
-    ]);
+    const [image, texts, beside] = await Promise.all([home.book(told), home.texts(), loadBeside()]);
     opening.finish();
     await showBook({ image, texts, beside, home, frame });
   } catch (thrown) {

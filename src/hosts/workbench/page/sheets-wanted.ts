@@ -31,7 +31,8 @@ export function createSheetsWanted(
     opening = createOpening({
       stopped: `The sheets are not shown. ${meanwhile}`,
       again: 'Show the sheets',
-      onAgain: bring,
+      // What was stopped may still be on its way off the page.
+      onAgain: () => void Promise.allSettled([coming]).then(bring),
     });
     try {
       await whenIdle();

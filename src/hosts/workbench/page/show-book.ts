@@ -37,13 +37,8 @@ export async function showBook(shown: BookToShow): Promise<void> {
   const texts = createKeptTexts(shown.texts, home);
   const sheets = createCellsInTurn(createImageCells(image));
   const tables = createLiveTables(sheets, image);
-  const saver = createSaver(
-    sheets,
-    createChanges(sheets, tables, image),
-    home,
-    image.version,
-    newToken,
-  );
+  const changes = createChanges(sheets, tables, image);
+  const saver = createSaver(sheets, changes, home, image.version, newToken);
   const isPaneFirst = holdPlainCells(image);
   const bringGrid = async (opening: Opening) => {
     opening.show('Bringing the sheets');
