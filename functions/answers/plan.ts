@@ -61,6 +61,7 @@ function fitRows(report: ForecastReport): CellRows {
   ];
   return [
     ['Method', report.method, '', ''],
+    ['In words', report.inWords, '', ''],
     ...figures.map((line) => [...line, '', '']),
     ...report.periods.map(({ value, low, high }, index) => [
       `Period ${index + 1}`,

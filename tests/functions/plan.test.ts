@@ -73,6 +73,7 @@ describe('FORECASTFIT', () => {
     const fit = call('FORECASTFIT', asColumn(airPassengers), 2);
     expect(column(fit, 'Line')).toEqual([
       'Method',
+      'In words',
       'alpha',
       'beta',
       'gamma',
@@ -83,11 +84,11 @@ describe('FORECASTFIT', () => {
       'Period 2',
     ]);
     expect(column(fit, 'Value')[0]).toBe('Holt-Winters, multiplicative');
-    expect(asColumn(column(fit, 'Value').slice(7))).toEqual(
+    expect(asColumn(column(fit, 'Value').slice(8))).toEqual(
       call('FORECAST', asColumn(airPassengers), 2),
     );
     const [low, value, high] = ['Low', 'Value', 'High'].map(
-      (name) => column(fit, name)[7] as number,
+      (name) => column(fit, name)[8] as number,
     );
     expect(low).toBeLessThan(value ?? 0);
     expect(high).toBeGreaterThan(value ?? 0);

@@ -1,15 +1,19 @@
 import { answer, andThen, notYet, type Result, wrong } from '../kernel/result.ts';
 import { meanAbsoluteError, meanAbsoluteScaledError, rootMeanSquaredError } from './accuracy.ts';
-import { type Contender, rank } from './choose.ts';
+import { type Contender, crossValidate, rank } from './choose.ts';
 import { type Fit, fit } from './fit.ts';
 import { type Interval, intervals } from './interval.ts';
-import { mean, methodsFor } from './methods.ts';
+import { ENOUGH_TO_CHOOSE, inWords } from './in-words.ts';
+import { isLumpy } from './lumpy.ts';
+import { lumpyMethodsFor, mean, methodsFor } from './methods.ts';
 import { average } from './starts.ts';
 import { predictAll } from './stepper.ts';
 
 /** How a forecast was made and how far to trust it; the companion to the bare numbers. */
 export interface ForecastReport {
   readonly method: string;
+  /** The same as a maker would say it. */
+  readonly inWords: string;
   /** What was found by least error, such as alpha 0.3. */
   readonly parameters: readonly { readonly name: string; readonly value: number }[];
   readonly periods: readonly ForecastPeriod[];
@@ -20,8 +24,8 @@ export interface ForecastReport {
   readonly rmse: number;
   /** MAE over that of "as a season ago" (or "as last time" without a season); under 1 is better. */
   readonly mase: number | undefined;
-  /** Every method that was tried, the best first, with its AICc. */
-  readonly tried: readonly { readonly method: string; readonly aicc: number }[];
+  /** Every method that was tried, the best first, with what it was judged by. */
+  readonly tried: readonly { readonly method: string; readonly score: number }[];
 }
 
 export interface ForecastPeriod extends Interval {
@@ -39,8 +43,6 @@ const USUAL_INTERVAL_PERCENT = 95;
  */
 const NEWEST_VALUES = 480;
 const NEWEST_SEASONS = 3;
-/** Fewer values than this tell nothing but their average. */
-const ENOUGH_TO_CHOOSE = 4;
 
 /**
  * Forecasts the next periods of a history without gaps (0 where nothing was sold), by the method that
@@ -73,6 +75,7 @@ export function forecastReport(
         used.length < history.length
           ? `${best.method.name}, from the newest ${used.length} of ${history.length} values`
           : best.method.name,
+      inWords: inWords(best.method, { known: used.length, isLumpy: isLumpy(used) }),
       parameters: best.method.parameters.map(({ name }, index) => ({
         name,
         value: (best.parameters[index] ?? 0) * (name.startsWith('starting') ? scale : 1),
@@ -87,7 +90,7 @@ export function forecastReport(
       mae: meanAbsoluteError(errors),
       rmse: rootMeanSquaredError(errors),
       mase: meanAbsoluteScaledError(errors, used, used.length > season ? season : 1),
-      tried: contenders.map(({ method, score }) => ({ method: method.name, aicc: score })),
+      tried: contenders.map(({ method, score }) => ({ method: method.name, score })),
     });
   });
 }
@@ -122,10 +125,16 @@ function choose(used: readonly number[], season: number): Choice {
   // Methods see values that average 1, so that grams and pallets are forecast alike.
   const scale = average(used) || 1;
   const values = used.map((value) => value / scale);
-  const methods = values.length < ENOUGH_TO_CHOOSE ? [mean(values)] : methodsFor(values, season);
-  const contenders = rank(methods, values);
+  const contenders = contendersFor(values, season);
   const method = contenders[0]?.method ?? mean(values);
   return { best: fit(method, values), contenders, used, scale };
+}
+
+function contendersFor(values: readonly number[], season: number): Contender[] {
+  if (values.length < ENOUGH_TO_CHOOSE) return rank([mean(values)], values);
+  return isLumpy(values)
+    ? crossValidate((known) => lumpyMethodsFor(known, season), values)
+    : rank(methodsFor(values, season), values);
 }
 
 function troubleWith(

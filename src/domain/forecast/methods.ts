@@ -1,4 +1,4 @@
-import { isLumpy, Lumpy, lumpyStart } from './lumpy.ts';
+import { Lumpy, lumpyStart } from './lumpy.ts';
 import type { Method, Parameter } from './method.ts';
 import { Mean, Naive } from './simple-steppers.ts';
 import { Smoothing, type SmoothingForm, type SmoothingStates } from './smoothing.ts';
@@ -10,17 +10,35 @@ const weight = (name: string, ...guesses: readonly number[]): Parameter => ({
   high: 1,
   guesses,
 });
+/** With more weight on the newest, one empty month would be all there is (at most 0.3: common practice). */
+const lumpyWeight = (name: string, ...guesses: readonly number[]): Parameter => ({
+  ...weight(name, ...guesses),
+  high: 0.3,
+});
 const alpha = weight('alpha', 0.3, 0.1, 0.7);
 const beta = weight('beta', 0.1, 0.01, 0.3);
 const gamma = weight('gamma', 0.1, 0.5, 0.05);
 /** Nearer 1 it can't be told from an undamped trend, much lower it is no trend (common practice). */
 const phi: Parameter = { name: 'phi', low: 0.8, high: 0.98, guesses: [0.95, 0.9, 0.97] };
 
-/** The methods that a history is long and full enough for, the plainest first. */
+/** The methods that a history with something in most periods is long enough for, the plainest first. */
 export function methodsFor(values: readonly number[], season: number): Method[] {
-  const lumpy = isLumpy(values);
-  const plain = lumpy ? [lumpyMethod(values)] : [mean(values), naive(values), ...lines(values)];
-  return [...plain, ...seasonalMethods(values, season)];
+  return [mean(values), naive(values), ...lines(values), ...seasonalMethods(values, season)];
+}
+
+/** Seasons that a history with many empty periods must have before their pattern is looked at. */
+const ENOUGH_SEASONS = 3;
+
+/**
+ * The methods for a history with many empty periods. "As a season ago" is none of them: that nothing was sold in one
+ * March does not say that nothing is ever sold in March.
+ */
+export function lumpyMethodsFor(values: readonly number[], season: number): Method[] {
+  const plain = [mean(values), lumpyMethod(values)];
+  if (season === 1 || values.length < ENOUGH_SEASONS * season) return plain;
+  const level = firstSeasonStart(values, season, 'additive', false);
+  const form: SmoothingForm = { trend: false, season: 'additive' };
+  return [...plain, smoothing('seasonal smoothing, additive', form, [alpha, gamma], level)];
 }
 
 /** The plainest method of all, for histories too short to tell anything else. */
@@ -48,7 +66,7 @@ function lumpyMethod(values: readonly number[]): Method {
   const { chance, size } = lumpyStart(values);
   return {
     name: 'lumpy demand (Teunter, Syntetos and Babai)',
-    parameters: [weight('alpha', 0.1, 0.02, 0.4), weight('beta', 0.05, 0.01, 0.3)],
+    parameters: [lumpyWeight('alpha', 0.1, 0.02, 0.25), lumpyWeight('beta', 0.05, 0.01, 0.25)],
     known: 0,
     borrowsSlope: false,
     begin: ([sizes = 0, chances = 0]) => new Lumpy({ alpha: sizes, beta: chances }, chance, size),

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { rank } from '../../../src/domain/forecast/choose.ts';
+import { crossValidate, rank } from '../../../src/domain/forecast/choose.ts';
 import type { Method } from '../../../src/domain/forecast/method.ts';
-import { methodsFor } from '../../../src/domain/forecast/methods.ts';
-import { Naive } from '../../../src/domain/forecast/simple-steppers.ts';
+import { lumpyMethodsFor, methodsFor } from '../../../src/domain/forecast/methods.ts';
+import { Mean, Naive } from '../../../src/domain/forecast/simple-steppers.ts';
 
 const naive = (first: number, borrowsSlope = false): Method => ({
   name: 'naive',
@@ -61,4 +61,45 @@ describe('the methods a history is fit for', () => {
     expect(multiplying([...year, 5, 0, 7, 8])).toBe(0);
     expect(names([...year, 5, 0, 7, 8], 4)).toContain('Holt-Winters, additive, damped trend');
   });
+});
+
+describe('methods for a history with many empty periods', () => {
+  const names = (values: readonly number[], season: number): string[] =>
+    lumpyMethodsFor(values, season).map(({ name }) => name);
+  const empty = [0, 0, 3, 0];
+
+  it('never take a season ago for the next, and look at seasons only after three of them', () => {
+    const plain = ['average', 'lumpy demand (Teunter, Syntetos and Babai)'];
+    expect(names([...empty, ...empty], 4)).toEqual(plain);
+    expect(names([...empty, ...empty, ...empty], 4)).toEqual([
+      ...plain,
+      'seasonal smoothing, additive',
+    ]);
+  });
+
+  it('are judged by foreseeing each of the newest values from those before it alone', () => {
+    // By hand: the last three are 0, 2, 0, and the averages before them 2/3, 2/4, 4/5.
+    const values = [2, 0, 0, 0, 2, 0];
+    const byAverage = crossValidate((known) => [naiveMean(known)], values);
+    const errors = [0 - 2 / 3, 2 - 2 / 4, 0 - 4 / 5];
+    const mean = errors.reduce((sum, error) => sum + error ** 2, 0) / 3;
+    expect(byAverage[0]?.score).toBeCloseTo(mean, 12);
+  });
+
+  it('leave out what is too new to foresee them all', () => {
+    const values = [1, 0, 2, 0, 0, 1, 0, 0];
+    const late = (known: readonly number[]): Method[] =>
+      known.length > 5
+        ? [naiveMean(known), { ...naiveMean(known), name: 'late' }]
+        : [naiveMean(known)];
+    expect(crossValidate(late, values).map(({ method }) => method.name)).toEqual(['naive mean']);
+  });
+});
+
+const naiveMean = (known: readonly number[]): Method => ({
+  name: 'naive mean',
+  parameters: [],
+  known: 1,
+  borrowsSlope: false,
+  begin: () => new Mean(known[0] ?? 0, 1),
 });
