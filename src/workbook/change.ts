@@ -83,8 +83,11 @@ export function changeForUndoneLots(lots: readonly Lot[], names: TableNames): Re
   );
 }
 
-/** The change that a stocktake makes. */
-export function changeForStocktake(posting: StocktakePosting, names: TableNames): Result<Change> {
+/** The change that a stocktake makes, and whatever else only adds lines to the ledger. */
+export function changeForStocktake(
+  posting: Pick<StocktakePosting, 'moves'>,
+  names: TableNames,
+): Result<Change> {
   const moves = appendTo('moves', 'entry', posting.moves.map(moveRow), names);
   return moves.ok ? answer({ appends: [moves.value], updates: [] }) : moves;
 }
@@ -156,7 +159,8 @@ function lotRow(line: NewLot): RowToWrite {
 }
 
 function saleRow(line: NewSale): RowToWrite {
-  const { sale, soldOn, design, bars, priceEach, fair, fees } = tables.sales.columns;
+  const { sale, soldOn, design, bars, priceEach, fair, fees, place, tender, takenBy } =
+    tables.sales.columns;
   return {
     [sale.header]: line.sale,
     [soldOn.header]: line.soldOn,
@@ -165,6 +169,9 @@ function saleRow(line: NewSale): RowToWrite {
     [priceEach.header]: toCell(line.priceEach),
     [fair.header]: line.fair,
     [fees.header]: toCell(line.fees),
+    [place.header]: line.place,
+    [tender.header]: line.tender,
+    [takenBy.header]: line.takenBy,
   };
 }
 

@@ -24,6 +24,11 @@ export function checkPour(pour: Pour): Result<readonly PouredMelt[]> {
       `${started} ${plan.barsToStart.eq(1) ? 'was' : 'were'} started, and ${untold.toString()} ${untold.eq(1) ? 'is' : 'are'} not told of yet. Type ${untold.eq(1) ? 'it' : 'them'} under Good bars, Seconds or Lost.`,
     );
   }
+  const { secondsShare: share } = pour;
+  if (share !== undefined && (share.isNegative() || share.gt(1)))
+    return wrong(
+      `A second is worth ${share.times(100).toString()} % of a good bar. Give a share from 0 to 100 %.`,
+    );
   if (minutes !== undefined && !(Number.isFinite(minutes) && minutes >= 0))
     return wrong(`Minutes is ${minutes}. Give 0 or more.`);
   const figures = [...pour.weighed, ...pour.sparePieces, ...pour.leftoverG];

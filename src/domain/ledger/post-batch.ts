@@ -1,6 +1,6 @@
 import { labourMinutes } from '../recipe/labour.ts';
 import type { Book, Item } from '../book/book.ts';
-import { itemOfBars, itemOfLeftover } from '../book/find.ts';
+import { itemOfBars, itemOfLeftover, itemOfSeconds } from '../book/find.ts';
 import { batchStates, type MoveReason } from '../book/words.ts';
 import type { Day } from '../kernel/day.ts';
 import { Exact, exact, notBelowZero, sum, zero } from '../kernel/exact.ts';
@@ -184,14 +184,24 @@ function makings(pour: Pour, melts: readonly PouredMelt[], taken: readonly Taken
     ];
   });
   const rest = sum(taken.map(({ value }) => value)).minus(sum(beside.map(({ value }) => value)));
-  const bars: MoveLine = {
-    reason: 'made',
-    item: itemOfBars(pour.plan.design),
-    quantity: exact(pour.good),
-    lot,
-    value: notBelowZero(rest),
-  };
-  return [...beside, bars];
+  return [...beside, ...barsMade(pour, notBelowZero(rest))];
+}
+
+/** The seconds, where they are kept, and the good bars: what they are worth together, by the seconds' share of a bar. */
+function barsMade(pour: Pour, worth: Exact): MoveLine[] {
+  const made = { reason: 'made' as const, lot: pour.batch };
+  const { design } = pour.plan;
+  const good = exact(pour.good);
+  const bars = { ...made, item: itemOfBars(design), quantity: good };
+  if (pour.secondsShare === undefined) return [{ ...bars, value: worth }];
+  const seconds = exact(pour.seconds);
+  const asGood = seconds.times(pour.secondsShare);
+  const all = good.plus(asGood);
+  const value = all.isZero() ? zero : worth.times(asGood).div(all);
+  return [
+    { ...made, item: itemOfSeconds(design), quantity: seconds, value },
+    { ...bars, value: worth.minus(value) },
+  ];
 }
 
 function countedLine(counted: Taken, currency: string): MoveLine {

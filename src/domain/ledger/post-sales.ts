@@ -1,25 +1,37 @@
-import type { Book } from '../book/book.ts';
-import { findFair, itemOfBars } from '../book/find.ts';
-import { count } from '../kernel/count.ts';
+import { soldName } from '../accounts/sold-unmoved.ts';
+import type { Book, Item } from '../book/book.ts';
+import { findFair, itemAtPlace, itemOfBars, itemOfSeconds } from '../book/find.ts';
 import type { Day } from '../kernel/day.ts';
-import { Exact, exact, sum, zero } from '../kernel/exact.ts';
+import { exact, sum, zero } from '../kernel/exact.ts';
 import { nameKey } from '../kernel/names.ts';
 import { all, andThen, answer, type Result, wrong } from '../kernel/result.ts';
 import { currencyDecimals, roundMoney } from '../money/currency.ts';
 import { splitAmount } from '../money/split.ts';
-import { onHand } from '../stock/on-hand.ts';
 import { stockChanges } from './stock-changes.ts';
 import { entryId, type NewMove } from './posting.ts';
 import type { NewSale, SalesPosting, SellingDay, SoldLine } from './sale.ts';
+import { type Needed, shortOf } from './short-of.ts';
+import { outOfSets } from './sets-sold.ts';
 import { takeStock } from './take-stock.ts';
 
 /**
  * Works out what recording a selling day writes: a line in Sales for each design and price, and a
- * `sold` move for each batch the bars came from, at their cost. Refused whole where more is sold of a
- * design than is on hand. Writes nothing itself.
+ * `sold` move for each batch the bars came from, at their cost; sets take their packaging as `used`. Refused whole
+ * where more is sold of a design than is on hand. Writes nothing itself.
  */
 export function postSales(book: Book, day: SellingDay, today: Day): Result<SalesPosting> {
-  const trouble = troubleWith(book, day, Math.max(today, day.soldOn));
+  return andThen(outOfSets(book, day.sets ?? []), ({ lines, packaging }) =>
+    postLines(book, { ...day, lines: [...day.lines, ...lines] }, packaging, today),
+  );
+}
+
+function postLines(
+  book: Book,
+  day: SellingDay,
+  packaging: readonly Needed[],
+  today: Day,
+): Result<SalesPosting> {
+  const trouble = troubleWith(book, day, packaging, Math.max(today, day.soldOn));
   if (trouble !== undefined) return wrong(trouble);
   const { currency } = book.settings;
   const takings = day.lines.map((line) => line.priceEach.times(exact(line.bars)));
@@ -27,28 +39,31 @@ export function postSales(book: Book, day: SellingDay, today: Day): Result<Sales
   const sales = day.lines.map((line, index): NewSale => ({
     sale: entryId(day.id, index + 1),
     soldOn: day.soldOn,
-    design: line.design.name,
+    design: soldName({ isSecond: false, ...line }),
     bars: line.bars,
     priceEach: line.priceEach,
     fair: day.fair,
     fees: fees[index] ?? zero,
+    place: day.place?.name ?? '',
+    tender: day.tender ?? '',
+    takenBy: day.takenBy ?? '',
   }));
-  return andThen(soldMoves(book, day, today), (moves) =>
+  return andThen(soldMoves(book, day, packaging, today), (moves) =>
     answer({ sales, moves, changes: stockChanges(book, moves, day.soldOn) }),
   );
 }
 
-/** One move for each design and batch; a design sold at two prices leaves the shelf once. */
-function soldMoves(book: Book, day: SellingDay, today: Day): Result<NewMove[]> {
+/** One move for each item and batch or lot; a design sold at two prices leaves the shelf once. */
+function soldMoves(
+  book: Book,
+  day: SellingDay,
+  packaging: readonly Needed[],
+  today: Day,
+): Result<NewMove[]> {
+  const when = { day: day.soldOn, latest: Math.max(today, day.soldOn) };
   const takings = all(
-    barsByDesign(day.lines).map(({ design, bars }) =>
-      takeStock(
-        book,
-        itemOfBars(design),
-        bars,
-        { day: day.soldOn, latest: Math.max(today, day.soldOn) },
-        false,
-      ),
+    [...barsByItem(day), ...packaging].map(({ item, quantity }) =>
+      takeStock(book, item, quantity, when, false),
     ),
   );
   return andThen(takings, (taken) =>
@@ -58,7 +73,7 @@ function soldMoves(book: Book, day: SellingDay, today: Day): Result<NewMove[]> {
         .map((pick, index) => ({
           entry: entryId(day.id, index + 1),
           when: day.soldOn,
-          reason: 'sold' as const,
+          reason: pick.item.kind === 'material' ? ('used' as const) : ('sold' as const),
           item: pick.item,
           quantity: pick.quantity.neg(),
           lot: pick.lot,
@@ -71,17 +86,27 @@ function soldMoves(book: Book, day: SellingDay, today: Day): Result<NewMove[]> {
   );
 }
 
-function barsByDesign(
-  lines: readonly SoldLine[],
-): { readonly design: SoldLine['design']; readonly bars: Exact }[] {
-  const designs = [...new Set(lines.map(({ design }) => design))];
-  return designs.map((design) => ({
-    design,
-    bars: sum(lines.filter((line) => line.design === design).map((line) => exact(line.bars))),
+/** What a line takes from: the shelf of its bars or seconds, or the place where they lie on consignment. */
+function itemOf({ design, isSecond }: SoldLine, { place }: SellingDay): Item {
+  if (isSecond === true) return itemOfSeconds(design);
+  return place?.sellsAs === 'on consignment' ? itemAtPlace(design, place) : itemOfBars(design);
+}
+
+function barsByItem(day: SellingDay): Needed[] {
+  const each = day.lines.map((line) => ({ item: itemOf(line, day), bars: exact(line.bars) }));
+  const items = [...new Map(each.map(({ item }) => [item.name, item])).values()];
+  return items.map((item) => ({
+    item,
+    quantity: sum(each.filter((line) => line.item.name === item.name).map(({ bars }) => bars)),
   }));
 }
 
-function troubleWith(book: Book, day: SellingDay, latest: Day): string | undefined {
+function troubleWith(
+  book: Book,
+  day: SellingDay,
+  packaging: readonly Needed[],
+  latest: Day,
+): string | undefined {
   const taken = book.sales.find(({ sale }) => nameKey(sale).startsWith(`${nameKey(day.id)}.`));
   if (taken !== undefined)
     return `These sales are in Sales already (${taken.sale}), so they are not recorded again.`;
@@ -95,15 +120,5 @@ function troubleWith(book: Book, day: SellingDay, latest: Day): string | undefin
     if (priceEach.lt(0))
       return `Price of ${design.name} is ${priceEach.toString()}. Give 0 or more.`;
   }
-  for (const { design, bars } of barsByDesign(day.lines)) {
-    // Both then and now, so that neither that day's nor today's shelf falls below zero.
-    const stock = Exact.min(
-      onHand(book, itemOfBars(design), day.soldOn),
-      onHand(book, itemOfBars(design), latest),
-    );
-    if (bars.gt(stock)) {
-      return `${count(bars, 'bar')} of ${design.name} ${bars.eq(1) ? 'is' : 'are'} more than the ${stock.toString()} in stock. Record the pour first, or mend the count.`;
-    }
-  }
-  return undefined;
+  return shortOf(book, [...barsByItem(day), ...packaging], { day: day.soldOn, latest });
 }

@@ -13,7 +13,7 @@ export interface MoveLine {
   /** Signed, in the item's unit. */
   readonly quantity: Exact;
   readonly lot: string;
-  /** Signed like the quantity, in whole smallest units of the currency; undefined leaves Value blank. */
+  /** Signed like the quantity, in whole smallest units of the currency unless sent; undefined leaves Value blank. */
   readonly value: Exact | undefined;
   readonly batch: string;
   readonly by: string;

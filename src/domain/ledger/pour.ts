@@ -11,8 +11,13 @@ export interface Pour {
   readonly plan: MeltPlan;
   /** Bars that came out good. */
   readonly good: number;
-  /** Bars not good enough for full price; they are not put in stock. */
+  /** Bars not good enough for full price. */
   readonly seconds: number;
+  /**
+   * What a second is worth, as a share (0 to 1) of a good bar's materials: then they are put in stock as "D seconds".
+   * Undefined leaves them out of stock, and all they cost with the good bars.
+   */
+  readonly secondsShare?: Exact;
   /**
    * Bars that came to nothing: with the good and the seconds all that were started. Undefined only for a
    * batch of which nobody said, since its line is older than the column Lost.
