@@ -11,7 +11,8 @@ import webpack from 'webpack';
  * | functions | dist/functions.js              | any JavaScript engine with CustomFunctions  |
  * | taskpane  | dist/taskpane.js, .html        | Excel's shared runtime                      |
  * | page      | dist/workbench/page/           | the workbench's page                        |
- * |           | for-tests/test-handle.js       | the same, where a test brings it along      |
+ * |           | dist/web/                      | the same page, where a browser keeps files  |
+ * |           | for-tests/*test-handle.js      | the same, where a test brings it along      |
  * | server    | dist/workbench/server.js       | Node                                        |
  * | tools     | dist/build/*.js                | Node, by `npm run build` itself             |
  * | pictures  | dist/build/screenshots.js      | Node, by `npm run screenshots` alone        |
@@ -108,6 +109,13 @@ const withoutHyphenation = () =>
     module.request = here('src/hosts/workbench/page/stand-ins/no-hyphenation.ts');
   });
 
+/** The tests' handle on a page: it reaches the page's own modules, yet nothing in the page asks for it. */
+const testHandleOf = (start) => ({
+  import: './src/hosts/workbench/page/test-handle.ts',
+  dependOn: start,
+  filename: '../../../for-tests/[name].js',
+});
+
 const bundles = {
   functions: () => ({
     ...shared('functions'),
@@ -135,12 +143,14 @@ const bundles = {
       'page',
       {
         start: ['./src/hosts/workbench/page/start.ts', './src/hosts/workbench/page/index.html'],
-        'test-handle': {
-          import: './src/hosts/workbench/page/test-handle.ts',
-          // It reaches the page's own modules, yet nothing in the page asks for it.
-          dependOn: 'start',
-          filename: '../../../for-tests/[name].js',
+        // The same page where the browser keeps the workbooks; what else it needs the build copies there.
+        web: { import: './src/hosts/web/start.ts', filename: '../../web/[name].js' },
+        'service-worker': {
+          import: './src/hosts/web/service-worker.ts',
+          filename: '../../web/[name].js',
         },
+        'test-handle': testHandleOf('start'),
+        'web-test-handle': testHandleOf('web'),
       },
       'dist/workbench/page',
       // The build's last step writes it.
@@ -154,7 +164,13 @@ const bundles = {
     return {
       ...config,
       resolve: { alias: standIns },
-      plugins: [...config.plugins, withoutHyphenation()],
+      plugins: [
+        new MiniCssExtractPlugin({
+          filename: ({ chunk }) => (chunk.name === 'web' ? '../../web/[name].css' : '[name].css'),
+          chunkFilename: '[name].css',
+        }),
+        withoutHyphenation(),
+      ],
     };
   },
   server: () =>
@@ -166,6 +182,7 @@ const bundles = {
         finish: './src/build/finish.ts',
         excel: './src/build/excel.ts',
         starter: './src/build/starter.ts',
+        web: './src/build/web.ts',
         seal: './src/build/seal.ts',
       },
       'dist/build',
@@ -173,6 +190,7 @@ const bundles = {
       {
         'custom-functions-metadata': 'module custom-functions-metadata',
         'office-addin-dev-certs': 'module office-addin-dev-certs',
+        'workbox-build': 'module workbox-build',
       },
     ),
   pictures: () =>

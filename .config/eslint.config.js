@@ -142,13 +142,14 @@ export default tseslint.config(
     ['src/starter/*.ts', 'src/starter/{cells,blocks,sheets,demo}/**'],
     ['**/hosts/**', '**/xlsx/**', '**/functions/**', '**/file/**', 'node:*', ...screens],
   ),
-  // Among the hosts: files ← excel, workbench, and these two know nothing of each other.
+  // Among the hosts: files ← excel, workbench ← web, and excel and workbench know nothing of each other.
   inward(
     ['src/hosts/files/**'],
-    ['**/functions/**', '**/taskpane/**', '**/excel/**', '**/workbench/**', 'node:*'],
+    ['**/functions/**', '**/taskpane/**', '**/excel/**', '**/workbench/**', '**/web/**', 'node:*'],
   ),
-  inward(['src/hosts/excel/**'], ['**/workbench/**', '@univerjs/*', 'node:*']),
-  inward(['src/hosts/workbench/**'], ['**/excel/**']),
+  inward(['src/hosts/excel/**'], ['**/workbench/**', '**/web/**', '@univerjs/*', 'node:*']),
+  inward(['src/hosts/workbench/**'], ['**/excel/**', '**/web/**']),
+  inward(['src/hosts/web/**'], ['**/excel/**', '**/server/**', 'node:*']),
   {
     files: ['webpack.config.js', '.config/**', 'tests/bench/**'],
     languageOptions: {

@@ -1,6 +1,4 @@
-import { createHash } from 'node:crypto';
+import { sha256 } from '#sha256';
 
 /** Names the content of a file: the same bytes give the same version. */
-export function versionOf(bytes: Uint8Array): string {
-  return createHash('sha256').update(bytes).digest('hex');
-}
+export const versionOf = (bytes: Uint8Array): string => sha256(bytes);

@@ -20,7 +20,9 @@ const NEVER_REACHED = /Function\("return this"\)\(\)|new Function\(`return \$\{\
 const OFFICE_SCRIPT = 'https://appsforoffice.microsoft.com/lib/1/hosted/office.js';
 
 describe('the workbench', () => {
-  const files = ['.js', '.html', '.css'].flatMap((ends) => filesIn('dist/workbench', ends));
+  const files = ['.js', '.html', '.css'].flatMap((ends) =>
+    ['dist/workbench', 'dist/web'].flatMap((folder) => filesIn(folder, ends)),
+  );
 
   it('has a page and a server', () => {
     expect(files).toEqual(
@@ -55,7 +57,9 @@ const inExcel = readdirSync(builtFile('dist'))
   .map((file) => `dist/${file}`);
 
 describe('what runs in a browser', () => {
-  const scripts = [...filesIn('dist/workbench/page', '.js'), ...inExcel];
+  // What dist/web has of the workbench's page is the very same file.
+  const own = ['web', 'service-worker'].map((name) => `dist/web/${name}.js`);
+  const scripts = [...filesIn('dist/workbench/page', '.js'), ...own, ...inExcel];
 
   it.each(scripts)('%s makes no code from text, but for what the grid never reaches', (file) => {
     const text = built(file);

@@ -141,7 +141,8 @@ export async function openAt(
   };
 }
 
-function listen(page: Page, address: string): string[] {
+/** Hears what a page must not do from now on. */
+export function listen(page: Page, address: string): string[] {
   const complaints: string[] = [];
   page.on('console', (message) => {
     if (['error', 'warning'].includes(message.type())) complaints.push(message.text());
@@ -152,8 +153,8 @@ function listen(page: Page, address: string): string[] {
     if (!url.startsWith(address) && !/^(data|blob):/.test(url)) complaints.push(`request: ${url}`);
   });
   page.on('requestfailed', (request) => {
-    // Events end with the page; texts sent as it goes arrive, but nobody is left to hear the answer.
-    const outlives = /api\/(events|texts)$/.test(request.url());
+    // Events end with the page, as its icon may; texts sent as it goes arrive, but nobody is left to hear the answer.
+    const outlives = /api\/(events|texts)$|\/icon-32\.png$/.test(request.url());
     const isAborted = request.failure()?.errorText === 'net::ERR_ABORTED';
     if (!(outlives && isAborted)) complaints.push(`failed: ${request.url()}`);
   });

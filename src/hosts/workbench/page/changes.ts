@@ -1,8 +1,8 @@
 import type { CellEdit, SheetEdits, TableImage, WorkbookImage } from '../../../xlsx/image.ts';
+import type { Content, Grid } from './grid.ts';
 import type { LiveTables } from './live-tables.ts';
 import type { CellPlace } from './places.ts';
-import type { Content, SheetCells } from './sheet-cells.ts';
-import { sheetIdAt } from './sheet-ids.ts';
+import { sheetIdAt } from './snapshot.ts';
 
 /** What must be written to the file: cells typed or written, formulas whose answer moved, tables. */
 export interface Changes {
@@ -10,6 +10,8 @@ export interface Changes {
   readonly isWaiting: boolean;
   /** Takes what is waiting. Give it back with `returned` when it could not be saved. */
   take(): TakenEdits;
+  /** What was typed or written of that, without the answers it moved; nothing is taken. */
+  typed(): readonly SheetEdits[];
   onChange(listener: () => void): void;
 }
 
@@ -21,37 +23,40 @@ export interface TakenEdits {
   returned(): void;
 }
 
-/** Follows the cells from the state that the image describes. */
-export function createChanges(
-  sheets: SheetCells,
-  tables: LiveTables,
-  image: WorkbookImage,
-): Changes {
+/** Follows the grid from the state that the image describes. */
+export function createChanges(grid: Grid, tables: LiveTables, image: WorkbookImage): Changes {
   let dirty = new Map<string, CellPlace>();
-  const answers = createAnswers(sheets, image);
+  const answers = createAnswers(grid, image);
   const listeners = new Set<() => void>();
-  sheets.onEdit((cells) => {
+  grid.onEdit((cells) => {
     for (const cell of cells) dirty.set(keyOf(cell), cell);
     for (const listener of listeners) listener();
   });
+  const grownTables = () =>
+    tables
+      .all()
+      .filter(({ name }) => tables.changed().includes(name))
+      .map((table) => ({ sheetId: table.sheetId, image: tables.image(table) }));
+  const read = (places: ReadonlyMap<string, CellPlace>) =>
+    [...places.values()].map((place) => ({ place, content: grid.read(place) }));
   return {
     get isWaiting() {
       return dirty.size > 0 || tables.changed().length > 0;
     },
+    typed: () => editsOf(grid, read(dirty), grownTables()),
     onChange(listener) {
       listeners.add(listener);
     },
     take() {
       const taken = dirty;
       dirty = new Map();
-      const typed = [...taken.values()].map((place) => ({ place, content: sheets.read(place) }));
+      const typed = read(taken);
       const cells = new Map(
         [...typed, ...answers.moved(typed)].map((cell) => [keyOf(cell.place), cell]),
       );
-      const grown = tables.all().filter(({ name }) => tables.changed().includes(name));
-      const images = grown.map((table) => ({ sheetId: table.sheetId, image: tables.image(table) }));
+      const images = grownTables();
       return {
-        edits: editsOf(sheets, [...cells.values()], images),
+        edits: editsOf(grid, [...cells.values()], images),
         saved() {
           tables.markSaved(images.map((table) => table.image));
           answers.saved([...cells.values()]);
@@ -70,7 +75,7 @@ interface ReadCell {
 }
 
 /** Which formula answers the file holds, and which have moved since. */
-function createAnswers(sheets: SheetCells, image: WorkbookImage) {
+function createAnswers(grid: Grid, image: WorkbookImage) {
   const answers = answersOf(image);
   const typedFormulas = new Set<string>();
   return {
@@ -79,9 +84,9 @@ function createAnswers(sheets: SheetCells, image: WorkbookImage) {
         if (content.formula === undefined) answers.delete(keyOf(place));
         else typedFormulas.add(keyOf(place));
       }
-      return sheets
+      return grid
         .formulas()
-        .map((place) => ({ place, content: sheets.read(place) }))
+        .map((place) => ({ place, content: grid.read(place) }))
         .filter(({ place, content }) => {
           const key = keyOf(place);
           if (answers.get(key) === answerOf(content)) return false;
@@ -121,19 +126,19 @@ function answersOf(image: WorkbookImage): Map<string, string> {
 }
 
 function editsOf(
-  sheets: SheetCells,
+  grid: Grid,
   cells: readonly ReadCell[],
   tables: readonly { readonly sheetId: string; readonly image: TableImage }[],
 ): SheetEdits[] {
-  const edits = new Map<string, { cells: CellEdit[]; tables: TableImage[] }>();
+  const sheets = new Map<string, { cells: CellEdit[]; tables: TableImage[] }>();
   const sheetOf = (sheetId: string) => {
-    const sheet = edits.get(sheetId) ?? { cells: [], tables: [] };
-    edits.set(sheetId, sheet);
+    const sheet = sheets.get(sheetId) ?? { cells: [], tables: [] };
+    sheets.set(sheetId, sheet);
     return sheet;
   };
   for (const { place, content } of cells) {
     sheetOf(place.sheetId).cells.push({ row: place.row, column: place.column, ...content });
   }
   for (const { sheetId, image } of tables) sheetOf(sheetId).tables.push(image);
-  return [...edits].map(([sheetId, own]) => ({ sheet: sheets.sheetName(sheetId), ...own }));
+  return [...sheets].map(([sheetId, edits]) => ({ sheet: grid.sheetName(sheetId), ...edits }));
 }

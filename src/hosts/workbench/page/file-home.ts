@@ -2,6 +2,7 @@ import type { SaveAnswer, SaveRequest, WorkbookImage } from '../../../xlsx/image
 import type { FileNews, KeepAnswer, Lost, TextsToKeep } from '../protocol.ts';
 import type { Connection } from './connection.ts';
 import type { FunctionHelp } from './function-help.ts';
+import type { Saver } from './saver.ts';
 
 /** Where the workbook that the page shows lives: it is read there, and saved there. */
 export interface FileHome {
@@ -26,8 +27,12 @@ export interface FileHome {
    * whether it was saved: so this resolves only once that is known.
    */
   save(request: SaveRequest): Promise<SaveAnswer>;
+  /** Notes what was just typed, where the page's own end would lose it before it is saved. */
+  note?(request: SaveRequest): void;
   /** Sends a save while the page goes away, and hears no answer. */
   sendLast(request: SaveRequest): void;
+  /** Called once the workbook is open; after `letGo` the page goes without asking. */
+  opened?(saver: Saver, letGo: () => void): void;
   /** The states that were replaced, where they are kept. */
   readonly backups?: Backups;
 }

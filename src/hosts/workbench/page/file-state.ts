@@ -75,6 +75,11 @@ export class FileState {
     return joinEdits(this.underWay?.request.edits ?? [], waiting);
   }
 
+  /** The same without answers of formulas: quick to tell after each change. */
+  typed(): readonly SheetEdits[] {
+    return joinEdits(this.underWay?.request.edits ?? [], this.changes.typed());
+  }
+
   edited(): void {
     this.refused = undefined;
     this.tell();

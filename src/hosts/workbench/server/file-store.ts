@@ -1,9 +1,8 @@
 import { basename } from 'node:path';
-import type { SaveAnswer, SaveRequest, SheetEdits } from '../../../xlsx/image.ts';
-import { patchWorkbook } from '../../../xlsx/patch/patch-workbook.ts';
+import type { SaveAnswer, SaveRequest } from '../../../xlsx/image.ts';
+import { checkedPatch } from '../../../xlsx/patch/checked-patch.ts';
 import { readWorkbook, type WorkbookRead } from '../../../xlsx/read/read-workbook.ts';
 import type { Refused } from '../../../xlsx/refusal.ts';
-import { missingEdit } from '../../../xlsx/verify.ts';
 import { versionOf } from '../../../xlsx/version.ts';
 import type { BackupNews, FileNews } from '../protocol.ts';
 import { type Backup, backupsOf } from './backups.ts';
@@ -147,7 +146,7 @@ async function saveOver(
     if (version !== baseVersion && version !== (after && saves.versionOf(after))) {
       return { answer: changedOutside(current, path) };
     }
-    const next = prepared(current, edits, basename(path));
+    const next = checkedPatch(current, edits, basename(path));
     if (next.kind === 'refused') return { answer: next };
     await saves.intend(id, next.read.workbook.version);
     const replaced = await replaceFile(steps, path, current, next.bytes, now);
@@ -170,29 +169,4 @@ function changedOutside(current: Uint8Array, path: string): SaveAnswer {
   return read.kind === 'refused'
     ? read
     : { kind: 'changed outside', version: read.workbook.version };
-}
-
-interface Prepared {
-  readonly kind: 'prepared';
-  readonly bytes: Uint8Array;
-  readonly read: WorkbookRead;
-}
-
-/** The patched bytes, read back and compared with what was asked. */
-function prepared(
-  current: Uint8Array,
-  edits: readonly SheetEdits[],
-  fileName: string,
-): Prepared | Refused {
-  const patched = patchWorkbook(current, edits);
-  if (patched.kind === 'refused') return patched;
-  const read = readWorkbook(patched.bytes, fileName);
-  const wrong = read.kind === 'refused' ? read.sentence : missingEdit(read.workbook, edits);
-  if (read.kind === 'read' && wrong === undefined) {
-    return { kind: 'prepared', bytes: patched.bytes, read };
-  }
-  return {
-    kind: 'refused',
-    sentence: `Nothing was saved: on checking the new file, ${wrong ?? ''}. Your file is as it was.`,
-  };
 }

@@ -1,14 +1,6 @@
-/** What the page may load and do: only what this server gives it. The grid needs styles inline. */
-const policy = [
-  "default-src 'none'",
-  "script-src 'self'",
-  "connect-src 'self'",
-  "img-src 'self' data:",
-  "style-src 'self' 'unsafe-inline'",
-  "base-uri 'none'",
-  "form-action 'none'",
-  "frame-ancestors 'none'",
-].join('; ');
+import { pagePolicy } from '../policy.ts';
+
+const policy = [...pagePolicy, "frame-ancestors 'none'"].join('; ');
 
 /** Headers of every answer; the maker's workbook is kept nowhere. */
 export const safetyHeaders: Readonly<Record<string, string>> = {
