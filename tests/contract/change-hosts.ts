@@ -1,9 +1,13 @@
+import { createBookPort } from '../../src/hosts/workbench/page/book-port.ts';
+import { createImageCells } from '../../src/hosts/workbench/page/image-cells.ts';
+import { createLiveTables } from '../../src/hosts/workbench/page/live-tables.ts';
 import { ExcelHost } from '../hosts/excel/host/excel-host.ts';
 import { modelOf } from '../hosts/excel/host/model-of.ts';
 import { officeClient } from '../hosts/excel/host/office-client.ts';
 import { open } from '../hosts/excel/host/open.ts';
-import { createMemoryPort } from '../support/memory-port.ts';
+import { createMemoryPort, memoryOf } from '../support/memory-port.ts';
 import { tableData } from '../support/small-book.ts';
+import { imageOf, takesEverySave } from './case-image.ts';
 import { twice, type WriteTwice } from './write-twice.ts';
 
 /** Tables of plain cells in memory: they hold no formulas, so a formula's value stands for it. */
@@ -22,4 +26,19 @@ export const inExcel: WriteTwice = async (tables, formulas, change) => {
     sheet.put(body.row + row, body.column + column, { formula, value });
   }
   return twice(open(model, {}, page).port, change);
+};
+
+/** The workbench's port over the cells as they were read, before or without its grid. */
+export const inReadCells: WriteTwice = async (tables, formulas, change) => {
+  const image = imageOf(tables, formulas);
+  const sheets = createImageCells(image);
+  const port = createBookPort({
+    sheets,
+    tables: createLiveTables(sheets, image),
+    saver: takesEverySave,
+    select: () => Promise.resolve(),
+    memory: memoryOf(new Map()),
+    brokenNames: [],
+  });
+  return twice(port, change);
 };

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { tableData } from '../support/small-book.ts';
 import { anyChange } from './any-change.ts';
 import { changeCases } from './change-cases.ts';
-import { inExcel, inMemory } from './change-hosts.ts';
+import { inExcel, inMemory, inReadCells } from './change-hosts.ts';
 import { holdCase } from './hold-case.ts';
 
 describe('a change in tables of plain cells', () => {
@@ -16,7 +16,19 @@ describe('a change through Excel’s own client', () => {
   it.each(changeCases)('$name', (one) => holdCase(inExcel, one));
 });
 
+describe('a change in the workbench before its grid is there', () => {
+  it.each(changeCases)('$name', (one) => holdCase(inReadCells, one));
+});
+
 describe('any change', () => {
+  it('comes to the same in the workbench before its grid is there', () =>
+    fc.assert(
+      fc.asyncProperty(anyChange, async ([tables, change]) => {
+        expect(await inReadCells(tables, [], change)).toEqual(await inMemory(tables, [], change));
+      }),
+      { numRuns: 500 },
+    ));
+
   it('comes to the same in both, the first time and the second', () =>
     fc.assert(
       fc.asyncProperty(anyChange, async ([tables, change]) => {

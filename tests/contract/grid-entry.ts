@@ -1,14 +1,11 @@
+import { createBookPort } from '../../src/hosts/workbench/page/book-port.ts';
+import { tellTables } from '../../src/hosts/workbench/page/engine-tables.ts';
 import { createGrid } from '../../src/hosts/workbench/page/grid.ts';
 import { mountGrid } from '../../src/hosts/workbench/page/grid-host.ts';
 import { createLiveTables } from '../../src/hosts/workbench/page/live-tables.ts';
-import type { Saver } from '../../src/hosts/workbench/page/saver.ts';
 import { snapshotOf } from '../../src/hosts/workbench/page/snapshot.ts';
-import { createUniverPort } from '../../src/hosts/workbench/page/univer-port.ts';
-import type { Cell } from '../../src/workbook/port.ts';
-import type { SheetImage, WorkbookImage } from '../../src/xlsx/image.ts';
 import { memoryOf } from '../support/memory-port.ts';
-import type { Tables } from '../support/small-book.ts';
-import type { FormulaAt } from './change-case.ts';
+import { imageOf, takesEverySave } from './case-image.ts';
 import { twice, type WriteTwice } from './write-twice.ts';
 
 declare global {
@@ -17,69 +14,18 @@ declare global {
   }
 }
 
-/** Each table on a sheet of its own, as the server hands a workbook over. */
-const imageOf = (tables: Tables, formulas: readonly FormulaAt[]): WorkbookImage => ({
-  fileName: 'case.xlsx',
-  version: '1',
-  styles: [{ numberFormat: 'General', bold: false, italic: false, wrap: false }],
-  names: [],
-  brokenNames: [],
-  notShown: [],
-  sheets: Object.entries(tables).map(([name, rows]): SheetImage => {
-    const headers = (rows[0] ?? []).map(String);
-    const range = {
-      startRow: 0,
-      startColumn: 0,
-      endRow: rows.length - 1,
-      endColumn: headers.length - 1,
-    };
-    return {
-      name: `${name} sheet`,
-      hidden: false,
-      frozenRows: 0,
-      frozenColumns: 0,
-      columnWidths: {},
-      rowHeights: {},
-      gridLines: true,
-      cells: rows.flatMap((cells, row) =>
-        cells.flatMap((cell, column) => cellAt(row, column, cell)),
-      ),
-      merges: [],
-      tables: [{ name, range, headers }],
-      validations: [],
-      highlights: [],
-    };
-
-    function cellAt(row: number, column: number, value: Cell) {
-      const formula = formulas.find(
-        (one) => one.table === name && one.row === row - 1 && one.column === column,
-      )?.formula;
-      if (value === '' && formula === undefined) return [];
-      return [{ row, column, value, style: 0, ...(formula === undefined ? {} : { formula }) }];
-    }
-  }),
-});
-
-/** A file that takes every save. */
-const saver: Saver = {
-  state: { kind: 'saved' },
-  hasUnsaved: false,
-  onState: () => undefined,
-  saveNow: () => Promise.resolve({ kind: 'saved', version: '2' }),
-  unsaved: () => [],
-  leave: () => undefined,
-};
-
 /** The workbench's own port over its own grid, mounted for this change alone. */
 window.writeInGrid = async (tables, formulas, change) => {
   const image = imageOf(tables, formulas);
   const host = mountGrid('grid', await snapshotOf(image, { pause: () => Promise.resolve() }));
-  const grid = createGrid(host.injector);
-  const port = createUniverPort({
-    grid,
-    tables: createLiveTables(host.injector, grid, image),
-    saver,
-    select: () => undefined,
+  const sheets = createGrid(host.injector);
+  const live = createLiveTables(sheets, image);
+  tellTables(host.injector, live)();
+  const port = createBookPort({
+    sheets,
+    tables: live,
+    saver: takesEverySave,
+    select: () => Promise.resolve(),
     memory: memoryOf(new Map()),
     brokenNames: [],
   });

@@ -1,7 +1,7 @@
 import { afterEach, beforeEach, expect, it, vi } from 'vitest';
 import type { Changes } from '../../../src/hosts/workbench/page/changes.ts';
-import type { Grid } from '../../../src/hosts/workbench/page/grid.ts';
 import { createSaver } from '../../../src/hosts/workbench/page/saver.ts';
+import type { SheetCells } from '../../../src/hosts/workbench/page/sheet-cells.ts';
 import type { SaveAnswer } from '../../../src/xlsx/image.ts';
 
 beforeEach(() => {
@@ -54,8 +54,8 @@ function bench(answer: (version: number) => SaveAnswer) {
       opened: () => Promise.resolve(),
     },
   };
-  const grid = { settled: () => atRest } as Grid;
-  const saver = createSaver(grid, changes, server, 'v0', () => 'id');
+  const sheets = { worksOut: true, settled: () => atRest } as SheetCells;
+  const saver = createSaver(sheets, changes, server, 'v0', () => 'id');
   return {
     saver,
     held,

@@ -1,8 +1,8 @@
 import type { CellEdit, SheetEdits, TableImage, WorkbookImage } from '../../../xlsx/image.ts';
-import type { Content, Grid } from './grid.ts';
 import type { LiveTables } from './live-tables.ts';
 import type { CellPlace } from './places.ts';
-import { sheetIdAt } from './snapshot.ts';
+import type { Content, SheetCells } from './sheet-cells.ts';
+import { sheetIdAt } from './sheet-ids.ts';
 
 /** What must be written to the file: cells typed or written, formulas whose answer moved, tables. */
 export interface Changes {
@@ -23,12 +23,16 @@ export interface TakenEdits {
   returned(): void;
 }
 
-/** Follows the grid from the state that the image describes. */
-export function createChanges(grid: Grid, tables: LiveTables, image: WorkbookImage): Changes {
+/** Follows the cells from the state that the image describes. */
+export function createChanges(
+  sheets: SheetCells,
+  tables: LiveTables,
+  image: WorkbookImage,
+): Changes {
   let dirty = new Map<string, CellPlace>();
-  const answers = createAnswers(grid, image);
+  const answers = createAnswers(sheets, image);
   const listeners = new Set<() => void>();
-  grid.onEdit((cells) => {
+  sheets.onEdit((cells) => {
     for (const cell of cells) dirty.set(keyOf(cell), cell);
     for (const listener of listeners) listener();
   });
@@ -38,12 +42,12 @@ export function createChanges(grid: Grid, tables: LiveTables, image: WorkbookIma
       .filter(({ name }) => tables.changed().includes(name))
       .map((table) => ({ sheetId: table.sheetId, image: tables.image(table) }));
   const read = (places: ReadonlyMap<string, CellPlace>) =>
-    [...places.values()].map((place) => ({ place, content: grid.read(place) }));
+    [...places.values()].map((place) => ({ place, content: sheets.read(place) }));
   return {
     get isWaiting() {
       return dirty.size > 0 || tables.changed().length > 0;
     },
-    typed: () => editsOf(grid, read(dirty), grownTables()),
+    typed: () => editsOf(sheets, read(dirty), grownTables()),
     onChange(listener) {
       listeners.add(listener);
     },
@@ -56,7 +60,7 @@ export function createChanges(grid: Grid, tables: LiveTables, image: WorkbookIma
       );
       const images = grownTables();
       return {
-        edits: editsOf(grid, [...cells.values()], images),
+        edits: editsOf(sheets, [...cells.values()], images),
         saved() {
           tables.markSaved(images.map((table) => table.image));
           answers.saved([...cells.values()]);
@@ -75,7 +79,7 @@ interface ReadCell {
 }
 
 /** Which formula answers the file holds, and which have moved since. */
-function createAnswers(grid: Grid, image: WorkbookImage) {
+function createAnswers(sheets: SheetCells, image: WorkbookImage) {
   const answers = answersOf(image);
   const typedFormulas = new Set<string>();
   return {
@@ -84,9 +88,9 @@ function createAnswers(grid: Grid, image: WorkbookImage) {
         if (content.formula === undefined) answers.delete(keyOf(place));
         else typedFormulas.add(keyOf(place));
       }
-      return grid
+      return sheets
         .formulas()
-        .map((place) => ({ place, content: grid.read(place) }))
+        .map((place) => ({ place, content: sheets.read(place) }))
         .filter(({ place, content }) => {
           const key = keyOf(place);
           if (answers.get(key) === answerOf(content)) return false;
@@ -126,19 +130,19 @@ function answersOf(image: WorkbookImage): Map<string, string> {
 }
 
 function editsOf(
-  grid: Grid,
+  sheets: SheetCells,
   cells: readonly ReadCell[],
   tables: readonly { readonly sheetId: string; readonly image: TableImage }[],
 ): SheetEdits[] {
-  const sheets = new Map<string, { cells: CellEdit[]; tables: TableImage[] }>();
+  const edits = new Map<string, { cells: CellEdit[]; tables: TableImage[] }>();
   const sheetOf = (sheetId: string) => {
-    const sheet = sheets.get(sheetId) ?? { cells: [], tables: [] };
-    sheets.set(sheetId, sheet);
+    const sheet = edits.get(sheetId) ?? { cells: [], tables: [] };
+    edits.set(sheetId, sheet);
     return sheet;
   };
   for (const { place, content } of cells) {
     sheetOf(place.sheetId).cells.push({ row: place.row, column: place.column, ...content });
   }
   for (const { sheetId, image } of tables) sheetOf(sheetId).tables.push(image);
-  return [...sheets].map(([sheetId, edits]) => ({ sheet: grid.sheetName(sheetId), ...edits }));
+  return [...edits].map(([sheetId, own]) => ({ sheet: sheets.sheetName(sheetId), ...own }));
 }

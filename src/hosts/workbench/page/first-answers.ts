@@ -13,7 +13,7 @@ import {
 } from '@univerjs/preset-sheets-core';
 import type { Grid } from './grid.ts';
 import type { Opening } from './opening.ts';
-import { UNIT_ID } from './snapshot.ts';
+import { UNIT_ID } from './sheet-ids.ts';
 
 /** Lets every formula answer once, showing how far they are; throws `Stopped` when the maker stops it. */
 export async function firstAnswers(

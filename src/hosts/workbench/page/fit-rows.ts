@@ -4,7 +4,7 @@ import {
   SheetSkeletonService,
 } from '@univerjs/preset-sheets-core';
 import type { SheetImage, StyleImage, WorkbookImage } from '../../../xlsx/image.ts';
-import { sheetIdAt, UNIT_ID } from './snapshot.ts';
+import { sheetIdAt, UNIT_ID } from './sheet-ids.ts';
 
 /** The grid's rows hold one line of this many points; a taller row must be measured. */
 const POINTS_IN_A_ROW = 12;

@@ -15,7 +15,7 @@ import {
   type ISetRangeValuesMutationParams,
 } from '@univerjs/preset-sheets-core';
 import type { WorkbookImage } from '../../../xlsx/image.ts';
-import { sheetIdAt, UNIT_ID } from './snapshot.ts';
+import { sheetIdAt, UNIT_ID } from './sheet-ids.ts';
 
 type Row = Readonly<Record<number, Nullable<ICellData>>>;
 

@@ -4,7 +4,7 @@ import type { Cell } from '../../../workbook/port.ts';
 import type { RangeImage } from '../../../xlsx/image.ts';
 import type { Grid } from './grid.ts';
 import { placesOf, rowsIn, type CellPlace } from './places.ts';
-import { UNIT_ID } from './snapshot.ts';
+import { UNIT_ID } from './sheet-ids.ts';
 
 /** Reads cells with their formulas and spilled results. */
 export function createGridReader(

@@ -10,10 +10,11 @@ import {
   type ISetRangeValuesMutationParams,
 } from '@univerjs/preset-sheets-core';
 import type { Cell } from '../../../workbook/port.ts';
-import type { CellWrite, Grid } from './grid.ts';
 import { TEXT_FORMAT, TEXT_SUFFIX } from './grid-styles.ts';
 import { rowsIn, type CellPlace } from './places.ts';
-import { looksLikeFormula, plainCell, UNIT_ID } from './snapshot.ts';
+import type { CellWrite, SheetCells } from './sheet-cells.ts';
+import { UNIT_ID } from './sheet-ids.ts';
+import { looksLikeFormula, plainCell } from './snapshot.ts';
 
 /** Rows added below when a table grows past the sheet's end. */
 const SPARE_ROWS = 200;
@@ -22,7 +23,7 @@ const SPARE_ROWS = 200;
 export function createGridWriter(
   workbook: Workbook,
   commands: ICommandService,
-): Pick<Grid, 'write' | 'takeLook'> {
+): Pick<SheetCells, 'write' | 'takeLook'> {
   const raw = ({ sheetId, row, column }: CellPlace): ICellData | undefined =>
     workbook.getSheetBySheetId(sheetId)?.getCellRaw(row, column) ?? undefined;
   const setRaw = (cells: readonly RawCell[]) => {

@@ -1,6 +1,6 @@
 import { DataValidationErrorStyle, DataValidationRenderMode } from '@univerjs/presets';
 import type { ListValidationImage, RangeImage, SheetImage } from '../../../xlsx/image.ts';
-import { absolute } from './places.ts';
+import { absolute } from './absolute-range.ts';
 
 /** Rows that a list reaches below its table, so that names typed on stand in it at once. */
 const ROOM_ROWS = 200;

@@ -1,6 +1,6 @@
-import type { Content } from './grid.ts';
 import type { Failures } from './failures.ts';
 import type { CellPlace } from './places.ts';
+import type { Content } from './sheet-cells.ts';
 
 /** What the selected cell has to say: its address, its error and why, "" when it has no error. */
 export function messageOf(place: CellPlace, content: Content, failures: Failures): string {

@@ -5,7 +5,7 @@ import type { SaveState } from './file-state.ts';
 import type { Saver } from './saver.ts';
 import { textOfEdits } from './unsaved-text.ts';
 
-/** The page around the grid: its header line, its bars and the place for the pane. */
+/** The page around the sheets: its header line, its bars and the place for the pane. */
 export interface PageFrame {
   showBook(image: WorkbookImage): void;
   /** `letGo` is called before the maker has the page load anew. */
@@ -24,12 +24,6 @@ export interface PageFrame {
 export function createPageFrame(backups: Backups | undefined): PageFrame {
   const title = element('file-name');
   const pane = element('pane');
-  const toggle = element('pane-toggle');
-  toggle.addEventListener('click', () => {
-    pane.hidden = !pane.hidden;
-    toggle.textContent = pane.hidden ? 'Show the pane' : 'Hide the pane';
-    toggle.setAttribute('aria-expanded', String(!pane.hidden));
-  });
   element('take-backup').addEventListener('click', () => {
     void backups?.take().then((sentence) => {
       if (sentence !== undefined) show('conflict-text', sentence);
@@ -83,7 +77,7 @@ function showSaving(saver: Saver, letGo: () => void): void {
   const again = element('save-again');
   const update = () => {
     const { state, hasUnsaved } = saver;
-    show('save-state', wordsOf(state, hasUnsaved));
+    show('save-state', wordsOf(saver));
     element('save-state').dataset['kind'] = state.kind;
     again.hidden = state.kind !== 'not saved';
     const trouble = troubleOf(state, hasUnsaved);
@@ -126,16 +120,18 @@ const IN_THIS_PAGE_ONLY =
   'Cells you changed are in this page only: leave it open, or keep them as a text file.';
 const NOT_CONNECTED =
   'The workbench does not answer, so nothing is saved. Start it again with the same workbook: this page then goes on by itself.';
+/** Recorded without any sheet in sight: the file's formulas still show what they came to before. */
+const SAVED_LATE = 'Saved; figures in the sheets follow when they are shown';
 const OUTSIDE =
   'The file was changed outside this page. Nothing is saved from here until you load the new version.';
 const OUTSIDE_WITH_MINE =
   'The file was changed outside this page while cells you changed here were not saved yet. ' +
   'Loading the new version drops your cells: keep them as a text file first if you need them.';
 
-function wordsOf(state: SaveState, hasUnsaved: boolean): string {
+function wordsOf({ state, hasUnsaved, isLate }: Saver): string {
   switch (state.kind) {
     case 'saved':
-      return 'Saved';
+      return isLate ? SAVED_LATE : 'Saved';
     case 'saving':
       return 'Saving…';
     case 'not saved':

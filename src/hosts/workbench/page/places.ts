@@ -1,7 +1,6 @@
-import { serializeRangeWithSheet } from '@univerjs/preset-sheets-core';
 import type { RangeImage } from '../../../xlsx/image.ts';
 
-/** A cell's place in the grid. */
+/** A cell's place in the workbook. */
 export interface CellPlace {
   readonly sheetId: string;
   readonly row: number;
@@ -30,8 +29,3 @@ export function rowsIn<T>(range: RangeImage, read: (row: number, column: number)
     ),
   );
 }
-
-/** A range of a sheet as a formula writes it, such as "'Back room'!$A$1:$B$2". */
-export const absolute = (sheet: string, range: RangeImage): string =>
-  // 3 = both row and column absolute.
-  serializeRangeWithSheet(sheet, { ...range, startAbsoluteRefType: 3, endAbsoluteRefType: 3 });

@@ -2,14 +2,16 @@ import type { SaveAnswer, SheetEdits } from '../../../xlsx/image.ts';
 import type { Changes } from './changes.ts';
 import type { FileHome } from './file-home.ts';
 import { FileState, type SaveState } from './file-state.ts';
-import type { Grid } from './grid.ts';
+import type { SheetCells } from './sheet-cells.ts';
 import { createPause, LONGEST_WAIT_MS } from './typing-pause.ts';
 
-/** Keeps the file in step with the grid, one save at a time. */
+/** Keeps the file in step with the cells, one save at a time. */
 export interface Saver {
   readonly state: SaveState;
-  /** Whether the file may not hold all that the grid does. */
+  /** Whether the file may not hold all that the cells do. */
   readonly hasUnsaved: boolean;
+  /** Whether the file's formulas show answers older than its cells. */
+  readonly isLate: boolean;
   onState(listener: () => void): void;
   /** Saves everything now; resolves once it is known how that ended, with the sentence where it could not be. */
   saveNow(): Promise<SaveAnswer>;
@@ -23,7 +25,7 @@ type Home = Pick<FileHome, 'save' | 'look' | 'note' | 'sendLast' | 'connection' 
 
 /** Starts saving: edits by hand after a pause, everything else when asked. `newId` tells saves apart. */
 export function createSaver(
-  grid: Grid,
+  sheets: SheetCells,
   changes: Changes,
   home: Home,
   firstVersion: string,
@@ -31,7 +33,7 @@ export function createSaver(
 ): Saver {
   const file = new FileState(changes, home, firstVersion);
   const inTurn = oneAtATime();
-  const saveNow = saving({ grid, changes, home, file, newId, inTurn });
+  const { saveNow, isLate } = saving({ sheets, changes, home, file, newId, inTurn });
   home.connection.onNews((news) => {
     if (file.isAsTold(news)) return;
     // It may be of a save under way: once that has ended, the file itself tells.
@@ -46,6 +48,9 @@ export function createSaver(
     },
     get hasUnsaved() {
       return file.hasUnsaved;
+    },
+    get isLate() {
+      return isLate();
     },
     onState: (listener) => {
       file.onState(listener);
@@ -62,7 +67,7 @@ export function createSaver(
 }
 
 interface Parts {
-  readonly grid: Grid;
+  readonly sheets: SheetCells;
   readonly changes: Changes;
   readonly home: Home;
   readonly file: FileState;
@@ -70,10 +75,13 @@ interface Parts {
   readonly inTurn: InTurn;
 }
 
-/** Saves what is typed after a pause, and all there is whenever the returned function is called. */
-function saving({ grid, changes, home, file, newId, inTurn }: Parts): () => Promise<SaveAnswer> {
+interface Saving extends Pick<Saver, 'saveNow'> {
+  isLate(): boolean;
+}
+
+/** Saves what is typed after a pause, and all there is whenever `saveNow` is called. */
+function saving({ sheets, changes, home, file, newId, inTurn }: Parts): Saving {
   const typing = createPause();
-  /** The file holds answers older than its cells. */
   let isLate = false;
   const saveOnce = async (settled: Promise<boolean>): Promise<SaveAnswer> => {
     typing.clear();
@@ -87,21 +95,21 @@ function saving({ grid, changes, home, file, newId, inTurn }: Parts): () => Prom
     const request = { id: newId(), baseVersion, edits: taken.edits };
     file.begin({ request, taken });
     const answer = await home.save(request);
-    file.end(answer);
     isLate = !isSettled;
+    file.end(answer);
     return answer;
   };
-  const settles = () => grid.settled().then(() => true);
+  const settles = () => sheets.settled().then(() => sheets.worksOut);
   const saveTyped = async (): Promise<void> => {
     await inTurn(() => saveOnce(Promise.race([settles(), unsettledAfter(LONGEST_WAIT_MS)])));
-    if (isLate && !file.isOutside) void saveTyped();
+    if (isLate && sheets.worksOut && !file.isOutside) void saveTyped();
   };
   changes.onChange(() => {
     file.edited();
     home.note?.({ id: newId(), ...file.base, edits: file.typed() });
     if (!file.isOutside) typing.set(() => void saveTyped());
   });
-  return () => inTurn(() => saveOnce(settles()));
+  return { saveNow: () => inTurn(() => saveOnce(settles())), isLate: () => isLate };
 }
 
 type InTurn = <T>(work: () => Promise<T>) => Promise<T>;

@@ -14,13 +14,8 @@ import type { Opening } from './opening.ts';
 import { gridStyles, TEXT_SUFFIX } from './grid-styles.ts';
 import { highlightRules } from './highlights.ts';
 import { listRule } from './list-rules.ts';
-import { absolute } from './places.ts';
-
-/** The one workbook's id inside the grid. */
-export const UNIT_ID = 'book';
-
-/** The grid's id of the image's sheet number `index`. */
-export const sheetIdAt = (index: number): string => `sheet-${String(index)}`;
+import { absolute } from './absolute-range.ts';
+import { sheetIdAt, UNIT_ID } from './sheet-ids.ts';
 
 /**
  * Turns a workbook image into the grid's own snapshot: values, formulas, looks, names, lists. A long

@@ -11,26 +11,26 @@ import { idColumnsOf } from '../../../workbook/write/writable-table.ts';
 import { browserFiles } from '../../files/browser-files.ts';
 import { inBrowser } from '../../in-browser.ts';
 import { download } from './download.ts';
-import type { CellWrite, Grid } from './grid.ts';
 import { bodyOf, type LiveTable, type LiveTables } from './live-tables.ts';
 import type { CellPlace } from './places.ts';
 import type { Saver } from './saver.ts';
+import type { CellWrite, SheetCells } from './sheet-cells.ts';
 
 /** What the port works on. */
 export interface PortParts {
-  readonly grid: Grid;
+  readonly sheets: SheetCells;
   readonly tables: LiveTables;
   readonly saver: Saver;
-  /** Selects a cell, ready to be typed in. */
-  readonly select: (place: CellPlace) => void;
+  /** Selects a cell, ready to be typed in; brings the sheets first where they are not shown. */
+  readonly select: (place: CellPlace) => Promise<void>;
   readonly memory: HostMemory;
   /** Names in the file that lead nowhere. */
   readonly brokenNames: readonly string[];
 }
 
-/** The pane's way to the workbook in the grid; what it applies is in the file before it resolves. */
-export function createUniverPort(parts: PortParts): HostPort {
-  const { grid, tables } = parts;
+/** The pane's way to the workbook's cells; what it applies is in the file before it resolves. */
+export function createBookPort(parts: PortParts): HostPort {
+  const { sheets, tables } = parts;
   let queue: Promise<unknown> = Promise.resolve();
   return {
     ...inBrowser(() => new Date()),
@@ -43,7 +43,7 @@ export function createUniverPort(parts: PortParts): HostPort {
     },
     onChange(listener) {
       let isOn = true;
-      grid.onEdit((cells) => {
+      sheets.onEdit((cells) => {
         if (isOn && cells.some((cell) => tables.all().some((table) => isInside(table, cell)))) {
           listener();
         }
@@ -54,16 +54,14 @@ export function createUniverPort(parts: PortParts): HostPort {
     },
     show({ table: name, row, header }) {
       const table = tables.all().find((known) => nameKey(known.name) === nameKey(name));
-      if (table !== undefined) {
-        const { headers } = tables.image(table);
-        const column = headers.findIndex((known) => nameKey(known) === nameKey(header ?? ''));
-        parts.select({
-          sheetId: table.sheetId,
-          row: table.range.startRow + row,
-          column: table.range.startColumn + Math.max(0, column),
-        });
-      }
-      return Promise.resolve();
+      if (table === undefined) return Promise.resolve();
+      const { headers } = tables.image(table);
+      const column = headers.findIndex((known) => nameKey(known) === nameKey(header ?? ''));
+      return parts.select({
+        sheetId: table.sheetId,
+        row: table.range.startRow + row,
+        column: table.range.startColumn + Math.max(0, column),
+      });
     },
     files: browserFiles(download),
     brokenNames: () => Promise.resolve(parts.brokenNames),
@@ -71,21 +69,21 @@ export function createUniverPort(parts: PortParts): HostPort {
 }
 
 async function applyOne(parts: PortParts, change: Change): Promise<Applied> {
-  const { grid, tables, saver } = parts;
+  const { sheets, tables, saver } = parts;
   if (saver.state.kind === 'changed outside') return refused(OUTSIDE);
   if (saver.state.kind === 'reads only') return refused(saver.state.sentence);
   if (saver.state.kind === 'not connected') return refused(NOT_CONNECTED);
   const plan = planIn(parts, change);
   if (plan.kind !== 'write') return plan;
   const growths = growthsOf(plan.rows);
-  const blocked = growths.find(({ table, endRow }) => !isFreeBelow(grid, table, endRow));
+  const blocked = growths.find(({ table, endRow }) => !isFreeBelow(sheets, table, endRow));
   if (blocked) {
     return refused(
       `The table ${blocked.table.name} cannot grow: the cells below it are not empty. ` +
         'Move what stands there, then try again.',
     );
   }
-  const undo = grid.write([...plan.cells.map(setCell), ...plan.rows.flatMap(addedCells)]);
+  const undo = sheets.write([...plan.cells.map(setCell), ...plan.rows.flatMap(addedCells)]);
   for (const { table, endRow } of growths) tables.resize(table.name, endRow);
   const answer = await saver.saveNow();
   if (answer.kind === 'saved') return { kind: 'applied' };
@@ -102,20 +100,21 @@ const NOT_CONNECTED =
 
 const refused = (sentence: string): Applied => ({ kind: 'refused', sentence });
 
-interface GridTable extends PlainTable {
+interface BookTable extends PlainTable {
   readonly live: LiveTable;
 }
 
-/** What the change means for the tables that it names, as they stand in the grid now. */
-function planIn({ grid, tables }: PortParts, change: Change): Plan<GridTable> {
+/** What the change means for the tables that it names, as they stand now. */
+function planIn({ sheets, tables }: PortParts, change: Change): Plan<BookTable> {
   const named = idColumnsOf(change);
   const standing = tables
     .all()
     .filter(({ name }) => named.has(nameKey(name)))
-    .map((live): GridTable => ({ ...plainTable(tables.read(live)), live }));
+    .map((live): BookTable => ({ ...plainTable(tables.read(live)), live }));
   return planChange(change, standing, {
     row: ({ rows }, at) => rows[at] ?? [],
-    isFormula: ({ live }, at, column) => grid.read(placeIn(live, at, column)).formula !== undefined,
+    isFormula: ({ live }, at, column) =>
+      sheets.read(placeIn(live, at, column)).formula !== undefined,
   });
 }
 
@@ -132,25 +131,25 @@ interface Growth {
 }
 
 /** How far down new rows take their tables. */
-function growthsOf(rows: readonly RowToAdd<GridTable>[]): Growth[] {
+function growthsOf(rows: readonly RowToAdd<BookTable>[]): Growth[] {
   const last = new Map(rows.map(({ table: { live }, at }) => [live, placeIn(live, at, 0).row]));
   return [...last].flatMap(([table, endRow]) =>
     endRow > table.range.endRow ? [{ table, endRow }] : [],
   );
 }
 
-function isFreeBelow(grid: Grid, { sheetId, range }: LiveTable, endRow: number): boolean {
+function isFreeBelow(sheets: SheetCells, { sheetId, range }: LiveTable, endRow: number): boolean {
   // One row more than needed: a filled row right below would look like part of the table.
-  return grid.isBlank(sheetId, { ...range, startRow: range.endRow + 1, endRow: endRow + 1 });
+  return sheets.isBlank(sheetId, { ...range, startRow: range.endRow + 1, endRow: endRow + 1 });
 }
 
-const setCell = ({ table, at, column, value }: CellToSet<GridTable>): CellWrite => ({
+const setCell = ({ table, at, column, value }: CellToSet<BookTable>): CellWrite => ({
   ...placeIn(table.live, at, column),
   value,
 });
 
 /** Blank cells of a new row are left alone: nothing stands there. */
-function addedCells({ table: { live }, at, cells }: RowToAdd<GridTable>): CellWrite[] {
+function addedCells({ table: { live }, at, cells }: RowToAdd<BookTable>): CellWrite[] {
   const { endRow } = live.range;
   return [...cells].flatMap(([column, value]) => {
     const place = placeIn(live, at, column);
