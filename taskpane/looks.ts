@@ -1,4 +1,5 @@
 import { css } from 'lit';
+import { buttonSizes, fieldSizes } from './sizes.ts';
 
 /** What all steps share, in Fluent's tokens: type, spacing, fields, cards, tables, notes. */
 export const looks = css`
@@ -86,13 +87,7 @@ export const looks = css`
   .actions fluent-button[appearance='primary'] {
     flex: 1 1 12em;
   }
-  fluent-button {
-    min-height: 36px;
-    max-width: 100%;
-  }
-  fluent-button[size='small'] {
-    min-height: 28px;
-  }
+  ${buttonSizes}
   /* While it says what is under way it is still read. */
   fluent-button[disabled-focusable] {
     color: var(--colorNeutralForeground2);
@@ -129,6 +124,7 @@ export const fieldLooks = css`
     font: inherit;
     font-variant-numeric: tabular-nums;
   }
+  ${fieldSizes}
   input:focus-visible,
   textarea:focus-visible,
   input[type='date']:focus-within,

@@ -17,7 +17,8 @@ interface Picture {
   readonly height: number;
   readonly scheme: 'light' | 'dark';
   /** The sheet behind the pane. */
-  readonly sheet: string;
+  /** Shown beside the pane; on a phone the pane is alone. */
+  readonly sheet?: string;
   /** Steps of the flow to walk from its first one. */
   readonly steps: number;
 }
@@ -33,7 +34,7 @@ const pictures: readonly Picture[] = [
   },
   { name: 'weigh-out', width: 1280, height: 760, scheme: 'light', sheet: 'Mosaic', steps: 1 },
   { name: 'preview', width: 1280, height: 760, scheme: 'light', sheet: 'Reorder', steps: 3 },
-  { name: 'dark-phone', width: 390, height: 844, scheme: 'dark', sheet: 'Reorder', steps: 1 },
+  { name: 'dark-phone', width: 390, height: 844, scheme: 'dark', steps: 1 },
 ];
 
 /** Takes README's pictures from the built workbench, on a copy of the built demo. */
@@ -80,16 +81,13 @@ async function take(browser: Browser, address: string, picture: Picture): Promis
   });
   await page.addInitScript({ path: inProject('for-tests/test-handle.js') });
   await page.goto(address);
-  await page.waitForFunction(() => window.pourLedgerWorkbench !== undefined);
-  await page.evaluate(async (shown) => {
-    window.pourLedgerWorkbench?.select(shown, 'A2');
-    await window.pourLedgerWorkbench?.settled();
-  }, sheet);
+  if (sheet !== undefined) {
+    await page.waitForFunction(() => window.pourLedgerWorkbench !== undefined);
+    await select(page, sheet, 'A2');
+  }
   await walk(page, steps);
   // The formula bar lays its text out with the right width from the second selection on.
-  await page.evaluate((shown) => {
-    window.pourLedgerWorkbench?.select(shown, 'A1');
-  }, sheet);
+  if (sheet !== undefined) await select(page, sheet, 'A1');
   await settledFrames(page);
   const path = inProject(`src/build/pictures/${name}.png`);
   await page.screenshot({ path, animations: 'disabled' });
@@ -97,6 +95,16 @@ async function take(browser: Browser, address: string, picture: Picture): Promis
   const { size } = statSync(path);
   if (size > LARGEST) throw new Error(`${path} has ${String(size)} bytes.`);
   console.log(`${path}: ${String(Math.round(size / 1000))} kB`);
+}
+
+async function select(page: Page, sheet: string, cell: string): Promise<void> {
+  await page.evaluate(
+    async ([shown = '', at = '']) => {
+      window.pourLedgerWorkbench?.select(shown, at);
+      await window.pourLedgerWorkbench?.settled();
+    },
+    [sheet, cell],
+  );
 }
 
 /** Lets the grid draw what it measured: its formula bar is laid out some frames after a selection. */

@@ -17,6 +17,7 @@ import { assumedList } from '../../parts/assumed.ts';
 import { noticeBar } from '../../parts/notice.ts';
 import { shortageTable } from '../../parts/shortage-table.ts';
 import { shownAmount } from '../../parts/shown-amount.ts';
+import { StayAwake } from '../../parts/stay-awake.ts';
 import { tickLine } from '../../parts/tick-line.ts';
 import { pastDateNotice } from '../past-date.ts';
 import type { PlannedPour } from '../pour-of-draft.ts';
@@ -50,6 +51,14 @@ export class WeighStep extends LitElement {
       .card > .lines {
         padding: 2px 12px;
       }
+      @media (max-width: 760px), (pointer: coarse) {
+        .line {
+          min-height: 48px;
+          align-items: center;
+          font-size: var(--fontSizeBase500);
+          line-height: var(--lineHeightBase500);
+        }
+      }
       .cautions li {
         padding-left: 14px;
         text-indent: -14px;
@@ -76,6 +85,11 @@ export class WeighStep extends LitElement {
   /** Whether stock is enough for the pour as planned. */
   declare stock: Result<PostBatchAnswer>;
   declare today: Day;
+
+  constructor() {
+    super();
+    new StayAwake(this);
+  }
 
   override render() {
     const { plan, design, poured } = this.planned;
