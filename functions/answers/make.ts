@@ -1,3 +1,4 @@
+import { asStock } from '../../src/domain/kernel/measured.ts';
 import {
   findDesign,
   findMold,
@@ -141,7 +142,7 @@ function needRows(batch: SittingAsked, planning: Planning): Result<CellRows> {
           amountCell(quantity),
           material.unit,
           toCell(stock),
-          amountCell(notBelowZero(quantity.minus(stock))),
+          amountCell(notBelowZero(quantity.minus(asStock(stock)))),
         ];
       }),
     ),

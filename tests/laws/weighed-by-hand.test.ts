@@ -1,3 +1,4 @@
+import { asGrams } from '../../src/domain/kernel/measured.ts';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { Exact, sum, zero } from '../../src/domain/kernel/exact.ts';
@@ -53,7 +54,7 @@ describe('a plan by hand', () => {
             if (!line.g.eq(most)) expect(by.lte(new Exact(coarsest).div(2))).toBe(true);
           }
           const weighed = remeltG.plus(sum(ingredients.map(({ g }) => g)));
-          expect(weighed.plus(PICOGRAM).gte(meltG), `${weighed} of ${meltG}`).toBe(true);
+          expect(weighed.plus(asGrams(PICOGRAM)).gte(meltG), `${weighed} of ${meltG}`).toBe(true);
           const takenByBlends = sum(
             plan.melts.flatMap((melt) =>
               melt.ingredients.flatMap(({ line: { ingredient }, g }) =>

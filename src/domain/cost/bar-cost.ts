@@ -1,6 +1,7 @@
+import { asMoney, type Money } from '../kernel/measured.ts';
 import type { Book, Design, Material } from '../book/book.ts';
 import type { Day } from '../kernel/day.ts';
-import { addTo, type Exact, exact, sum, zero } from '../kernel/exact.ts';
+import { addTo, type Exact, sum, zero } from '../kernel/exact.ts';
 import { oncePer } from '../kernel/once-per.ts';
 import { answer, type Result, andThen } from '../kernel/result.ts';
 import { splitAmount } from '../money/split.ts';
@@ -12,14 +13,14 @@ import { costOf } from './unit-costs.ts';
 
 /** Where the cost of one good bar goes. Lines sum to `perBar` exactly. */
 export interface BarCost {
-  readonly perBar: Exact;
+  readonly perBar: Money;
   readonly lines: readonly CostLine[];
 }
 
 export interface CostLine {
   readonly kind: 'material' | 'labour' | 'setup' | 'mold wear' | 'overhead' | 'lost bars';
   readonly name: string;
-  readonly perBar: Exact;
+  readonly perBar: Money;
 }
 
 /** Costs are exact to this many decimals; the lines are split so that not one is lost. */
@@ -39,7 +40,7 @@ export function barCost(book: Book, design: Design, bars: number, asOf: Day): Re
 interface BatchLine {
   readonly kind: CostLine['kind'];
   readonly name: string;
-  readonly cost: Exact;
+  readonly cost: Money;
 }
 
 /** Cost of the whole batch, a line each. */
@@ -52,7 +53,7 @@ function batchLines(book: Book, plan: MeltPlan, asOf: Day): Result<BatchLine[]> 
       lines.map(({ material, cost }): BatchLine => ({
         kind: 'material',
         name: material.name,
-        cost,
+        cost: asMoney(cost),
       })),
     ),
   );
@@ -63,15 +64,15 @@ function batchLines(book: Book, plan: MeltPlan, asOf: Day): Result<BatchLine[]> 
         {
           kind: 'labour',
           name: 'Labour',
-          cost: design.labourMinutes.times(barsToStart).times(perMinute),
+          cost: asMoney(design.labourMinutes.times(barsToStart).times(perMinute)),
         },
-        { kind: 'setup', name: 'Setup', cost: design.setupMinutes.times(perMinute) },
+        { kind: 'setup', name: 'Setup', cost: asMoney(design.setupMinutes.times(perMinute)) },
         ...wear.map(({ mold, cost }): BatchLine => ({
           kind: 'mold wear',
           name: `${mold.name} wear`,
           cost,
         })),
-        { kind: 'overhead', name: 'Overhead', cost: overheadPerBar.times(barsToStart) },
+        { kind: 'overhead', name: 'Overhead', cost: asMoney(overheadPerBar.times(barsToStart)) },
       ]),
     ),
   );
@@ -95,7 +96,7 @@ const materialsInBars = oncePer((plan: MeltPlan): ReadonlyMap<Material, Exact> =
 /** Per bar started, with what the lost bars took as a line of its own. */
 function spread(lines: readonly BatchLine[], { bars, barsToStart }: MeltPlan): BarCost {
   const total = sum(lines.map((line) => line.cost));
-  const perBar = total.div(exact(bars)).toDecimalPlaces(COST_DECIMALS);
+  const perBar = asMoney(total.div(bars).toDecimalPlaces(COST_DECIMALS));
   let split: readonly CostLine[] | undefined;
   return {
     perBar,
@@ -119,5 +120,9 @@ function splitLines(
     ...lines,
     { kind: 'lost bars', name: 'Lost bars' },
   ];
-  return named.map(({ kind, name }, index) => ({ kind, name, perBar: parts[index] ?? zero }));
+  return named.map(({ kind, name }, index) => ({
+    kind,
+    name,
+    perBar: asMoney(parts[index] ?? zero),
+  }));
 }

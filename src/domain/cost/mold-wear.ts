@@ -1,3 +1,4 @@
+import { asMoney, type Money } from '../kernel/measured.ts';
 import type { Mold } from '../book/book.ts';
 import { addTo, type Exact, zero } from '../kernel/exact.ts';
 import { all, andThen, answer, notYet, type Result } from '../kernel/result.ts';
@@ -6,14 +7,16 @@ import type { MeltPlan } from '../recipe/melt-plan.ts';
 /** What one mold's wear costs a batch. */
 export interface MoldWear {
   readonly mold: Mold;
-  readonly cost: Exact;
+  readonly cost: Money;
 }
 
 /** What a batch wears off each mold that its plan fills, the bar mold with them. */
 export function moldWear(plan: MeltPlan): Result<MoldWear[]> {
   return all(
     [...fillsByMold(plan)].map(([mold, fills]) =>
-      andThen(wearPerFill(mold), (perFill) => answer({ mold, cost: perFill.times(fills) })),
+      andThen(wearPerFill(mold), (perFill) =>
+        answer({ mold, cost: asMoney(perFill.times(fills)) }),
+      ),
     ),
   );
 }

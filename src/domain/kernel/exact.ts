@@ -33,18 +33,21 @@ export function toCell(value: Exact): number {
   return value.toNumber() + 0;
 }
 
-export function sum(values: Iterable<Exact>): Exact {
-  let total = zero;
+/** The sum of figures; of figures of one kind it is one of that kind. */
+export function sum<T extends Exact>(values: Iterable<T>): T {
+  let total: Exact = zero;
   // Much that is summed is nothing, or one thing alone.
   for (const value of values) {
     if (!value.isZero()) total = total.isZero() ? value : total.plus(value);
   }
-  return total;
+  // A plain figure but for its type.
+  return total as T;
 }
 
 /** Adds a value to what a map has under a key so far. */
-export function addTo<K>(totals: Map<K, Exact>, key: K, value: Exact): void {
-  totals.set(key, totals.get(key)?.plus(value) ?? value);
+export function addTo<K, T extends Exact>(totals: Map<K, T>, key: K, value: T): void {
+  // Of one kind both, as the map's type says.
+  totals.set(key, (totals.get(key)?.plus(value) ?? value) as T);
 }
 
 /** Rounds up to a whole multiple of `step`; a step of 0 leaves the value as it is. */

@@ -1,3 +1,4 @@
+import { asStock } from '../kernel/measured.ts';
 import type { Item, Soap } from '../book/book.ts';
 import { itemOfLeftover, itemOfMaterial, itemOfSpare } from '../book/find.ts';
 import { type Exact, notBelowZero, sum } from '../kernel/exact.ts';
@@ -95,7 +96,8 @@ export function addedFor(plan: MeltPlan, lost: number): readonly MaterialNeed[] 
     const packed = plan.design.layers.flatMap((layer) =>
       layer.part === 'pack' && layer.material === material ? [layer.quantityPerBar] : [],
     );
-    return { material, quantity: notBelowZero(quantity.minus(sum(packed).times(lost))) };
+    const unused = asStock(sum(packed).times(lost));
+    return { material, quantity: asStock(notBelowZero(quantity.minus(unused))) };
   });
 }
 

@@ -1,3 +1,4 @@
+import { asStock } from '../kernel/measured.ts';
 import type { Material } from '../book/book.ts';
 import { addTo, type Exact } from '../kernel/exact.ts';
 import { compareNames } from '../kernel/names.ts';
@@ -22,7 +23,7 @@ export const materialNeeds = oncePer(({ melts, added }: Sitting): readonly Mater
   for (const { material, quantity } of added) addTo(byMaterial, material, quantity);
   return Array.from(byMaterial, ([material, quantity]) => ({
     material,
-    quantity: quantity.toDecimalPlaces(NOISE_DECIMALS),
+    quantity: asStock(quantity.toDecimalPlaces(NOISE_DECIMALS)),
   })).sort((a, b) => kindRank(a) - kindRank(b) || compareNames(a.material.name, b.material.name));
 });
 

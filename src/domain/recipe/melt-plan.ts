@@ -1,3 +1,4 @@
+import { asGrams, asStock, type Grams } from '../kernel/measured.ts';
 import type { Book, Design, Material } from '../book/book.ts';
 import { addUnder } from '../kernel/add-under.ts';
 import { addTo, type Exact, exact, sum, zero } from '../kernel/exact.ts';
@@ -122,7 +123,7 @@ function melted(
 ): Sitting {
   const order = pouringOrder(batches.flatMap(({ design }) => design.layers));
   const layersOf = layersBySoap(batches);
-  const blended = new Map<string, Exact>();
+  const blended = new Map<string, Grams>();
   const melts: Melt[] = [];
   // Blends first: what they take of a colour is added to it before that colour is rounded up.
   for (const soap of [...order].reverse()) {
@@ -134,7 +135,12 @@ function melted(
       ),
     );
     const melt = planMelt(
-      { soap, shapes, pouredG, blendedG: blended.get(soap.name) ?? zero },
+      {
+        soap,
+        shapes,
+        pouredG: asGrams(pouredG),
+        blendedG: blended.get(soap.name) ?? asGrams(zero),
+      },
       settings.scaleStepG,
       onHand,
       measuring,
@@ -173,5 +179,8 @@ function planAdded(batches: readonly BarsStarted[]): MaterialNeed[] {
       addTo(byMaterial, layer.material, layer.quantityPerBar.times(barsToStart));
     }
   }
-  return [...byMaterial].map(([material, quantity]) => ({ material, quantity }));
+  return Array.from(byMaterial, ([material, quantity]) => ({
+    material,
+    quantity: asStock(quantity),
+  }));
 }

@@ -1,3 +1,4 @@
+import { asGrams, asStock, type Grams, type InStock } from '../kernel/measured.ts';
 import type { Layer, Material, Mold, Soap } from '../book/book.ts';
 import { leftoverName, spareName } from '../book/find.ts';
 import { addTo, divideUp, type Exact, least, one, roundUpTo, sum, zero } from '../kernel/exact.ts';
@@ -9,17 +10,17 @@ import { type WeighedIngredient, weighByHand, weighExactly } from './weigh-out.t
 export interface Melt {
   readonly soap: Soap;
   readonly shapes: readonly Shaping[];
-  readonly pouredG: Exact;
-  readonly blendedG: Exact;
+  readonly pouredG: Grams;
+  readonly blendedG: Grams;
   /** Fills with their scrape, pours and blends. */
-  readonly neededG: Exact;
+  readonly neededG: Grams;
   /** `neededG` rounded up to the scale step. */
-  readonly meltG: Exact;
+  readonly meltG: Grams;
   /** Leftover soap of this colour melted first; part of `meltG`. */
-  readonly remeltG: Exact;
+  readonly remeltG: Grams;
   readonly ingredients: readonly WeighedIngredient[];
   /** What remains of the melt, with the scrape. */
-  readonly leftoverG: Exact;
+  readonly leftoverG: Grams;
 }
 
 /** Whole fills of one mold with one soap. */
@@ -29,8 +30,8 @@ export interface Shaping {
   /** Taken from spare pieces on hand. */
   readonly piecesFromSpares: Exact;
   readonly fills: Exact;
-  readonly soapG: Exact;
-  readonly scrapeG: Exact;
+  readonly soapG: Grams;
+  readonly scrapeG: Grams;
   /** Pieces poured beyond need; those that break are among them. */
   readonly sparePieces: Exact;
 }
@@ -38,7 +39,7 @@ export interface Shaping {
 export interface MaterialNeed {
   readonly material: Material;
   /** In the material's stock unit. */
-  readonly quantity: Exact;
+  readonly quantity: InStock;
 }
 
 /** Leftover soap and spare pieces on hand, by item name; nothing of a name is 0. */
@@ -62,7 +63,7 @@ export const measuredByHand: Measuring = {
   weigh: weighByHand,
   add: ({ material, quantity }, scaleStepG) => ({
     material,
-    quantity: handQuantity(quantity, material.unit, scaleStepG),
+    quantity: asStock(handQuantity(quantity, material.unit, scaleStepG)),
   }),
 };
 
@@ -94,8 +95,8 @@ export function planShapes(
       piecesNeeded,
       piecesFromSpares,
       fills,
-      soapG: soapForFills(mold, fills),
-      scrapeG: fills.times(mold.scrapeG),
+      soapG: asGrams(soapForFills(mold, fills)),
+      scrapeG: asGrams(fills.times(mold.scrapeG)),
       sparePieces: fills.times(mold.cavities).minus(toPour),
     };
   });
@@ -118,9 +119,9 @@ export function planMelt(
   { weigh }: Measuring,
 ): Melt {
   const soapG = shapes.map((shape) => shape.soapG);
-  const neededG = sum([...soapG, pouredG, blendedG]).toDecimalPlaces(GRAM_DECIMALS);
-  const meltG = roundUpTo(neededG, scaleStepG);
-  const remeltG = least(meltG, onHand(leftoverName(soap)));
+  const neededG = asGrams(sum([...soapG, pouredG, blendedG]).toDecimalPlaces(GRAM_DECIMALS));
+  const meltG = asGrams(roundUpTo(neededG, scaleStepG));
+  const remeltG = asGrams(least(meltG, onHand(leftoverName(soap))));
   const scrapeG = sum(shapes.map((shape) => shape.scrapeG));
   return {
     soap,

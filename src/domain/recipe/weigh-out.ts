@@ -1,3 +1,4 @@
+import { asGrams, asStock, type Grams, type InStock } from '../kernel/measured.ts';
 import type { RecipeLine, Soap } from '../book/book.ts';
 import { type Exact, notBelowZero, one, roundUpTo, sum, zero } from '../kernel/exact.ts';
 import { handAmount, handStep } from './hand-amount.ts';
@@ -8,9 +9,9 @@ export interface WeighedIngredient {
   /** In `measure`; parts are weighed in g. */
   readonly amount: Exact;
   readonly measure: 'g' | 'ml' | 'drops';
-  readonly g: Exact;
+  readonly g: Grams;
   /** In the ingredient's stock unit. */
-  readonly quantity: Exact;
+  readonly quantity: InStock;
 }
 
 /** A recipe scaled to the grams wanted (contract §3.6). */
@@ -18,7 +19,7 @@ export function weighExactly(soap: Soap, wantedG: Exact): WeighedIngredient[] {
   if (wantedG.isZero()) return [];
   return soap.lines.map((line) => {
     // Multiplied before divided: 40 g of a recipe of 3 g + 3 g is 20 g of each, not 20.00…01.
-    const g = line.g.times(wantedG).div(soap.recipeG);
+    const g = asGrams(line.g.times(wantedG).div(soap.recipeG));
     const amount = line.amount.eq(line.g) ? g : line.amount.times(wantedG).div(soap.recipeG);
     return { line, amount, measure: measureOf(line), g, quantity: inStock(line, g) };
   });
@@ -57,12 +58,12 @@ const NOISE_DECIMALS = 12;
 
 /** An amount of a recipe's line, in the line's own measure. */
 export function measuredOut(line: RecipeLine, amount: Exact): WeighedIngredient {
-  const g = amount.times(line.g).div(line.amount);
+  const g = asGrams(amount.times(line.g).div(line.amount));
   return { line, amount, measure: measureOf(line), g, quantity: inStock(line, g) };
 }
 
 /** Most materials are kept in grams, where nothing is to be multiplied. */
-const inStock = ({ stockPerG }: RecipeLine, g: Exact): Exact =>
-  stockPerG.eq(one) ? g : g.times(stockPerG);
+const inStock = ({ stockPerG }: RecipeLine, g: Grams): InStock =>
+  asStock(stockPerG.eq(one) ? g : g.times(stockPerG));
 
 const measureOf = ({ measure }: RecipeLine) => (measure === 'parts' ? 'g' : measure);

@@ -1,3 +1,4 @@
+import { asGrams } from '../../domain/kernel/measured.ts';
 import { labourMinutes } from '../../domain/recipe/labour.ts';
 import type { Book, Design } from '../../domain/book/book.ts';
 import { findDesign, leftoverName } from '../../domain/book/find.ts';
@@ -88,7 +89,8 @@ function weighedLeftovers(plan: MeltPlan, roll: () => number): Map<string, Exact
   const weighed = new Map<string, Exact>();
   for (const { soap, leftoverG } of plan.melts) {
     const lost = exact(Math.floor(roll() * 3));
-    if (leftoverG.gt(4)) weighed.set(leftoverName(soap), leftoverG.minus(lost).toDecimalPlaces(1));
+    if (leftoverG.gt(4))
+      weighed.set(leftoverName(soap), leftoverG.minus(asGrams(lost)).toDecimalPlaces(1));
   }
   return weighed;
 }

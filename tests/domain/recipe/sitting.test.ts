@@ -1,3 +1,4 @@
+import { asStock } from '../../../src/domain/kernel/measured.ts';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Book, Design } from '../../../src/domain/book/book.ts';
@@ -175,7 +176,7 @@ describe('laws', () => {
           new Map(materialNeeds(sitting).map(({ material, quantity }) => [material, quantity]));
         const turned = needs(plan([...batches].reverse()));
         for (const [material, quantity] of needs(together)) {
-          const near = quantity.minus(turned.get(material) ?? zero).abs();
+          const near = quantity.minus(turned.get(material) ?? asStock(zero)).abs();
           expect(near.lt('1e-20'), material.name).toBe(true);
         }
       }),

@@ -171,7 +171,7 @@ describe('laws', () => {
           const weighed = weighExactly(soap, wanted);
           expect(gramsOf(weighed).minus(wanted).abs().lt('1e-20'), soap.name).toBe(true);
           for (const { line, g } of weighed)
-            expect(g.times(soap.recipeG).minus(line.g.times(wanted)).abs().lt('1e-20')).toBe(true);
+            expect(line.g.times(wanted).minus(g.times(soap.recipeG)).abs().lt('1e-20')).toBe(true);
         }
       }),
       { numRuns: 40 },

@@ -25,7 +25,7 @@ async function onTheWeb(lines: number): Promise<{ said: string | undefined; show
 describe('what BOOK is handed in one call', () => {
   it('has the figures that DEVELOPERS.md tells of the demo', () => {
     const demo = demoTables();
-    const [moves] = demo.filter(({ name }) => name === 'Moves');
+    const [moves] = demo.filter(({ name }) => name === 'LedgerLines');
     const ledger = handedOver(moves === undefined ? [] : [moves]);
     // A line of the ledger by itself, then with what stands for it in the other tables.
     expect(ledger.bytes / ledger.lines).toBeCloseTo(79, -1);

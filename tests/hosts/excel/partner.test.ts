@@ -26,19 +26,23 @@ const addsRow = (table: string, at: number): Act => ({
 });
 
 const ACTS: readonly Act[] = [
-  addsRow('Moves', 0),
+  addsRow('LedgerLines', 0),
   addsRow('Batches', 0),
   {
-    name: 'a row at the end of Moves',
-    act: (model) => model.table('Moves').addRows([rowOf(model, 'Moves', 'partner')], 'Remote'),
+    name: 'a row at the end of LedgerLines',
+    act: (model) =>
+      model.table('LedgerLines').addRows([rowOf(model, 'LedgerLines', 'partner')], 'Remote'),
   },
   {
-    name: 'Moves renamed',
-    act: rename('Moves', 'Ledger'),
-    sentence: /no table named Moves/,
-    undo: rename('Ledger', 'Moves'),
+    name: 'LedgerLines renamed',
+    act: rename('LedgerLines', 'Ledger'),
+    sentence: /no table named LedgerLines/,
+    undo: rename('Ledger', 'LedgerLines'),
   },
-  { name: 'the columns of Moves moved', act: (model) => model.table('Moves').turnColumns() },
+  {
+    name: 'the columns of LedgerLines moved',
+    act: (model) => model.table('LedgerLines').turnColumns(),
+  },
   { name: 'the columns of Batches moved', act: (model) => model.table('Batches').turnColumns() },
   {
     name: 'Batches sorted',
@@ -48,9 +52,9 @@ const ACTS: readonly Act[] = [
     },
   },
   {
-    name: 'the column Note of Moves deleted',
-    act: (model) => model.table('Moves').deleteColumn('Note'),
-    sentence: /Moves has no column "Note".*Put the column back/,
+    name: 'the column Note of LedgerLines deleted',
+    act: (model) => model.table('LedgerLines').deleteColumn('Note'),
+    sentence: /LedgerLines has no column "Note".*Put the column back/,
   },
   {
     name: 'the column State of Batches deleted',
@@ -58,15 +62,15 @@ const ACTS: readonly Act[] = [
     sentence: /Batches has no column "State".*Put the column back/,
   },
   {
-    name: 'Moves protected',
+    name: 'LedgerLines protected',
     act: protect(true),
-    sentence: /"Moves sheet" is protected.*Unprotect/,
+    sentence: /"LedgerLines sheet" is protected.*Unprotect/,
     undo: protect(false),
   },
   {
-    name: 'Moves filtered',
+    name: 'LedgerLines filtered',
     act: filter(true),
-    sentence: /A filter hides rows of Moves.*Clear it/,
+    sentence: /A filter hides rows of LedgerLines.*Clear it/,
     undo: filter(false),
   },
   {
@@ -88,11 +92,11 @@ function rename(from: string, to: string): (model: WorkbookModel) => void {
 }
 
 function protect(on: boolean): (model: WorkbookModel) => void {
-  return (model) => void (model.sheet('Moves sheet').protected = on);
+  return (model) => void (model.sheet('LedgerLines sheet').protected = on);
 }
 
 function filter(on: boolean): (model: WorkbookModel) => void {
-  return (model) => void (model.table('Moves').filtered = on);
+  return (model) => void (model.table('LedgerLines').filtered = on);
 }
 
 /** One page for all: its client script keeps nothing of a workbook once a run is over. */
@@ -142,12 +146,12 @@ describe.each(ACTS)('meanwhile: $name', (act) => {
 describe('a fault while taking back what went astray', () => {
   it.each([
     [
-      'the columns of Moves moved',
-      /Columns of Moves were moved.*wrong headers.*: delete the last rows of Moves, then try again/,
+      'the columns of LedgerLines moved',
+      /Columns of LedgerLines were moved.*wrong headers.*: delete the last rows of LedgerLines, then try again/,
     ],
     [
       'Batches sorted',
-      /Rows of Batches were sorted.*State of "partner" was set instead of "B1".*: set it back to "", delete the last rows of Moves, then try again/,
+      /Rows of Batches were sorted.*State of "partner" was set instead of "B1".*: set it back to "", delete the last rows of LedgerLines, then try again/,
     ],
   ])('is said in full, since no one else could tell: %s', async (name, sentence) => {
     const { model, host, port } = open(modelOf(flow.tables), {}, page);

@@ -106,7 +106,7 @@ describe.each(FLOWS.filter(({ name }) => name === 'pour' || name === 'undo'))(
           expect(opened.model.tables[index]?.rows.slice(0, rows.length)).toEqual(rows);
         }
         await write(opened, flow);
-        const entries = opened.model.table('Moves').rows.map(([entry]) => entry);
+        const entries = opened.model.table('LedgerLines').rows.map(([entry]) => entry);
         expect(new Set(entries).size).toBe(entries.length);
       }
     });

@@ -6,7 +6,7 @@ export const withLedger = (tables: Tables, lines: number): Tables =>
     ? tables
     : withRows(
         tables,
-        'Moves',
+        'LedgerLines',
         ...Array.from({ length: lines }, (_, line) => {
           const batch = `B-${String(1000 + Math.floor(line / 20))}`;
           const entry = `${batch}.${String(10 + (line % 20))}`;
