@@ -60,6 +60,11 @@ async function measurePage(address) {
     await page.addInitScript({ path: join(dist, '../for-tests/test-handle.js') });
     const began = performance.now();
     await page.goto(address, { waitUntil: 'commit' });
+    await page.locator('pour-pane h2').first().waitFor({ timeout: 600_000 });
+    say('pane ready', performance.now() - began);
+    // Its cells show what they last came to.
+    await page.locator('#grid canvas').first().waitFor({ timeout: 600_000 });
+    say('first sheet drawn', performance.now() - began);
     await page.waitForFunction(() => window.pourLedgerWorkbench !== undefined, undefined, {
       timeout: 600_000,
     });
