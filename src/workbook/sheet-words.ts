@@ -46,6 +46,9 @@ const makersNames = (book: Book): string[] => [
   ...[...book.colours.values()].map(({ name }) => name),
   ...[...book.designs.values()].map(({ name }) => name),
   ...[...book.fairs.values()].map(({ fair }) => fair),
+  ...[...book.places.values(), ...book.sets.values(), ...book.partners.values()].map(
+    ({ name }) => name,
+  ),
   ...[...book.batches.values()].map(({ batch }) => batch),
   ...book.lots.map(({ lot }) => lot),
 ];

@@ -41,9 +41,9 @@ const columnOf = (kind: TableKind, header: string): Column<unknown> | undefined 
 /** Tables that say nothing but who one buys from, and for how much. */
 const allOfCosts: readonly TableKind[] = ['suppliers', 'priceBreaks'];
 
-/** Notes are free text: they may say what something cost, or who sold it. */
+/** Terms tell costs too, and notes are free text: they may say what something cost, or who sold it. */
 const tellsNoCost = ({ header, format }: Column<unknown>): boolean =>
-  format !== 'money' && !['Supplier', 'Note'].includes(header);
+  format !== 'money' && !['Supplier', 'Note', 'Commission %', 'Fee %', 'Share %'].includes(header);
 
 /** Settings that say nothing of rates and fees; an unknown one may. */
 const plainSettings = [
