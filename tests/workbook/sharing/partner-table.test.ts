@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { tableSheet } from '../../../src/workbook/sharing/partner-table.ts';
+import { valueSheet } from '../../../src/workbook/sharing/partner-table.ts';
 
 it('a copy without costs tells no place’s terms and nobody’s share', () => {
   const places = {
@@ -7,8 +7,8 @@ it('a copy without costs tells no place’s terms and nobody’s share', () => {
     headers: ['Place', 'Sells as', 'Commission %', 'Fee %', 'Fee fixed', 'Postage each', 'Tax %'],
     rows: [['Net Loft', 'reseller', 35, 2, 0.3, 1.2, 20]],
   };
-  expect(tableSheet('places', places, false)?.rows).toEqual([['Net Loft', 'reseller', 20]]);
-  expect(tableSheet('places', places, true)?.rows).toEqual(places.rows);
+  expect(valueSheet('places', places, false)?.rows).toEqual([['Net Loft', 'reseller', 20]]);
+  expect(valueSheet('places', places, true)?.rows).toEqual(places.rows);
   const partners = { name: 'Partners', headers: ['Partner', 'Share %'], rows: [['Ada', 100]] };
-  expect(tableSheet('partners', partners, false)?.rows).toEqual([['Ada']]);
+  expect(valueSheet('partners', partners, false)?.rows).toEqual([['Ada']]);
 });
