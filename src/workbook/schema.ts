@@ -181,8 +181,14 @@ export const tables = {
   batches: table('Batches', 'One line for each pour.', {
     batch: required(text('Batch', 'Unique id.')),
     poured: required(date('Poured', 'Day of the pour.')),
-    design: required(text('Design', 'As in Designs.')),
-    bars: required(number('Bars', { above: 0, whole: true }, 'Bars started.')),
+    design: requiredHeader(text('Design', 'As in Designs; blank where pieces were shaped ahead.')),
+    bars: requiredHeader(
+      number(
+        'Bars',
+        { min: 0, whole: true, zero: 'as blank' },
+        'Bars started; 0 where pieces were shaped ahead.',
+      ),
+    ),
     good: number('Good', { min: 0, whole: true }, 'Good bars.'),
     seconds: number(
       'Seconds',

@@ -5,6 +5,7 @@ import { nameKey } from '../../src/domain/kernel/names.ts';
 import type { NewBatch } from '../../src/domain/ledger/posting.ts';
 import { isUndone } from '../../src/domain/stock/batch-moves.ts';
 import { day } from '../format.ts';
+import { SHAPED_AHEAD } from './recent-batches.ts';
 import { noticeBar } from '../parts/notice.ts';
 
 /** Batches that stand in the book with the same design, day and bars started: perhaps the very same pour. */
@@ -13,7 +14,7 @@ export const pouredAlike = (book: Book, { design, poured, bars }: NewBatch): rea
     (batch) =>
       Math.floor(batch.poured) === Math.floor(poured) &&
       bars.eq(batch.bars) &&
-      nameKey(batch.design.name) === nameKey(design) &&
+      nameKey(batch.design?.name ?? '') === nameKey(design) &&
       !isUndone(book, batch),
   );
 
@@ -25,7 +26,7 @@ export function alikeNotice(alike: readonly Batch[]) {
   return noticeBar({
     kind: 'warn',
     text:
-      `${count(first.bars, 'bar')} of ${first.design.name} are recorded for ${day(first.poured)} ` +
+      `${count(first.bars, 'bar')} of ${first.design?.name ?? SHAPED_AHEAD} are recorded for ${day(first.poured)} ` +
       `already: ${ids}. Record this pour only if you poured once more.`,
   });
 }

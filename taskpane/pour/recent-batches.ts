@@ -4,6 +4,9 @@ import { isUndone } from '../../src/domain/stock/batch-moves.ts';
 import { day } from '../format.ts';
 import type { RecentEntry } from '../parts/recent-list.ts';
 
+/** What a batch without a design is called. */
+export const SHAPED_AHEAD = 'Pieces shaped ahead';
+
 /** The batches, newest first. */
 export function recentBatches(book: Book): RecentEntry[] {
   return [...book.batches.values()]
@@ -11,8 +14,11 @@ export function recentBatches(book: Book): RecentEntry[] {
     .sort((a, b) => Math.floor(b.poured) - Math.floor(a.poured))
     .map((batch) => ({
       id: batch.batch,
-      name: batch.design.name,
-      details: `${day(batch.poured)} · ${count(batch.good ?? batch.bars, 'bar')}`,
+      name: batch.design?.name ?? SHAPED_AHEAD,
+      details:
+        batch.design === undefined
+          ? day(batch.poured)
+          : `${day(batch.poured)} · ${count(batch.good ?? batch.bars, 'bar')}`,
       isUndone: isUndone(book, batch),
     }));
 }

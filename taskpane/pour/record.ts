@@ -1,7 +1,8 @@
 import type { Book } from '../../src/domain/book/book.ts';
 import type { Day } from '../../src/domain/kernel/day.ts';
 import { andThen, type Result, wrong } from '../../src/domain/kernel/result.ts';
-import { postBatch, type PostBatchAnswer } from '../../src/domain/ledger/post-batch.ts';
+import { postBatch } from '../../src/domain/ledger/post-batch.ts';
+import type { PostBatchAnswer } from '../../src/domain/ledger/settle.ts';
 import type { Shortage } from '../../src/domain/ledger/take-stock.ts';
 import { undoBatch } from '../../src/domain/ledger/undo-batch.ts';
 import { changeForBatch, changeForUndo } from '../../src/workbook/change.ts';

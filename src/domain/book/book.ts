@@ -226,7 +226,8 @@ export interface Move {
 export interface Batch {
   readonly batch: string;
   readonly poured: Day;
-  readonly design: Design;
+  /** Undefined where pieces were shaped ahead: 0 bars, and no design. */
+  readonly design: Design | undefined;
   readonly bars: number;
   readonly good: number | undefined;
   readonly seconds: number | undefined;

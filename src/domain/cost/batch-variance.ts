@@ -39,6 +39,7 @@ export function batchVariance(book: Book, batch: Batch): Result<VarianceLine[]> 
       `Batch ${batch.batch} has no lines in LedgerLines, so what it used is not known.`,
     );
   }
+  if (batch.design === undefined) return notYet(shapedAhead(batch));
   const startedDesign = { ...batch.design, yieldShare: one };
   return andThen(planByHand(startedDesign, batch.bars, book.settings, noLeftovers), (plan) => {
     const lines = new Map<string, { item: Item; planned: Exact; used: Exact; usedCost: Exact }>();
@@ -76,6 +77,9 @@ export function batchVariance(book: Book, batch: Batch): Result<VarianceLine[]> 
     );
   });
 }
+
+const shapedAhead = ({ batch }: Batch): string =>
+  `Batch ${batch} shaped pieces ahead, of no design, so there is no plan to hold it against.`;
 
 /** What a `used` move took: its Value or, where that is blank, what its lot or the average says. */
 function costOfUse(book: Book, move: Move): Result<Exact> {

@@ -1,4 +1,4 @@
-import type { Batch, Book, Move } from '../book/book.ts';
+import type { Batch, Book, Design, Move } from '../book/book.ts';
 import { itemOfBars } from '../book/find.ts';
 import { batchStates, saysUndone } from '../book/words.ts';
 import { count } from '../kernel/count.ts';
@@ -95,24 +95,38 @@ function barsFinding(
       const canMend = missing.gt(0) && worth !== undefined && !worth.isNegative();
       return (
         lostMoves(book, batch, mender) ??
-        (canMend ? barsRepair(batch, missing, worth, mendingBy(mender)) : undefined)
+        (canMend && batch.design !== undefined
+          ? barsRepair(batch, batch.design, missing, worth, mendingBy(mender))
+          : undefined)
       );
     },
   );
 }
 
-const barsRepair = (batch: Batch, missing: Exact, worth: Exact, mending: Mending): Repair => ({
-  says: `Put ${count(missing, 'bar')} of ${batch.design.name} in stock at what the batch used and no other line holds.`,
-  moves: [missingBars(batch, missing, worth, mending)],
+const barsRepair = (
+  batch: Batch,
+  design: Design,
+  missing: Exact,
+  worth: Exact,
+  mending: Mending,
+): Repair => ({
+  says: `Put ${count(missing, 'bar')} of ${design.name} in stock at what the batch used and no other line holds.`,
+  moves: [missingBars(batch, design, missing, worth, mending)],
   batches: [],
 });
 
-function missingBars(batch: Batch, bars: Exact, value: Exact, mending: Mending): NewMove {
+function missingBars(
+  batch: Batch,
+  design: Design,
+  bars: Exact,
+  value: Exact,
+  mending: Mending,
+): NewMove {
   return {
     entry: mending.entryFor(`${batch.batch}.made`),
     when: batch.poured,
     reason: 'made',
-    item: itemOfBars(batch.design),
+    item: itemOfBars(design),
     quantity: bars,
     lot: batch.batch,
     value,
@@ -153,8 +167,9 @@ function valueFinding(
       () => undefined,
     );
   }
-  // Where no bar came out good, what was used is written off with the bars.
-  const isWrittenOff = batch.good === 0 && unclaimed.gt(0);
+  // Where no bar came out good, or no piece shaped ahead, what was used is written off with them.
+  const isNothingMade = batch.good === 0 || batch.design === undefined;
+  const isWrittenOff = isNothingMade && unclaimed.gt(0);
   if (unclaimed.eq(zero) || isWrittenOff) return undefined;
   const way = unclaimed.gt(0) ? 'more than' : 'less than';
   return finding(

@@ -1,4 +1,4 @@
-import type { Batch, Book, Move } from '../book/book.ts';
+import type { Batch, Book, Design, Move } from '../book/book.ts';
 import { type Ledger, someMoves } from '../book/ledger.ts';
 import { count } from '../kernel/count.ts';
 import { exact } from '../kernel/exact.ts';
@@ -17,6 +17,9 @@ import type { Mender, Repair } from './finding.ts';
  * the recipe, or stock was short of it: then only the maker knows.
  */
 export function lostMoves(book: Book, batch: Batch, { today, by }: Who): Repair | undefined {
+  const { design } = batch;
+  // Of pieces shaped ahead no line says which were wanted.
+  if (design === undefined) return undefined;
   const key = nameKey(batch.batch);
   const standing = movesOfBatch(book, key).all.filter(isOfPosting);
   // A pour that was started again or taken back in part is no longer the one the recipe tells of.
@@ -29,10 +32,10 @@ export function lostMoves(book: Book, batch: Batch, { today, by }: Who): Repair 
   // Only the items that this batch touched are followed again.
   indexAfter(book, before);
   for (const way of waysOf(batch)) {
-    const missing = missingMoves(before, batch, standing, { today, by }, way);
+    const missing = missingMoves(before, { ...batch, design }, standing, { today, by }, way);
     if (missing !== undefined && missing.length > 0) {
       return {
-        says: `Write the ${count(missing.length, 'ledger line')} that it lacks, as the recipe of ${batch.design.name} says.`,
+        says: `Write the ${count(missing.length, 'ledger line')} that it lacks, as the recipe of ${design.name} says.`,
         moves: missing.map((move) => ({ ...move, note: NOTE })),
         batches: [],
       };
@@ -74,7 +77,7 @@ function withoutPosting(ledger: Ledger, batchKey: string): Ledger {
 
 function missingMoves(
   before: Book,
-  batch: Batch,
+  batch: Batch & { readonly design: Design },
   standing: readonly Move[],
   { today, by }: Who,
   way: Way,

@@ -2,11 +2,11 @@ import { count } from '../kernel/count.ts';
 import { Exact, sum, zero } from '../kernel/exact.ts';
 import { answer, type Result, wrong } from '../kernel/result.ts';
 import { pouredMelts, type PouredMelt } from './consumption.ts';
-import type { Pour } from './pour.ts';
+import type { Melting, Pour } from './pour.ts';
 
 /** What the pour took and left, once the maker's figures make sense together; else a sentence. */
 export function checkPour(pour: Pour): Result<readonly PouredMelt[]> {
-  const { plan, good, seconds, lost = 0, minutes } = pour;
+  const { plan, good, seconds, lost = 0 } = pour;
   const counts = Object.entries({ 'Good bars': good, Seconds: seconds, Lost: lost });
   const notWhole = counts.find(([, count]) => !Number.isInteger(count) || count < 0);
   if (notWhole !== undefined)
@@ -29,13 +29,19 @@ export function checkPour(pour: Pour): Result<readonly PouredMelt[]> {
     return wrong(
       `A second is worth ${share.times(100).toString()} % of a good bar. Give a share from 0 to 100 %.`,
     );
+  return checkMelting(pour);
+}
+
+/** What some melting took and left, once its figures make sense together; else a sentence. */
+export function checkMelting(pour: Melting): Result<readonly PouredMelt[]> {
+  const { minutes } = pour;
   if (minutes !== undefined && !(Number.isFinite(minutes) && minutes >= 0))
     return wrong(`Minutes is ${minutes}. Give 0 or more.`);
   const figures = [...pour.weighed, ...pour.sparePieces, ...pour.leftoverG];
   const negative = figures.find(([, figure]) => figure.lt(zero) || !figure.isFinite());
   if (negative !== undefined)
     return wrong(`${negative[0]} is ${negative[1].toString()}. Give 0 or more.`);
-  const melts = pouredMelts(plan, pour);
+  const melts = pouredMelts(pour);
   const gained = melts.find((melt) => outG(melt, melts).minus(inG(melt)).gt(NO_SCALE_SHOWS_G));
   if (gained !== undefined) {
     const name = gained.melt.soap.name;

@@ -7,7 +7,7 @@ import { inStock } from '../recipe/hand-amount.ts';
 import type { MeltPlan } from '../recipe/melt-plan.ts';
 import type { MaterialNeed, Melt, Shaping } from '../recipe/melt.ts';
 import { measuredOut } from '../recipe/weigh-out.ts';
-import { ADDED, lineKey, type Pour } from './pour.ts';
+import { ADDED, lineKey, type Melting, type Pour } from './pour.ts';
 
 /** One thing that went into the pour: out of stock, or out of another soap's melt. */
 export interface Consumed {
@@ -40,8 +40,8 @@ const asWritten = (figure: Exact, unit: StockUnit): Exact =>
   figure.toDecimalPlaces(ledgerDecimals(unit));
 
 /** The plan with the maker's own figures in place of the planned ones where they gave any. */
-export function pouredMelts(plan: MeltPlan, pour: Pour): PouredMelt[] {
-  return plan.melts.map((melt) => {
+export function pouredMelts(pour: Melting): PouredMelt[] {
+  return pour.plan.melts.map((melt) => {
     const { soap, shapes } = melt;
     const leftover = itemOfLeftover(soap);
     return {
@@ -63,13 +63,13 @@ export function pouredMelts(plan: MeltPlan, pour: Pour): PouredMelt[] {
   });
 }
 
-function remelted({ soap, remeltG }: Melt, pour: Pour): Consumed[] {
+function remelted({ soap, remeltG }: Melt, pour: Melting): Consumed[] {
   const item = itemOfLeftover(soap);
   const g = asWritten(pour.weighed.get(lineKey(soap.name, item.name)) ?? remeltG, 'g');
   return g.isZero() ? [] : [{ item, soap: undefined, quantity: g, g }];
 }
 
-function freshlyWeighed({ soap, ingredients }: Melt, pour: Pour): Consumed[] {
+function freshlyWeighed({ soap, ingredients }: Melt, pour: Melting): Consumed[] {
   return ingredients.map((planned) => {
     const { ingredient } = planned.line;
     const name = ingredient.kind === 'soap' ? ingredient.soap.name : ingredient.material.name;
@@ -102,11 +102,8 @@ export function addedFor(plan: MeltPlan, lost: number): readonly MaterialNeed[] 
 }
 
 /** Scent, paint and packaging as really used, in stock units. */
-export function addedMaterials(
-  plan: MeltPlan,
-  pour: Pour,
-): { readonly item: Item; readonly quantity: Exact }[] {
-  return addedFor(plan, pour.lost ?? 0).map(({ material, quantity }) => {
+export function addedMaterials(pour: Pour): { readonly item: Item; readonly quantity: Exact }[] {
+  return addedFor(pour.plan, pour.lost ?? 0).map(({ material, quantity }) => {
     const weighed = pour.weighed.get(lineKey(ADDED, material.name));
     return {
       item: itemOfMaterial(material),

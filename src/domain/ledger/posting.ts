@@ -29,17 +29,20 @@ export interface NewMove extends MoveLine {
 export interface NewBatch {
   readonly batch: string;
   readonly poured: Day;
+  /** "" where pieces were shaped ahead: 0 bars, and no design. */
   readonly design: string;
   readonly bars: Exact;
   readonly good: number;
   readonly seconds: number;
   /** Undefined where nobody knows; with the good and the seconds all bars started where known. */
   readonly lost: number | undefined;
-  readonly minutes: Exact;
+  /** Undefined where nobody said, and no design says. */
+  readonly minutes: Exact | undefined;
   readonly materialCost: Exact;
   /** Undefined where no bar came out good. */
   readonly costPerBar: Exact | undefined;
-  readonly readyOn: Day;
+  /** Undefined where there are no bars. */
+  readonly readyOn: Day | undefined;
   readonly state: string;
   readonly by: string;
   readonly note: string;
@@ -59,7 +62,7 @@ export interface BatchPosting {
   readonly changes: readonly StockChange[];
   /** Items the ledger was short of and that a count put right. */
   readonly countedIn: readonly Shortage[];
-  /** Value of materials that ended in no bar, spare or leftover, since no bar came out good; else 0. */
+  /** Value of materials that ended in no bar, spare or leftover, since no bar or piece came out good; else 0. */
   readonly writtenOff: Exact;
 }
 

@@ -41,10 +41,10 @@ function unrecordedFairs(book: Book, today: Day): Advice[] {
 function justReady(book: Book, today: Day): Advice[] {
   const ready = new Map<Design, Batch[]>();
   for (const batch of book.batches.values()) {
-    const { readyOn } = batch;
+    const { readyOn, design } = batch;
+    if (design === undefined) continue;
     const isNew = readyOn !== undefined && readyOn <= today && readyOn > today - WAIT_DAYS;
-    if (isNew && !isUndone(book, batch))
-      ready.set(batch.design, [...(ready.get(batch.design) ?? []), batch]);
+    if (isNew && !isUndone(book, batch)) ready.set(design, [...(ready.get(design) ?? []), batch]);
   }
   const fair = [...book.fairs.values()]
     .filter(({ opens }) => wholeDay(opens) >= today)

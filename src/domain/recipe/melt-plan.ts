@@ -121,8 +121,23 @@ function melted(
   onHand: OnHandByName,
   measuring: Measuring,
 ): Sitting {
-  const order = pouringOrder(batches.flatMap(({ design }) => design.layers));
-  const layersOf = layersBySoap(batches);
+  const layers = batches.flatMap(({ design, barsToStart }) =>
+    design.layers.flatMap((layer) => ('soap' in layer ? [{ layer, bars: barsToStart }] : [])),
+  );
+  const melts = meltsOf(layers, settings, onHand, measuring);
+  const added = planAdded(batches).map((need) => measuring.add(need, settings.scaleStepG));
+  return { batches, scaleStepG: settings.scaleStepG, melts, added };
+}
+
+/** One melt for each soap that layers are made of, or that these are blended from, in pouring order. */
+export function meltsOf(
+  all: readonly LayerOfBars[],
+  settings: Settings,
+  onHand: OnHandByName,
+  measuring: Measuring,
+): Melt[] {
+  const order = pouringOrder(all.map(({ layer }) => layer));
+  const layersOf = layersBySoap(all);
   const blended = new Map<string, Grams>();
   const melts: Melt[] = [];
   // Blends first: what they take of a colour is added to it before that colour is rounded up.
@@ -154,20 +169,13 @@ function melted(
     }
     melts.push(melt);
   }
-  melts.reverse();
-  const added = planAdded(batches).map((need) => measuring.add(need, settings.scaleStepG));
-  return { batches, scaleStepG: settings.scaleStepG, melts, added };
+  return melts.reverse();
 }
 
 /** The layers made of each soap, by its name. */
-function layersBySoap(
-  batches: readonly BarsStarted[],
-): ReadonlyMap<string, readonly LayerOfBars[]> {
+function layersBySoap(all: readonly LayerOfBars[]): ReadonlyMap<string, readonly LayerOfBars[]> {
   const bySoap = new Map<string, LayerOfBars[]>();
-  for (const { design, barsToStart } of batches) {
-    for (const layer of design.layers)
-      if ('soap' in layer) addUnder(bySoap, layer.soap.name, { layer, bars: barsToStart });
-  }
+  for (const each of all) addUnder(bySoap, each.layer.soap.name, each);
   return bySoap;
 }
 

@@ -164,7 +164,7 @@ function recalledBatches(
       return {
         batch: batch?.batch ?? moves[0]?.batch ?? key,
         poured: batch?.poured ?? Math.min(...moves.map(({ when }) => when)),
-        design: batch?.design.name ?? '',
+        design: batch?.design?.name ?? '',
         certainty: certaintyOf(key),
         ...barsOf(book, key, asOf),
         barsOnHand: onHand.get(key) ?? zero,

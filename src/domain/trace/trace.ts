@@ -83,7 +83,7 @@ function traceLines(book: Book, leavings: Iterable<Leaving>): TraceLine[] {
     lines.set(key, {
       batch: batch?.batch ?? move.batch,
       poured: batch?.poured ?? Math.min(move.when, before?.poured ?? move.when),
-      design: batch?.design.name ?? '',
+      design: batch?.design?.name ?? '',
       bars: batch?.bars,
       item: item.name,
       lot: from,

@@ -11,14 +11,13 @@ import { checkPartner } from './trade.ts';
 export function readBatches(rows: Rows<'batches'>, reading: Reading): Map<string, Batch> {
   const batches = new Map<string, Batch>();
   for (const row of rows) {
-    const design = designOf('Batches', row, reading);
+    const made = madeIn(row, reading);
     checkLost(row, reading);
-    if (design === undefined) continue;
+    if (made === undefined) continue;
     batches.set(nameKey(row.batch), {
       batch: row.batch,
       poured: row.poured,
-      design,
-      bars: row.bars,
+      ...made,
       good: row.good,
       seconds: row.seconds,
       lost: row.lost,
@@ -34,9 +33,27 @@ export function readBatches(rows: Rows<'batches'>, reading: Reading): Map<string
   return batches;
 }
 
+/** What a batch made: bars of a design or, with neither, pieces shaped ahead (contract §2). */
+function madeIn(
+  row: Rows<'batches'>[number],
+  reading: Reading,
+): Pick<Batch, 'design' | 'bars'> | undefined {
+  const { design: name, bars = 0 } = row;
+  if (name === undefined && bars === 0) return { design: undefined, bars };
+  if (name === undefined) {
+    const ending = 'is blank. Fill it in; or where pieces were shaped ahead, type 0 under Bars';
+    reading.findings.add('Batches', row.row, 'Design', ending);
+    return undefined;
+  }
+  const design = designOf('Batches', { row: row.row, design: name }, reading);
+  if (bars > 0) return design && { design, bars };
+  reading.findings.add('Batches', row.row, 'Bars', 'is blank or 0. Fill it in');
+  return undefined;
+}
+
 /** Good, seconds and lost are all the bars started. A blank Lost, which may come as 0, says nothing of them. */
 function checkLost(row: Rows<'batches'>[number], reading: Reading): void {
-  const { bars, good = 0, seconds = 0, lost = 0 } = row;
+  const { bars = 0, good = 0, seconds = 0, lost = 0 } = row;
   const rest = bars - good - seconds;
   if (lost === 0 || lost === rest) return;
   const what =

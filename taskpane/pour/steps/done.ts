@@ -1,3 +1,4 @@
+import { SHAPED_AHEAD } from '../recent-batches.ts';
 import { html, nothing } from 'lit';
 import type { Batch, Move } from '../../../src/domain/book/book.ts';
 import { itemOfBars } from '../../../src/domain/book/find.ts';
@@ -26,24 +27,29 @@ export class DoneStep extends DoneFrame {
     const wasUndone = isUndone(this.book, batch);
     return {
       heading: wasUndone ? 'Undone' : 'Recorded',
-      about: `${batch.design.name}, ${batch.batch}`,
+      about: `${batch.design?.name ?? SHAPED_AHEAD}, ${batch.batch}`,
       another,
       content: wasUndone ? nothing : this.changes(batch),
       undo: wasUndone ? undefined : `batch ${batch.batch}`,
     };
   }
 
+  private goodBars({ design, good = 0 }: Batch) {
+    if (design === undefined) return nothing;
+    const bars = onHand(this.book, itemOfBars(design), this.today);
+    return html`<dt>Good bars</dt>
+      <dd>${good}, now ${plain(bars)} in stock</dd>`;
+  }
+
   private changes(batch: Batch) {
     const { currency } = this.book.settings;
-    const bars = onHand(this.book, itemOfBars(batch.design), this.today);
     const moves = this.book.ledger.moves.filter(
       (move) => nameKey(move.batch) === nameKey(batch.batch),
     );
     const back = moves.filter(({ reason }) => reason === 'left over' || reason === 'spare');
     const used = moves.filter(({ reason }) => reason === 'used').length;
     return html`<dl>
-        <dt>Good bars</dt>
-        <dd>${batch.good ?? 0}, now ${plain(bars)} in stock</dd>
+        ${this.goodBars(batch)}
         ${
           batch.costPerBar === undefined
             ? nothing

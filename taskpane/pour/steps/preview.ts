@@ -2,7 +2,7 @@ import { html, nothing, type TemplateResult } from 'lit';
 import { asRead } from '../../as-read.ts';
 import type { Batch } from '../../../src/domain/book/book.ts';
 import { count } from '../../../src/domain/kernel/count.ts';
-import type { PostBatchAnswer } from '../../../src/domain/ledger/post-batch.ts';
+import type { PostBatchAnswer } from '../../../src/domain/ledger/settle.ts';
 import type { BatchPosting } from '../../../src/domain/ledger/posting.ts';
 import type { Shortage } from '../../../src/domain/ledger/take-stock.ts';
 import { type Draft, tell } from '../draft.ts';
@@ -92,13 +92,13 @@ export class PreviewStep extends PreviewFrame<PostBatchAnswer> {
       ['Good', String(batch.good)],
       ['Seconds', String(batch.seconds)],
       ['Lost', String(batch.lost ?? 0)],
-      ['Minutes', plain(batch.minutes)],
+      ['Minutes', batch.minutes === undefined ? '' : plain(batch.minutes)],
       ['Material cost', moneyText(batch.materialCost, this.currency)],
       [
         'Cost per bar',
         batch.costPerBar === undefined ? 'no good bar' : moneyText(batch.costPerBar, this.currency),
       ],
-      ['Ready on', day(batch.readyOn)],
+      ['Ready on', batch.readyOn === undefined ? '' : day(batch.readyOn)],
       ['State', batch.state],
       ...[['By', batch.by] as [string, string], ['Note', batch.note] as [string, string]].filter(
         ([, text]) => text !== '',

@@ -6,7 +6,7 @@ import type { Day } from '../../../src/domain/kernel/day.ts';
 import type { Result } from '../../../src/domain/kernel/result.ts';
 import { compositionOf } from '../../../src/domain/label/composition.ts';
 import { moldFit, overfullSentence } from '../../../src/domain/label/mold-check.ts';
-import type { PostBatchAnswer } from '../../../src/domain/ledger/post-batch.ts';
+import type { PostBatchAnswer } from '../../../src/domain/ledger/settle.ts';
 import { barsAllowed } from '../capacity.ts';
 import { cautionsFor } from '../cautions.ts';
 import { typedAt, typedWith } from '../../task/typed.ts';

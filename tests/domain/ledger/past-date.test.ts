@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { postBatch, type PostBatchAnswer } from '../../../src/domain/ledger/post-batch.ts';
+import { postBatch } from '../../../src/domain/ledger/post-batch.ts';
+import type { PostBatchAnswer } from '../../../src/domain/ledger/settle.ts';
 import { isoDate } from '../../../src/domain/kernel/day.ts';
 import { readTables, sure } from '../../support/ledger-of.ts';
 import { day, pourOf } from '../../support/pour-of.ts';
