@@ -2,7 +2,7 @@ import type { Book, Mold, Soap } from '../book/book.ts';
 import { spareName } from '../book/find.ts';
 import { exact, one, zero } from '../kernel/exact.ts';
 import { answer, type Result, wrong } from '../kernel/result.ts';
-import { byHand, type LayerOfBars, type Melt, type OnHandByName } from './melt.ts';
+import { measuredByHand, type LayerOfBars, type Melt, type OnHandByName } from './melt.ts';
 import { meltsOf, type Sitting } from './melt-plan.ts';
 
 /** Whole pieces wanted of a soap from a mold, to lie ready for a later pour. */
@@ -39,7 +39,7 @@ export function planPieces(
   }));
   const ofSpares = new Set(wanted.map(({ soap, mold }) => spareName(soap, mold)));
   const leftoversAlone: OnHandByName = (name) => (ofSpares.has(name) ? zero : onHand(name));
-  const melts = meltsOf(layers, settings, leftoversAlone, byHand).map(allSpare);
+  const melts = meltsOf(layers, settings, leftoversAlone, measuredByHand).map(allSpare);
   return answer({ batches: [], scaleStepG: settings.scaleStepG, melts, added: [] });
 }
 
