@@ -9,7 +9,7 @@ const matches = (text: string, what: RegExp): string[] =>
   [...text.matchAll(what)].map(([, found = '']) => found);
 const [developers, readme] = [textOf('DEVELOPERS.md'), textOf('README.md')];
 /** What is decided for one place stands beside it. */
-const rooms = ['src/workbook/README.md', 'src/hosts/README.md'];
+const rooms = ['domain', 'workbook', 'hosts', 'build'].map((room) => `src/${room}/README.md`);
 const pages = [
   'DEVELOPERS.md',
   'README.md',
