@@ -15,7 +15,10 @@ export function speakOf(sheets: OnSheets): void {
  * 2026-11-25 as 25 Nov 2026.
  */
 export const asRead = (sentence: string): string =>
-  words(sentence).replace(/\b\d{4}-\d{2}-\d{2}\b/gu, (iso) => {
+  words(sentence).replace(isoDays, (iso) => {
     const read = readDay(iso);
     return read === undefined ? iso : day(read);
   });
+
+/** Days of a sentence; one in the name of a file is part of that name. */
+const isoDays = /(?<![\w-])\d{4}-\d{2}-\d{2}(?![\w-]|\.\w)/gu;

@@ -150,6 +150,8 @@ describe('dist/functions.js says what the sources say', () => {
         ),
       );
       expect(differing.splice(0)).toEqual([]);
+      // The demo's maker works alone, so there is nobody to settle with.
+      if (id === 'SETTLE') return;
       // Else it was never asked for anything that there is.
       expect(answers.filter((answer) => !answer.startsWith('#')).length, id).toBeGreaterThan(0);
     },

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Book } from '../../src/domain/book/book.ts';
 import { Exact, exact, sum } from '../../src/domain/kernel/exact.ts';
-import { compareNames } from '../../src/domain/kernel/names.ts';
+import { compareLots } from '../../src/domain/kernel/names.ts';
 import { postBatch } from '../../src/domain/ledger/post-batch.ts';
 import { currencyDecimals } from '../../src/domain/money/currency.ts';
 import { onHand } from '../../src/domain/stock/on-hand.ts';
@@ -155,7 +155,7 @@ describe('posting a pour', () => {
           (a, b) =>
             (a.bestBefore ?? Infinity) - (b.bestBefore ?? Infinity) ||
             a.received - b.received ||
-            compareNames(a.lot, b.lot),
+            compareLots(a.lot, b.lot),
         );
         for (const move of posted.posting.moves) {
           if (move.reason !== 'used' || move.item.kind !== 'material') continue;

@@ -51,7 +51,7 @@ describe('the health check', () => {
   it('says of a sound book that it is sound, and what it looked at', async () => {
     const page = await openCheck(soundWorkshop);
     await heading(page).getByText('The book is sound').waitFor();
-    await page.getByText('Looked at 0 moves, 0 batches and 8 lots.').waitFor();
+    await page.getByText('Looked at 0 ledger lines, 0 batches and 8 lots.').waitFor();
     expect(await page.locator('pour-check li').count()).toBe(0);
     // A setting that nothing reads would leave labour at 0 without a word.
     await page.evaluate(() => {
@@ -147,7 +147,7 @@ describe('a half-seen batch', () => {
     const whole = await pouredBy(page);
     await empty(page, 'LedgerLines');
     await page.locator('#tab-care').click();
-    await page.getByText('1. Batch without moves').waitFor();
+    await page.getByText('1. Batch without ledger lines').waitFor();
     const before = await tables(page);
     await mend(page);
     await page.getByText('The book is sound now.').waitFor();
@@ -223,7 +223,7 @@ describe('what no line can mend', () => {
       .waitFor();
     expect(await tables(page)).toEqual(twice);
     await page.locator('#tell-apart').click();
-    await page.getByText('1. Move written twice').waitFor();
+    await page.getByText('1. Ledger line written twice').waitFor();
     await mend(page);
     await page.getByText('The book is sound now.').waitFor();
     expect(await column(page, 'LedgerLines', 'Entry')).toEqual(['W-1', 'W-1.2', 'W-1.2.R']);

@@ -152,7 +152,7 @@ describe('bringing another copy in', () => {
     await page.locator('#record').click();
     await page.locator('#check').click();
     await page.locator('pour-check').waitFor();
-    await page.getByText('Looked at 2 moves').waitFor();
+    await page.getByText('Looked at 2 ledger lines').waitFor();
   });
 
   it('brings nothing in from a copy in which two lines share an id', async () => {
