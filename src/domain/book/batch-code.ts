@@ -18,7 +18,7 @@ const FIRST_DAY: Day = 45292;
  */
 export function batchCode(begun: Day, token: string): string {
   const day = inLetters(A00 + Math.max(0, Math.floor(begun) - FIRST_DAY), DAY_LENGTH);
-  const chance = Array.from(token.slice(0, CHANCE_LENGTH), letterFor).join('');
+  const chance = folded(token);
   // Of the 37 check characters five are none of ours: the last letter of chance gives way until one is.
   for (const last of [chance.slice(-1), ...LETTERS]) {
     const text = day + chance.slice(0, -1) + last;
@@ -43,10 +43,17 @@ function inLetters(number: number, length: number): string {
   return letters.join('');
 }
 
-/** A token's character as one of ours; those of a host's token are ours already, in small letters. */
-const letterFor = (character: string): string => {
-  const letter = character.toUpperCase();
-  return LETTERS.includes(letter)
-    ? letter
-    : LETTERS.charAt((character.codePointAt(0) ?? 0) % LETTERS.length);
+/** Every character of a token counts: each fourth one is added up. */
+function folded(token: string): string {
+  const sums = new Array<number>(CHANCE_LENGTH).fill(0);
+  Array.from(token, valueOf).forEach((value, at) => {
+    sums[at % CHANCE_LENGTH] = (sums[at % CHANCE_LENGTH] ?? 0) + value;
+  });
+  return sums.map((sum) => LETTERS.charAt(sum % LETTERS.length)).join('');
+}
+
+/** A token's character as a number; those of a host's token are letters of ours, only small. */
+const valueOf = (character: string): number => {
+  const letter = LETTERS.indexOf(character.toUpperCase());
+  return letter < 0 ? (character.codePointAt(0) ?? 0) : letter;
 };

@@ -24,11 +24,12 @@ describe('batchCode', () => {
 
   it('is never the same on two days, and on one day goes by the token', () => {
     fc.assert(
-      fc.property(days, days, tokens, tokens, (one, other, token, another) => {
+      fc.property(days, days, tokens, tokens, fc.nat(9), (one, other, token, another, at) => {
         if (one !== other) expect(batchCode(one, token)).not.toBe(batchCode(other, another));
+        const letter = letters[(letters.indexOf(token[at] ?? '') + 1) % letters.length] ?? '';
+        const turned = [...token].with(at, letter).join('');
         // The last character of chance may give way to one with a check of ours.
-        if (token.slice(0, 3) !== another.slice(0, 3))
-          expect(batchCode(one, token)).not.toBe(batchCode(one, another));
+        if (at % 4 < 3) expect(batchCode(one, token)).not.toBe(batchCode(one, turned));
       }),
     );
   });

@@ -62,9 +62,10 @@ beforeAll(async () => {
     { recursive: true },
   );
   script = await readFile(join(folder, WORKER));
-  server = await servePage(folder, () => {
+  const noBook = () => {
     throw new Error('This page asks for no book.');
-  });
+  };
+  server = await servePage(folder, noBook, 'no-store');
   browser = await startChromium();
   page = await browser.newPage();
   await page.goto(server.address);

@@ -49,6 +49,8 @@ export interface PageServer {
 export async function servePage(
   folder: string,
   imageAt: (version: string) => WorkbookImage,
+  // A tab that opens the page again takes its scripts as it compiled them.
+  cacheControl = 'max-age=3600',
 ): Promise<PageServer> {
   let saves: SaveRequest[] = [];
   let lastSaved: string | undefined;
@@ -112,7 +114,10 @@ export async function servePage(
       listening.add(response);
     } else if (path === 'elsewhere') {
       response.setHeader('content-type', 'text/html').end('<link rel="icon" href="data:,">');
-    } else void file(response, folder, path === '' ? 'index.html' : path);
+    } else {
+      response.setHeader('cache-control', cacheControl);
+      void file(response, folder, path === '' ? 'index.html' : path);
+    }
   });
   await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve));
   const { port } = server.address() as AddressInfo;
@@ -179,8 +184,6 @@ const TYPES: Readonly<Record<string, string>> = {
 async function file(response: ServerResponse, folder: string, name: string): Promise<void> {
   try {
     const bytes = await readFile(join(folder, name));
-    // A tab that opens the page again takes its scripts as it compiled them.
-    response.setHeader('cache-control', 'max-age=3600');
     response.setHeader('content-type', TYPES[name.split('.').at(-1) ?? ''] ?? 'text/plain');
     response.end(bytes);
   } catch {

@@ -75,10 +75,10 @@ it('shows the sheets alone by one press, with what was recorded, and the pane by
   expect(asked).toContain('grid.js');
   expect(await page.locator('#sheet').boundingBox()).toMatchObject({ x: 0, width: 390 });
   expect(await page.locator('#pane').isVisible()).toBe(false);
+  await page.getByText('Saved', { exact: true }).waitFor();
   expect(await page.evaluate(() => window.pourLedgerWorkbench?.values('Ask', 'B3'))).toEqual([
     [-290],
   ]);
-  await page.getByText('Saved', { exact: true }).waitFor();
   expect(await axeFindings()).toEqual([]);
   await page.getByRole('button', { name: 'Show the pane' }).click();
   expect(await page.locator('#pane').boundingBox()).toMatchObject({ x: 0, width: 390 });

@@ -29,7 +29,7 @@ const column = (port: MemoryPort, table: string, header: string): Cell[] => {
 };
 const batches = (port: MemoryPort) => column(port, 'Batches', 'Batch');
 const codeOf = (token: string) => batchCode(readDay('2026-11-25') ?? 0, token);
-const NEW = codeOf('abcdefghkm');
+const NEW = codeOf('abcdefghkmnprstx');
 
 describe('recording', () => {
   it('writes the batch once and says so', async () => {
@@ -221,10 +221,10 @@ describe('the draft', () => {
     const flow = await openFlow(port);
     await flow.record();
     flow.another();
-    expect(flow.draft).toMatchObject({ batch: codeOf('bbbb'), step: 'choose', design: '' });
+    expect(flow.draft).toMatchObject({ batch: codeOf('b'.repeat(10)), step: 'choose', design: '' });
     flow.tell(READY);
     await flow.record();
-    expect(batches(port)).toEqual(['B-OLD', codeOf('aaaa'), codeOf('bbbb')]);
+    expect(batches(port)).toEqual(['B-OLD', codeOf('a'.repeat(10)), codeOf('b'.repeat(10))]);
   });
 
   it('says when the host has no room to keep it', async () => {
