@@ -14,7 +14,7 @@ import {
 import { readBook, recogniseTables } from '../src/workbook/read/read-book.ts';
 import { recogniseTable } from '../src/workbook/read/recognise.ts';
 import { type TableKind, tables as specs } from '../src/workbook/schema.ts';
-import { findingOnSheet } from '../src/workbook/sheet-words.ts';
+import { findingsOnSheets } from '../src/workbook/sheet-words.ts';
 import type { WantedPlace } from './task/events.ts';
 
 /** A workbook that can be poured from, or what to mend in its tables first. */
@@ -48,16 +48,18 @@ export function readTablesOf(all: readonly TableData[], before?: Book): BookForP
   return { kind: 'ready', book: book.value, names };
 }
 
-const unreadable = (findings: readonly Finding[], names: TableNames): BookForPane => ({
-  kind: 'unreadable',
-  findings: [
-    ...findings.slice(0, MOST_SHOWN).map((finding) => toMend(finding, names)),
-    ...moreThanShown(findings.length).map((sentence) => ({ sentence })),
-  ],
-});
+function unreadable(findings: readonly Finding[], names: TableNames): BookForPane {
+  const onSheet = findingsOnSheets(names);
+  return {
+    kind: 'unreadable',
+    findings: [
+      ...findings.slice(0, MOST_SHOWN).map((finding) => toMend(finding, onSheet(finding))),
+      ...moreThanShown(findings.length).map((sentence) => ({ sentence })),
+    ],
+  };
+}
 
-function toMend(finding: Finding, names: TableNames): ToMend {
-  const shown = findingOnSheet(finding, names);
+function toMend(finding: Finding, shown: Finding): ToMend {
   const sentence = findingSentence(shown);
   const kind = kindNamed({ name: finding.table });
   if (kind === undefined || finding.row === undefined) return { sentence };

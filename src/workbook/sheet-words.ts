@@ -25,14 +25,17 @@ export function onSheets(names: TableNames, book?: Book): OnSheets {
 export const sheetOf = (kind: TableKind, names: TableNames): string =>
   names.get(kind)?.on?.sheet ?? names.get(kind)?.name ?? tables[kind].name;
 
-/** A finding with the name on the tab and the number beside the row, where the host knows them. */
-export function findingOnSheet(finding: Finding, names: TableNames): Finding {
-  const kind = kindNamed({ name: finding.table });
-  const on = kind && names.get(kind)?.on;
-  const says = onSheets(names)(finding.says);
-  if (on === undefined) return { ...finding, says };
-  const row = finding.row === undefined ? undefined : on.headerRow + finding.row;
-  return { ...finding, table: on.sheet, row, says };
+/** Says findings with the name on the tab and the number beside the row, where the host knows them. */
+export function findingsOnSheets(names: TableNames): (finding: Finding) => Finding {
+  const words = onSheets(names);
+  return (finding) => {
+    const kind = kindNamed({ name: finding.table });
+    const on = kind && names.get(kind)?.on;
+    const says = words(finding.says);
+    if (on === undefined) return { ...finding, says };
+    const row = finding.row === undefined ? undefined : on.headerRow + finding.row;
+    return { ...finding, table: on.sheet, row, says };
+  };
 }
 
 const standard = new RegExp(

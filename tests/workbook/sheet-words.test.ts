@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { findTables } from '../../src/workbook/find-tables.ts';
 import type { TableData } from '../../src/workbook/port.ts';
-import { findingOnSheet, onSheets } from '../../src/workbook/sheet-words.ts';
+import { findingsOnSheets, onSheets } from '../../src/workbook/sheet-words.ts';
 import { bookOf } from '../taskpane/book-of.ts';
 import { smallWorkshop } from '../taskpane/small-workshop.ts';
 
@@ -50,13 +50,13 @@ describe('onSheets', () => {
 
 it('tells a finding by its tab and the number beside its row', () => {
   const finding = { table: 'Lots', row: 3, column: 'Quantity', says: 'is blank; see Materials' };
-  expect(findingOnSheet(finding, names)).toEqual({
+  expect(findingsOnSheets(names)(finding)).toEqual({
     table: 'Purchases',
     row: 6,
     column: 'Quantity',
     says: 'is blank; see Shelf',
   });
-  expect(findingOnSheet({ ...finding, table: 'Layers' }, names)).toMatchObject({
+  expect(findingsOnSheets(names)({ ...finding, table: 'Layers' })).toMatchObject({
     table: 'Layers',
     row: 3,
   });

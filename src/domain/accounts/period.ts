@@ -37,7 +37,8 @@ export interface SalesAccount {
  */
 export function period(book: Book, from: Day, to: Day): Result<Period> {
   return andThen(daysOf(from, to), (days) => {
-    const unmoved = soldUnmoved(book, everyItem(book), days);
+    const items = everyItem(book);
+    const unmoved = soldUnmoved(book, items, days);
     if (unmoved.length > 0) {
       const named = unmoved.map(
         ({ name, sold, moved }) =>
@@ -47,7 +48,7 @@ export function period(book: Book, from: Day, to: Day): Result<Period> {
         `Sales has bars that no "sold" line in LedgerLines takes out of stock, so what they cost isn't known: ${atMostTwenty(named)}. Add those lines, or record the sales in the pane.`,
       );
     }
-    return andThen(stockAccount(book, days), (stock) => answer(inAll(book, days, stock)));
+    return andThen(stockAccount(book, items, days), (stock) => answer(inAll(book, days, stock)));
   });
 }
 

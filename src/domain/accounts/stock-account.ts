@@ -27,11 +27,10 @@ export interface StockAccount {
 }
 
 /**
- * Opens and closes the stock of some days: opening + purchases − closing = cost of goods + given + wasted + count
+ * Opens and closes the stock of some days, of `items`, which are all that there are (`everyItem`): opening + purchases − closing = cost of goods + given + wasted + count
  * differences. Fails, with every name, where anything in it has no cost: it would be counted as nothing.
  */
-export function stockAccount(book: Book, days: Days): Result<StockAccount> {
-  const items = everyItem(book);
+export function stockAccount(book: Book, items: readonly Item[], days: Days): Result<StockAccount> {
   const unvalued = items.flatMap((item) => unvaluedIn(book, item, days));
   if (unvalued.length > 0) return notYet(withoutCost(unvalued));
   return andThen(worthOfAll(book, items, days.from - 1), (opening) =>

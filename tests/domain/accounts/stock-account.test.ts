@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
-import { stockAccount } from '../../../src/domain/accounts/stock-account.ts';
+import { everyItem, stockAccount } from '../../../src/domain/accounts/stock-account.ts';
 import { readTables, sure } from '../../support/ledger-of.ts';
 import { table, type Tables } from '../../support/small-book.ts';
 
@@ -89,7 +89,9 @@ it('each figure is what bars kept one by one come to, and they add up to the cen
             )[],
         );
         const book = readTables(tablesOf([...lines, ...used], lots));
-        const account = sure(stockAccount(book, { from: FIRST + from, to: FIRST + to }));
+        const account = sure(
+          stockAccount(book, everyItem(book), { from: FIRST + from, to: FIRST + to }),
+        );
         const within = gone.filter(({ day }) => day >= from && day <= to);
         const of = (kind: Gone): number =>
           within
