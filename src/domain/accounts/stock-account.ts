@@ -27,8 +27,9 @@ export interface StockAccount {
 }
 
 /**
- * Opens and closes the stock of some days, of `items`, which are all that there are (`everyItem`): opening + purchases − closing = cost of goods + given + wasted + count
- * differences. Fails, with every name, where anything in it has no cost: it would be counted as nothing.
+ * Opens and closes the stock of some days; `items` are all that there are (`everyItem`). Opening + purchases − closing =
+ * cost of goods + given + wasted + count differences. Fails, with every name, where anything in it has no cost: it
+ * would be counted as nothing.
  */
 export function stockAccount(book: Book, items: readonly Item[], days: Days): Result<StockAccount> {
   const unvalued = items.flatMap((item) => unvaluedIn(book, item, days));
